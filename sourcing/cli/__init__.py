@@ -1,0 +1,1 @@
+"""The commands: one thin file a command group; parse, call, print."""

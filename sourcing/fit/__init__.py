@@ -1,0 +1,1 @@
+"""How well a spring meets a need: hard limits, score, chance, and the order of candidates."""

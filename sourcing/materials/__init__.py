@@ -1,0 +1,1 @@
+"""Spring wire: what each material is, how strong it is at a diameter, what it stands. Tables in sourcing/tables/."""

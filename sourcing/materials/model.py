@@ -1,0 +1,34 @@
+"""What the program knows of a material."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """A spring wire by its catalogue word or its standard's name, with the figures that do not depend on diameter.
+
+    `corrosion` rates each of the surroundings: 0 unsuitable, 1 short exposure or coated, 2 suitable with care,
+    3 suitable. `flow_ratio` and `flow_ratio_sd` are the prior of the flow stress in winding over the least tensile
+    strength, and the relative standard deviation of that prior. `heat_change_low`, `heat_change_high` bound the
+    relative change of coil diameter in stress relief.
+    """
+
+    name: str
+    standard: str
+    grade: str
+    shear_modulus_mpa: float
+    elastic_modulus_mpa: float
+    density_kg_per_m3: float
+    service_low_c: float
+    service_high_c: float
+    corrosion: Mapping[str, int]
+    flow_ratio: float
+    flow_ratio_sd: float
+    stress_relief_low_c: float
+    stress_relief_high_c: float
+    stress_relief_minutes: float
+    heat_change_low: float
+    heat_change_high: float

@@ -1,0 +1,1 @@
+"""The need: what the repair calls for, with its tolerances."""

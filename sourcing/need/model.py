@@ -1,0 +1,63 @@
+"""What a need is, once it has been read."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from sourcing.files.findings import Place
+from sourcing.materials.model import Material
+from sourcing.quantities import Wanted
+from sourcing.springs.model import Ends, Hand
+
+
+@dataclass(frozen=True, slots=True)
+class Pocket:
+    """The space the spring lives in: a bore round it, a rod through it, a depth. None is unknown or not there."""
+
+    bore_mm: Wanted | None = None
+    rod_mm: Wanted | None = None
+    depth_mm: Wanted | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingPoint:
+    """A length with, if it is known, the force wanted there. `length_mm` always has a nominal."""
+
+    length_mm: Wanted
+    force_n: Wanted | None = None
+
+    @property
+    def at_mm(self) -> float:
+        """The nominal length."""
+        assert self.length_mm.nominal is not None
+        return self.length_mm.nominal
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """What the repair calls for. What is None or empty is unknown: neither judged nor assumed.
+
+    `working` is ordered from the longest length to the shortest. `duty` is what the file says: "ordinary",
+    "guarded" or None. `places` maps a key as written ("pocket.bore", "working.0.length") to where it stands.
+    """
+
+    job: str
+    kind: str
+    what: str | None = None
+    duty: str | None = None
+    pocket: Pocket = field(default_factory=Pocket)
+    working: tuple[WorkingPoint, ...] = ()
+    free_length_mm: Wanted | None = None
+    ends: Ends | None = None
+    hand: Hand | None = None
+    cycles: float | None = None
+    surroundings: tuple[str, ...] = ()
+    temperature_c: float | None = None
+    quantity: int = 1
+    needed_within_days: float | None = None
+    material: Material | None = None
+    wire_diameter_mm: Wanted | None = None
+    note: str | None = None
+    place: Place = field(default_factory=lambda: Place(None))
+    places: Mapping[str, Place] = field(default_factory=dict[str, Place])

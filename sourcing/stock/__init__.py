@@ -1,0 +1,1 @@
+"""The catalogue: springs in the drawer and on suppliers' lists, spools of wire, and the bench itself."""

@@ -1,0 +1,1 @@
+"""Options compared, and the short list of named rules that chooses among them."""
