@@ -1,1 +1,1 @@
-"""How well a spring meets a need: hard limits, score, chance, and the order of candidates."""
+"""How well a spring meets a need: hard and soft limits in words, a score that can be taken apart, and a chance."""

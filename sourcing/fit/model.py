@@ -1,0 +1,64 @@
+"""What a judgement is made of."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from sourcing.quantities import Wanted
+
+Verdict = Literal["yes", "near", "no"]
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """One limit, whether it holds, and why in words. A broken hard limit refuses; a broken soft one makes *near*."""
+
+    limit: str
+    holds: bool
+    hard: bool
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Deviation:
+    """How far one figure is from what was wanted, in units of its tolerance (capped at 99)."""
+
+    figure: str
+    unit: str
+    wanted: Wanted
+    got: float
+    tolerance: float
+    deviation_over_tolerance: float
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """How well one spring meets one need. `score` is None where the need wants no figure; `chance` is 0..1."""
+
+    fits: Verdict
+    score: int | None
+    chance: float
+    limits: tuple[Limit, ...]
+    deviations: tuple[Deviation, ...]
+
+    @property
+    def broken(self) -> tuple[Limit, ...]:
+        """The limits that do not hold, hard ones first."""
+        return tuple(sorted((limit for limit in self.limits if not limit.holds), key=lambda limit: not limit.hard))
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """How far a spring may be from its figures.
+
+    `diameter_tolerance_mm` is counted in the clearances; the standard deviations (that of the rate is relative) only
+    in the chance. `rate_on_diameter` is the power by which an unplanned diameter lowers the rate: 3 where nobody
+    corrects for it, 0 where the maker sets the coils by the force.
+    """
+
+    diameter_tolerance_mm: float = 0.0
+    diameter_sd_mm: float = 0.0
+    free_length_sd_mm: float = 0.0
+    rate_sd: float = 0.0
+    rate_on_diameter: float = 0.0

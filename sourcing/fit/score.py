@@ -1,0 +1,105 @@
+"""Tolerance scoring: deviations over their tolerances, made into one whole number from 0 to 100."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from math import prod
+
+from sourcing.fit.model import Deviation
+from sourcing.need.model import Need
+from sourcing.quantities import Wanted
+from sourcing.springs.model import CompressionSpring
+from sourcing.stock.model import HouseTolerances
+
+LARGEST_SHOWN = 99.0
+"""A deviation is capped here, so that a tolerance of nothing gives a number."""
+
+
+def allowed(wanted: Wanted, house: float) -> tuple[float | None, float | None]:
+    """The least and the greatest value within one tolerance (None: open). `house` serves where the need gives none.
+
+    >>> allowed(Wanted(nominal=10.0, minus=1.0, plus=2.0), house=5.0)
+    (9.0, 12.0)
+    >>> allowed(Wanted(low=20.0), house=1.0)
+    (19.0, None)
+    """
+    if wanted.nominal is not None:
+        minus = house if wanted.minus is None else wanted.minus
+        plus = house if wanted.plus is None else wanted.plus
+        return wanted.nominal - minus, wanted.nominal + plus
+    return (
+        None if wanted.low is None else wanted.low - house,
+        None if wanted.high is None else wanted.high + house,
+    )
+
+
+def deviation_over_tolerance(wanted: Wanted, got: float, house: float) -> tuple[float, float]:
+    """How many tolerances `got` is off, and the tolerance that counted.
+
+    A nominal counts from itself, each side with its own tolerance; inside a range or on a bound's right side the
+    deviation is 0, outside it counts from the bound, over the house tolerance.
+
+    >>> deviation_over_tolerance(Wanted(nominal=9.0, minus=1.35, plus=1.35), 10.35, house=2.0)[0]
+    1.0
+    >>> deviation_over_tolerance(Wanted(low=20.0, high=24.0), 25.0, house=2.0)
+    (0.5, 2.0)
+    """
+    if wanted.nominal is not None:
+        side = wanted.plus if got > wanted.nominal else wanted.minus
+        tolerance = house if side is None else side
+        distance = abs(got - wanted.nominal)
+    else:
+        tolerance = house
+        below = 0.0 if wanted.low is None else wanted.low - got
+        above = 0.0 if wanted.high is None else got - wanted.high
+        distance = max(below, above, 0.0)
+    if distance == 0.0:
+        return 0.0, tolerance
+    return (min(distance / tolerance, LARGEST_SHOWN) if tolerance > 0.0 else LARGEST_SHOWN), tolerance
+
+
+def desirability(deviation: float) -> float:
+    """1 where nothing deviates, 0.5 at one tolerance, 0 at two and beyond, linear between.
+
+    One-sided linear desirability of Derringer and Suich, Journal of Quality Technology 12 (1980) 214.
+
+    >>> desirability(0.5)
+    0.75
+    """
+    return max(0.0, 1.0 - deviation / 2.0)
+
+
+def score(deviations: Iterable[Deviation]) -> int | None:
+    """The equally weighted geometric mean of the desirabilities (Derringer and Suich, 1980), 0..100.
+
+    None where there is nothing to score.
+    """
+    parts = [desirability(each.deviation_over_tolerance) for each in deviations]
+    return round(100.0 * prod(parts) ** (1.0 / len(parts))) if parts else None
+
+
+def force_house_tolerance_n(wanted: Wanted, house: HouseTolerances) -> float:
+    """The house tolerance of a force in newtons: a share of the nominal, or of the bound that is given."""
+    base = wanted.nominal if wanted.nominal is not None else wanted.high if wanted.high is not None else wanted.low
+    return house.force * (base or 0.0)
+
+
+def deviations(
+    spring: CompressionSpring, need: Need, house: HouseTolerances, rate_n_per_mm: float
+) -> tuple[Deviation, ...]:
+    """Every wanted figure against what the spring gives, in the order of the need."""
+    rows: list[Deviation] = []
+
+    def add(figure: str, unit: str, wanted: Wanted, got: float, house_tolerance: float) -> None:
+        ratio, tolerance = deviation_over_tolerance(wanted, got, house_tolerance)
+        rows.append(Deviation(figure, unit, wanted, got, tolerance, ratio))
+
+    for point in need.working:
+        if point.force_n is not None:
+            force_n = rate_n_per_mm * max(0.0, spring.free_length_mm - point.at_mm)
+            add(f"force at {point.at_mm:g} mm", "N", point.force_n, force_n, force_house_tolerance_n(point.force_n, house))
+    if need.free_length_mm is not None:
+        add("free length", "mm", need.free_length_mm, spring.free_length_mm, house.length_mm)
+    if need.wire_diameter_mm is not None:
+        add("wire diameter", "mm", need.wire_diameter_mm, spring.wire_diameter_mm, house.diameter_mm)
+    return tuple(rows)

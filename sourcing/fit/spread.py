@@ -1,0 +1,65 @@
+"""How far a stock spring may be from its figures: by its grade of tolerance, or by how its keeper measured it."""
+
+from __future__ import annotations
+
+from math import hypot
+
+from sourcing.fit.model import Spread
+from sourcing.springs import tolerances
+from sourcing.stock.model import StockSpring
+
+BOUGHT_GRADE = 2
+"""EN 15800 applies grade 2 where none is agreed."""
+
+RATE_SPREAD_OUTSIDE_TABLES = 0.10
+"""Two spring stockists' guides: rate ±10 % of a stock spring."""
+
+CALIPER_ON_WIRE_SD_MM = 0.0115
+"""A digital caliper of ±0.02 mm (DIN 862 class, from memory), read as a rectangle."""
+
+CALIPER_ON_COIL_MM = 0.05
+"""A caliper on a coil in use, one operator (assumed)."""
+
+RULE_ON_LENGTH_MM = 0.5
+"""A steel rule (a school science text)."""
+
+COILS_COUNTED_SD = 0.06
+"""Active coils judged to ±0.1 (common practice, no source), read as a rectangle."""
+
+MEASURED_RATE_SD = 0.03
+"""A rate taken from two readings of a kitchen scale 5 mm or more apart: 1 to 3 % (winding model, measurements)."""
+
+
+def graded(stock: StockSpring, grade: int, rate_n_per_mm: float) -> Spread:
+    """The spread of a spring made to a grade of EN 15800; its tolerances are read as bounds of 95 %."""
+    spring = stock.spring
+    wire, mean, coils = spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils
+    diameter_mm = tolerances.coil_diameter_tolerance_mm(mean, spring.spring_index, grade)
+    if diameter_mm is None:
+        diameter_mm = max(CALIPER_ON_COIL_MM, RATE_SPREAD_OUTSIDE_TABLES / 3.0 * mean)
+        return Spread(diameter_mm, diameter_mm / 2.0, RULE_ON_LENGTH_MM, RATE_SPREAD_OUTSIDE_TABLES / 2.0)
+    length_mm = tolerances.free_length_tolerance_mm(rate_n_per_mm, wire, mean, coils, grade)
+    load = 1.0 + tolerances.force_tolerance_n(1.0, wire, mean, coils, grade)
+    own = load - 1.0 - tolerances.force_tolerance_n(0.0, wire, mean, coils, grade)
+    return Spread(diameter_mm, diameter_mm / 2.0, length_mm / 2.0, own / 2.0)
+
+
+def measured(stock: StockSpring) -> Spread:
+    """The spread of a spring that its keeper measured: calipers on wire and coil, a rule on the length."""
+    spring = stock.spring
+    if stock.stated_rate_n_per_mm is not None:
+        rate_sd = MEASURED_RATE_SD
+    else:
+        rate_sd = hypot(
+            4.0 * CALIPER_ON_WIRE_SD_MM / spring.wire_diameter_mm,
+            3.0 * CALIPER_ON_COIL_MM / 2.0 / spring.mean_diameter_mm,
+            COILS_COUNTED_SD / spring.active_coils,
+        )
+    return Spread(CALIPER_ON_COIL_MM, CALIPER_ON_COIL_MM / 2.0, RULE_ON_LENGTH_MM / 2.0, rate_sd)
+
+
+def spread_of(stock: StockSpring, rate_n_per_mm: float) -> Spread:
+    """The spread of a stock spring: its own grade, grade 2 where a seller made it, else as its keeper measured it."""
+    if stock.grade is not None:
+        return graded(stock, stock.grade, rate_n_per_mm)
+    return graded(stock, BOUGHT_GRADE, rate_n_per_mm) if stock.seller is not None else measured(stock)
