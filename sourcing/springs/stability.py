@@ -1,0 +1,67 @@
+"""When a compression spring bows out sideways, and how fast it rings."""
+
+from __future__ import annotations
+
+from math import pi, sqrt
+
+# Both ends flat on plates that are guided square to each other: the best case of EN 13906-1.
+GUIDED_SQUARE = 0.5
+# Both ends free to tilt, or flat with one that may shift sideways.
+TILTING_OR_SHIFTING = 1.0
+
+
+def buckling_length_mm(
+    free_length_mm: float,
+    mean_diameter_mm: float,
+    shear_modulus_mpa: float,
+    elastic_modulus_mpa: float,
+    seating: float = GUIDED_SQUARE,
+) -> float | None:
+    """Length at which an unguided compression spring begins to bow out sideways; None where it never does.
+
+    L_K = L₀ − s_K,  s_K = L₀ · 0.5/(1 − G/E) · (1 − √(1 − (1 − G/E)/(0.5 + G/E) · (π D/(ν L₀))²))
+
+    Parameters: free length L₀ and mean coil diameter D in mm, moduli G and E in MPa, seating ν: 0.5 both ends flat and
+    guided square, 0.7 one flat and one hinged, 1 both hinged or one that may shift sideways, 2 one flat and one free.
+    Returns L_K in mm. It knows nothing of the solid length: a spring that is solid above L_K never reaches it.
+    Where the root is imaginary the spring is stable at every length; for steel below L₀/D of 2.63/ν.
+
+    >>> round(buckling_length_mm(80.0, 12.0, 81500.0, 206000.0, seating=1.0), 2)
+    74.84
+    >>> buckling_length_mm(32.0, 12.0, 81500.0, 206000.0) is None
+    True
+
+    The body is the formula multiplied out by 1 + √(..): the same value, without the difference of near numbers.
+    Source: EN 13906-1:2013 9.14 (from memory; it equals Haringx's column, see the tests); Shigley, Mechanical
+    Engineering Design, eq. 10-10.
+    """
+    ratio = shear_modulus_mpa / elastic_modulus_mpa
+    bend = (pi * mean_diameter_mm / (seating * free_length_mm)) ** 2 / (0.5 + ratio)
+    radicand = 1.0 - (1.0 - ratio) * bend
+    if radicand < 0.0:
+        return None
+    return free_length_mm * (1.0 - 0.5 * bend / (1.0 + sqrt(radicand)))
+
+
+def natural_frequency_hz(
+    wire_diameter_mm: float,
+    mean_diameter_mm: float,
+    active_coils: float,
+    shear_modulus_mpa: float,
+    density_kg_per_m3: float,
+) -> float:
+    """First natural frequency along the axis, both ends fixed, of the active coils.
+
+    f = ½ √(R/m) = d / (2 π n D²) · √(G/(2 ρ)), with R the rate and m the mass of the active coils
+
+    Parameters: wire diameter d and mean coil diameter D in mm, active coils n, G in MPa, density ρ in kg/m³.
+    Returns f in Hz. EN rounds the constant: 3560 for 3558.8 (d, D in mm, ρ in kg/dm³).
+
+    >>> round(natural_frequency_hz(1.0, 12.0, 6.0, 81500.0, 7850.0), 1)
+    419.7
+
+    Source: EN 13906-1:2013 clause 9; Shigley, Mechanical Engineering Design, eq. 10-25 (from memory).
+    """
+    per_mm_and_mpa = 1e6  # mm⁻¹ to m⁻¹ gives 1000, √MPa to √Pa another 1000
+    wave = sqrt(shear_modulus_mpa / (2.0 * density_kg_per_m3))
+    return per_mm_and_mpa * wire_diameter_mm / (2.0 * pi * active_coils * mean_diameter_mm**2) * wave
