@@ -9,6 +9,20 @@ INDEX_RANGE = (4.0, 20.0)
 LEAST_ACTIVE_COILS = 2.0
 
 
+def index_is_covered(spring_index: float) -> bool:
+    """Whether EN 13906-1 covers a spring index; (2.8 − 0.56)/0.56 is on the edge still, though its last digits differ.
+
+    4 <= w <= 20
+
+    >>> index_is_covered((2.8 - 0.56) / 0.56), index_is_covered(3.9)
+    (True, False)
+
+    Source: EN 13906-1:2013, for cold coiled springs.
+    """
+    least, greatest = INDEX_RANGE
+    return least * (1.0 - 1e-6) <= spring_index <= greatest * (1.0 + 1e-6)
+
+
 def rate_n_per_mm(
     wire_diameter_mm: float, mean_diameter_mm: float, active_coils: float, shear_modulus_mpa: float
 ) -> float:

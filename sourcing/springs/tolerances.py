@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from functools import cache
 
-from sourcing.springs.compression import INDEX_RANGE, LEAST_ACTIVE_COILS
+from sourcing.springs.compression import LEAST_ACTIVE_COILS, index_is_covered
 from sourcing.tables import rows
 
 _QUALITY = {1: 0.63, 2: 1.0, 3: 1.6}
@@ -31,7 +31,7 @@ def coil_diameter_tolerance_mm(mean_diameter_mm: float, spring_index: float, gra
 
     Source: EN 15800 and DIN 2095; grades 1 and 3 above 63 mm from memory (sourcing/tables/coil_diameter_tolerance.csv).
     """
-    if not _index_covered(spring_index):
+    if not index_is_covered(spring_index):
         return None
     for over, to, index_to, tolerance in _coil_diameter_bands(grade):
         if _within(mean_diameter_mm, to) and not _within(mean_diameter_mm, over) and _within(spring_index, index_to):
@@ -80,18 +80,13 @@ def free_length_tolerance_mm(
 def _force_scatter_n(wire_diameter_mm: float, mean_diameter_mm: float, active_coils: float) -> float | None:
     """a_F k_F: what the coiling of this wire to this diameter scatters the force by (EN 15800, from memory)."""
     index = mean_diameter_mm / wire_diameter_mm
-    if not _index_covered(index) or active_coils < LEAST_ACTIVE_COILS:
+    if not index_is_covered(index) or active_coils < LEAST_ACTIVE_COILS:
         return None
     x = index / 10.0
     by_index = -0.84 * x**3 + 3.781 * x**2 - 4.244 * x + 2.274
     by_size = 65.92 * wire_diameter_mm**3.3 / mean_diameter_mm**1.6
     by_coils = -1.0 / (3.0 * active_coils**2) + 8.0 / (5.0 * active_coils) + 0.803
     return by_size * by_index * by_coils
-
-
-def _index_covered(spring_index: float) -> bool:
-    least, greatest = INDEX_RANGE
-    return spring_index >= least * (1.0 - _ALLOWANCE) and _within(spring_index, greatest)
 
 
 def _within(value: float, edge: float) -> bool:

@@ -1,0 +1,214 @@
+"""All that follows from a spring's dimensions, in one value; its fields are the keys of `describe --json`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from sourcing.springs.compression import (
+    INDEX_RANGE,
+    LEAST_ACTIVE_COILS,
+    curvature_factor,
+    index_is_covered,
+    rate_n_per_mm,
+    shear_stress_mpa,
+)
+from sourcing.springs.geometry import (
+    growth_at_solid_mm,
+    mass_g,
+    minimum_gaps_mm,
+    pitch_mm,
+    solid_length_mm,
+    wire_length_mm,
+)
+from sourcing.springs.model import CompressionSpring
+from sourcing.springs.stability import GUIDED_SQUARE, TILTING_OR_SHIFTING, buckling_length_mm, natural_frequency_hz
+from sourcing.springs.strength import permissible_solid_stress_mpa
+
+# 14.0 typed for a solid length of 13.999999999999998 is that length.
+_ALLOWANCE = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class AtLength:
+    """A spring pressed to a length. Where it cannot be pressed so far, force and stresses are None.
+
+    `shear_stress_mpa` is not corrected for the curvature of the wire; `corrected_stress_mpa` is, by EN's factor.
+    """
+
+    length_mm: float
+    force_n: float | None
+    shear_stress_mpa: float | None
+    corrected_stress_mpa: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Description:
+    """What a compression spring is and does. The rate is worked out from the dimensions, never a seller's.
+
+    `buckling_length_mm` is None where the spring cannot buckle before it is solid, both ends flat and guided square.
+    `natural_frequency_hz` is that of the active coils with both ends fixed. `notes` are whole sentences.
+    """
+
+    kind: str
+    material: str
+    wire_diameter_mm: float
+    mean_diameter_mm: float
+    outside_diameter_mm: float
+    inside_diameter_mm: float
+    spring_index: float
+    active_coils: float
+    total_coils: float
+    free_length_mm: float
+    solid_length_mm: float
+    pitch_mm: float
+    minimum_gaps_mm: float
+    diameter_growth_mm: float
+    rate_n_per_mm: float
+    force_at_solid_n: float
+    shear_stress_at_solid_mpa: float
+    tensile_strength_mpa: float | None
+    wire_length_mm: float
+    mass_g: float
+    natural_frequency_hz: float
+    buckling_length_mm: float | None
+    at: tuple[AtLength, ...]
+    notes: tuple[str, ...]
+
+
+def describe(spring: CompressionSpring, at_mm: Sequence[float] = ()) -> Description:
+    """All figures of a spring, and what it does at each of the lengths `at_mm`.
+
+    Longer than free: the force is 0. Shorter than solid: the force is None. Either is said in a note, as is all that
+    makes a figure unsure.
+
+    >>> from sourcing.materials import find
+    >>> from sourcing.springs.model import Ends
+    >>> wire = find("music-wire")
+    >>> spring = CompressionSpring(0.9, 8.7, 32.0, 7.75, 9.75, Ends.CLOSED_GROUND, wire,
+    ...     wire.shear_modulus_mpa, wire.elastic_modulus_mpa, 2270.0)
+    >>> described = describe(spring, at_mm=[24.0])
+    >>> round(described.rate_n_per_mm, 3), round(described.at[0].force_n, 2)
+    (1.31, 10.48)
+
+    Source of each figure: the function that it is worked out with.
+    """
+    d, mean, coils = spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils
+    pitch = pitch_mm(d, spring.free_length_mm, coils, spring.total_coils, spring.ends)
+    wire_length = wire_length_mm(d, mean, pitch, coils, spring.total_coils)
+    rate = rate_n_per_mm(d, mean, coils, spring.shear_modulus_mpa)
+    solid = solid_length_mm(d, spring.total_coils, spring.ends)
+    force_at_solid = rate * max(0.0, spring.free_length_mm - solid)
+    figures = Description(
+        kind=spring.kind,
+        material=spring.material.name,
+        wire_diameter_mm=d,
+        mean_diameter_mm=mean,
+        outside_diameter_mm=spring.outside_diameter_mm,
+        inside_diameter_mm=spring.inside_diameter_mm,
+        spring_index=spring.spring_index,
+        active_coils=coils,
+        total_coils=spring.total_coils,
+        free_length_mm=spring.free_length_mm,
+        solid_length_mm=solid,
+        pitch_mm=pitch,
+        minimum_gaps_mm=minimum_gaps_mm(d, mean, coils),
+        diameter_growth_mm=growth_at_solid_mm(d, mean, pitch),
+        rate_n_per_mm=rate,
+        force_at_solid_n=force_at_solid,
+        shear_stress_at_solid_mpa=shear_stress_mpa(force_at_solid, d, mean),
+        tensile_strength_mpa=spring.tensile_strength_mpa,
+        wire_length_mm=wire_length,
+        mass_g=mass_g(d, wire_length, spring.material.density_kg_per_m3),
+        natural_frequency_hz=natural_frequency_hz(
+            d, mean, coils, spring.shear_modulus_mpa, spring.material.density_kg_per_m3
+        ),
+        buckling_length_mm=_buckling_length_mm(spring, solid, GUIDED_SQUARE),
+        at=tuple(_at(spring, rate, solid, length) for length in at_mm),
+        notes=(),
+    )
+    return replace(figures, notes=tuple(_notes(spring, figures)))
+
+
+def _at(spring: CompressionSpring, rate: float, solid_mm: float, length_mm: float) -> AtLength:
+    if length_mm < solid_mm * (1.0 - _ALLOWANCE):
+        return AtLength(length_mm, None, None, None)
+    force = rate * max(0.0, spring.free_length_mm - length_mm)
+    stress = shear_stress_mpa(force, spring.wire_diameter_mm, spring.mean_diameter_mm)
+    return AtLength(length_mm, force, stress, curvature_factor(spring.spring_index) * stress)
+
+
+def _buckling_length_mm(spring: CompressionSpring, solid_mm: float, seating: float) -> float | None:
+    """The length at which it buckles, None where it is solid by then."""
+    length = buckling_length_mm(
+        spring.free_length_mm, spring.mean_diameter_mm, spring.shear_modulus_mpa, spring.elastic_modulus_mpa, seating
+    )
+    return None if length is None or length <= solid_mm else length
+
+
+def _notes(spring: CompressionSpring, figures: Description) -> Iterator[str]:
+    yield from _range_notes(figures)
+    yield from _stress_notes(figures)
+    yield from _buckling_notes(spring, figures)
+    for at in figures.at:
+        yield from _length_notes(figures, at)
+
+
+def _range_notes(figures: Description) -> Iterator[str]:
+    if not index_is_covered(figures.spring_index):
+        least, greatest = INDEX_RANGE
+        yield (
+            f"The spring index {figures.spring_index:.3g} is outside the {least:g} to {greatest:g} of EN 13906-1: "
+            "rate and stress are less sure."
+        )
+    if figures.active_coils < LEAST_ACTIVE_COILS:
+        yield (
+            f"{figures.active_coils:.3g} active coils are fewer than the {LEAST_ACTIVE_COILS:g} of EN 13906-1: "
+            "rate and stress are less sure."
+        )
+    if figures.free_length_mm <= figures.solid_length_mm:
+        yield (
+            f"It cannot be pressed: {_mm(figures.free_length_mm)} long at rest, "
+            f"it would be solid at {_mm(figures.solid_length_mm)} already."
+        )
+
+
+def _stress_notes(figures: Description) -> Iterator[str]:
+    if figures.tensile_strength_mpa is None:
+        yield (
+            f"The strength of {figures.material} is not listed for a wire of {_mm(figures.wire_diameter_mm)}: "
+            "what stress it stands is not known."
+        )
+        return
+    limit, stress = permissible_solid_stress_mpa(figures.tensile_strength_mpa), figures.shear_stress_at_solid_mpa
+    if stress > limit:
+        yield (
+            f"Pressed solid it will take a set: the stress there is {stress:.0f} MPa, "
+            f"and EN 13906-1 allows {limit:.0f} MPa (0.56 of the wire's least strength)."
+        )
+
+
+def _buckling_notes(spring: CompressionSpring, figures: Description) -> Iterator[str]:
+    if figures.buckling_length_mm is not None:
+        yield (
+            f"With no bore or rod to guide it, it may buckle below {_mm(figures.buckling_length_mm)} with both ends "
+            "flat and guided square (assumed), and sooner where an end can tilt or shift sideways."
+        )
+        return
+    tilting = _buckling_length_mm(spring, figures.solid_length_mm, TILTING_OR_SHIFTING)
+    if tilting is not None:
+        yield (
+            "With both ends flat and guided square (assumed) it does not buckle; with no bore or rod to guide it and "
+            f"an end that can shift sideways, or both free to tilt, it may below {_mm(tilting)}."
+        )
+
+
+def _length_notes(figures: Description, at: AtLength) -> Iterator[str]:
+    if at.length_mm > figures.free_length_mm:
+        yield f"At {_mm(at.length_mm)} it is loose: it is {_mm(figures.free_length_mm)} long at rest."
+    elif at.force_n is None:
+        yield f"It cannot be pressed to {_mm(at.length_mm)}: it is solid at {_mm(figures.solid_length_mm)}."
+
+
+def _mm(length_mm: float) -> str:
+    return f"{length_mm:.2f}".rstrip("0").rstrip(".") + " mm"
