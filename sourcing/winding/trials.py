@@ -1,0 +1,226 @@
+"""What trial coils teach about the flow stress of a spool.
+
+theta = ln(sigma/Rm) is normal: the material's prior first, then each trial coil (the mandrel and the diameter that came
+out) moves and narrows it. The reading is the curvature d/D, in which springback is nearly straight in the stress and
+which stays finite where a coil opens fully.
+
+A coil more than three standard deviations from what was expected is a surprise: another wire or grade than the label
+says, or a coil that slipped. It isn't averaged with the rest: the middle goes where that coil points, the doubt is
+widened to 15 %, and the next coil decides.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from math import exp, hypot, inf, pi, sqrt
+
+from sourcing.materials.model import Material
+from sourcing.stock.model import Trial
+from sourcing.winding import springback
+
+CALIPER_SD_MM = 0.03
+"""A caliper on a coil, ±0.05 mm (assumed), read as a rectangle."""
+
+REPEATABILITY = 0.004
+"""Coils of one wire on one mandrel differ by this share of the diameter, one standard deviation (assumed)."""
+
+MANDREL_SD_MM = 0.03
+"""A rod measured with a caliper of ±0.05 mm, read as a rectangle."""
+
+SURPRISE = 3.0
+"""From this many standard deviations on a trial coil is a surprise."""
+
+WIDE_DOUBT = 0.15
+"""The doubt of the flow stress after a surprise, one relative standard deviation (assumed)."""
+
+_CONVERGED = 1e-9
+
+_OPENS_FULLY = "On so large a mandrel this wire should not yield at all: the coil teaches nothing. Wind a smaller one."
+
+
+@dataclass(frozen=True, slots=True)
+class Lesson:
+    """What one trial coil showed.
+
+    Diameters are outside ones, as wound. `flow_ratio_alone` is what this coil says without the prior, None where it
+    has not opened at all; `deviations` is how far it came from what was expected, in standard deviations.
+    """
+
+    trial: Trial
+    outside_diameter_mm: float
+    expected_outside_diameter_mm: float
+    flow_ratio_alone: float | None
+    deviations: float
+    surprising: bool
+    said: str
+
+
+@dataclass(frozen=True, slots=True)
+class Knowledge:
+    """What is known of a wire's flow stress: its ratio to the least tensile strength, and the doubt of that."""
+
+    wire_diameter_mm: float
+    elastic_modulus_mpa: float
+    tensile_strength_mpa: float
+    flow_ratio: float
+    flow_ratio_sd: float
+    lessons: tuple[Lesson, ...] = ()
+
+    @property
+    def flow_stress_mpa(self) -> float:
+        """sigma."""
+        return self.flow_ratio * self.tensile_strength_mpa
+
+    @property
+    def flow_strain(self) -> float:
+        """s = sigma/E."""
+        return self.flow_stress_mpa / self.elastic_modulus_mpa
+
+    def finished_mean_mm(self, mandrel_mm: float) -> float:
+        """The mean diameter as wound that a mandrel gives; infinite where the wire would open fully."""
+        wire_mm = self.wire_diameter_mm
+        return springback.released_index(mandrel_mm / wire_mm + 1, self.flow_strain) * wire_mm
+
+    def mandrel_mm(self, finished_mean_mm: float) -> float:
+        """The mandrel that gives a mean diameter as wound."""
+        wire_mm = self.wire_diameter_mm
+        return (springback.mandrel_index(finished_mean_mm / wire_mm, self.flow_strain) - 1) * wire_mm
+
+    def finished_mean_sd_mm(self, mandrel_mm: float) -> float:
+        """The standard deviation of that diameter: doubt of the flow stress, repeatability, the mandrel's own error."""
+        index, strain = mandrel_mm / self.wire_diameter_mm + 1, self.flow_strain
+        mean_mm = self.finished_mean_mm(mandrel_mm)
+        return mean_mm * hypot(
+            springback.stress_sensitivity(index, strain) * self.flow_ratio_sd,
+            REPEATABILITY,
+            springback.mandrel_sensitivity(index, strain) * MANDREL_SD_MM / (mandrel_mm + self.wire_diameter_mm),
+        )
+
+    def after(self, trial: Trial, material: Material) -> Knowledge:
+        """What is known once this coil has been measured too."""
+        lesson, ratio, doubt = _lesson(self, trial, material)
+        return replace(self, flow_ratio=ratio, flow_ratio_sd=doubt, lessons=(*self.lessons, lesson))
+
+
+def untried(material: Material, wire_diameter_mm: float, tensile_strength_mpa: float) -> Knowledge:
+    """What is known of a wire before its first trial coil: the material's prior."""
+    return Knowledge(
+        wire_diameter_mm,
+        material.elastic_modulus_mpa,
+        tensile_strength_mpa,
+        material.flow_ratio,
+        material.flow_ratio_sd,
+    )
+
+
+def learn(
+    material: Material, wire_diameter_mm: float, tensile_strength_mpa: float, trials: Iterable[Trial]
+) -> Knowledge:
+    """What is known after a spool's trial coils, taken in the order in which they stand."""
+    known = untried(material, wire_diameter_mm, tensile_strength_mpa)
+    for trial in trials:
+        known = known.after(trial, material)
+    return known
+
+
+def as_wound(mean_mm: float, heated: bool, material: Material) -> tuple[float, float]:
+    """The mean diameter before heat of a coil measured at `mean_mm`, and the relative doubt that heat left in it."""
+    if not heated:
+        return mean_mm, 0.0
+    change, doubt = heat_change(material)
+    return mean_mm / (1 + change), doubt
+
+
+def heat_change(material: Material) -> tuple[float, float]:
+    """Relative change of the coil diameter in stress relief: the middle of the material's range, half of it as 2 sd."""
+    low, high = material.heat_change_low, material.heat_change_high
+    return (low + high) / 2, (high - low) / 4
+
+
+@dataclass(frozen=True, slots=True)
+class _Coil:
+    """A trial as the springback formulas see it: index on the mandrel, d/D after release and its sd, moment kept."""
+
+    index_on_mandrel: float
+    curvature: float
+    curvature_sd: float
+    moment_kept: float
+
+    def elastic(self, flow_strain: float) -> bool:
+        """Whether the wire has not yielded on this mandrel, so that the coil says nothing of the flow stress."""
+        return springback.surface_strain(self.index_on_mandrel, flow_strain) <= 1
+
+    def fall(self, flow_strain: float) -> float:
+        """By how much d/D falls as theta rises."""
+        return self.moment_kept * springback.curvature_fall(self.index_on_mandrel, flow_strain)
+
+    def residual(self, flow_strain: float) -> float:
+        """Measured less expected d/D."""
+        return self.curvature - springback.released_curvature(self.index_on_mandrel, flow_strain, self.moment_kept)
+
+
+def _coil(known: Knowledge, trial: Trial, material: Material) -> _Coil:
+    wire_mm = known.wire_diameter_mm
+    mean_mm, heat_doubt = as_wound(trial.outside_diameter_mm - wire_mm, trial.heated, material)
+    index = trial.mandrel_mm / wire_mm + 1
+    relative_sd = hypot(CALIPER_SD_MM / mean_mm, REPEATABILITY, heat_doubt)
+    curvature = wire_mm / mean_mm
+    # The mandrel's error reaches the reading through d(1/C_f) = (1 - g') d(1/C_m).
+    slope = springback.moment_ratio_slope(springback.surface_strain(index, known.flow_strain))
+    mandrel_sd = (1 - slope) * MANDREL_SD_MM * wire_mm / (trial.mandrel_mm + wire_mm) ** 2
+    yield_n = known.flow_stress_mpa * pi / 4 * wire_mm**2
+    kept = springback.moment_kept(min((trial.pull_n or 0.0) / yield_n, 0.99))
+    return _Coil(index, curvature, hypot(curvature * relative_sd, mandrel_sd), kept)
+
+
+def _settled(coil: _Coil, strain: float, doubt: float) -> tuple[float, float]:
+    """The most probable change of theta and the doubt left, from a prior of sd `doubt`: Gauss-Newton."""
+    change = 0.0
+    for _ in range(30):
+        here = strain * exp(change)
+        fall = coil.fall(here)
+        weight = 1 / doubt**2 + (fall / coil.curvature_sd) ** 2
+        step = (-change / doubt**2 - fall * coil.residual(here) / coil.curvature_sd**2) / weight
+        change += max(-0.5, min(0.5, step))
+        if abs(step) < _CONVERGED:
+            break
+    fall = coil.fall(strain * exp(change))
+    return change, 1 / sqrt(1 / doubt**2 + (fall / coil.curvature_sd) ** 2)
+
+
+def _lesson(known: Knowledge, trial: Trial, material: Material) -> tuple[Lesson, float, float]:
+    """The lesson of one coil, and ratio and doubt after it."""
+    coil, strain = _coil(known, trial, material), known.flow_strain
+    spread = hypot(coil.fall(strain) * known.flow_ratio_sd, coil.curvature_sd)
+    deviations = -coil.residual(strain) / spread
+    surprising = abs(deviations) > SURPRISE and not coil.elastic(strain)
+    change, doubt = _settled(coil, strain, WIDE_DOUBT if surprising else known.flow_ratio_sd)
+    ratio = known.flow_ratio * exp(change)
+    expected = springback.released_curvature(coil.index_on_mandrel, strain, coil.moment_kept)
+    wire_mm = known.wire_diameter_mm
+    got_mm, expected_mm = (wire_mm / each + wire_mm if each > 1e-9 else inf for each in (coil.curvature, expected))
+    said = _OPENS_FULLY if expected_mm == inf else _said(ratio / known.flow_ratio - 1, surprising, got_mm, expected_mm)
+    lesson = Lesson(trial, got_mm, expected_mm, _ratio_alone(known, coil), deviations, surprising, said)
+    return lesson, ratio, WIDE_DOUBT if surprising else doubt
+
+
+def _ratio_alone(known: Knowledge, coil: _Coil) -> float | None:
+    """The flow stress over the least tensile strength that one coil shows by itself."""
+    if coil.curvature * coil.index_on_mandrel >= 1:
+        return None
+    strain = springback.flow_strain_shown(coil.index_on_mandrel, 1 / coil.curvature)
+    return strain * known.elastic_modulus_mpa / known.tensile_strength_mpa / coil.moment_kept
+
+
+def _said(change: float, surprising: bool, got_mm: float, expected_mm: float) -> str:
+    """The lesson in words."""
+    compared = f"{got_mm:.2f} mm outside where {expected_mm:.2f} mm was expected"
+    if surprising:
+        return (
+            f"{compared}: too far off to be chance. Another wire or grade than the label says, or a coil that slipped: "
+            f"measure wire and mandrel again and wind a second coil; until one agrees the doubt is {WIDE_DOUBT:.0%}."
+        )
+    if abs(change) < 0.005:
+        return f"{compared}: springs back as assumed."
+    return f"{compared}: springs back {'more' if change > 0 else 'less'} than assumed ({change:+.0%} flow stress)."
