@@ -1,0 +1,128 @@
+"""Every job gets, from the command line, the verdict that its story tells, in the words that the story shows."""
+
+from __future__ import annotations
+
+import json
+import re
+import shutil
+import subprocess
+import sys
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+JOBS = sorted(path.parent for path in (ROOT / "examples").glob("*/need.yaml"))
+STARTER = ROOT / "sourcing" / "starter"
+EVERY_JOB = pytest.mark.parametrize("job", JOBS, ids=[job.name for job in JOBS])
+
+NOTHING_RECOMMENDED = 3
+
+
+@cache
+def run(*words: str, folder: Path = ROOT) -> subprocess.CompletedProcess[str]:
+    """`springwright` with these words, in this folder."""
+    return subprocess.run(
+        [sys.executable, "-m", "sourcing", *words], cwd=folder, capture_output=True, encoding="utf-8", check=False
+    )
+
+
+def answer(*words: str, folder: Path = ROOT) -> dict[str, Any]:
+    """The JSON that `springwright source` gives, and nothing beside it."""
+    ran = run("source", *words, "--json", folder=folder)
+    assert ran.stderr == ""
+    return json.loads(ran.stdout)
+
+
+def need_of(job: Path) -> str:
+    return str(job.relative_to(ROOT) / "need.yaml")
+
+
+def story_of(job: Path) -> str:
+    return (job / "README.md").read_text("utf-8")
+
+
+def told_verdict(job: Path) -> tuple[str, str | None]:
+    """Option and id of the one line "Verdict: drawer, T-17" of a story."""
+    ((option, mark),) = re.findall(r"^Verdict: (\w+)(?:, (\S+))?$", story_of(job), re.MULTILINE)
+    return option, mark or None
+
+
+@EVERY_JOB
+def test_the_verdict_of_a_job_is_the_one_its_story_tells(job: Path) -> None:
+    verdict = answer(need_of(job))["verdict"]
+    assert (verdict["option"], verdict["id"]) == told_verdict(job)
+
+
+@EVERY_JOB
+def test_a_job_ends_with_status_3_where_nothing_can_be_recommended_and_with_0_elsewhere(job: Path) -> None:
+    expected = NOTHING_RECOMMENDED if told_verdict(job)[0] == "none" else 0
+    assert run("source", need_of(job)).returncode == expected
+
+
+@EVERY_JOB
+def test_the_lines_that_a_story_shows_are_lines_of_the_sheet(job: Path) -> None:
+    shown = [
+        line.rstrip()
+        for block in re.findall(r"^```text\n(.*?)^```$", story_of(job), re.M | re.S)
+        for line in block.splitlines()
+    ]
+    printed = [line.rstrip() for line in run("source", need_of(job)).stdout.splitlines()]
+    assert shown
+    assert [line for line in shown if line and line not in printed] == []
+
+
+@EVERY_JOB
+def test_the_commands_of_a_story_are_about_that_job(job: Path) -> None:
+    commands = [
+        line for block in re.findall(r"^```sh\n(.*?)^```$", story_of(job), re.M | re.S) for line in block.splitlines()
+    ]
+    assert commands[0] == f"springwright source {need_of(job)}"
+    assert all(command.endswith(need_of(job)) for command in commands)
+
+
+def test_drawer_bought_wound_and_none_are_each_the_verdict_of_some_job() -> None:
+    assert {told_verdict(job)[0] for job in JOBS} == {"drawer", "bought", "wound", "none"}
+
+
+def test_of_the_jobs_without_a_recommendation_one_is_guarded_and_one_is_not() -> None:
+    guarded = {job.name: is_guarded(answer(need_of(job))) for job in JOBS if told_verdict(job)[0] == "none"}
+    assert guarded == {"boiler-relief": True, "book-press": False}
+
+
+def is_guarded(document: dict[str, Any]) -> bool:
+    return any("guarded" in reason["rule"] for reason in document["verdict"]["because"])
+
+
+def test_a_guarded_job_gets_no_winding_plan() -> None:
+    assert answer("examples/boiler-relief/need.yaml")["winding"] is None
+
+
+def test_the_book_press_is_ordered_once_the_spring_maker_of_the_bench_is_no_comment_any_more(tmp_path: Path) -> None:
+    catalog = tmp_path / "catalog"
+    shutil.copytree(ROOT / "catalog", catalog)
+    bench = (catalog / "bench.yaml").read_text("utf-8")
+    (catalog / "bench.yaml").write_text(bench.replace("# spring_maker:", "spring_maker:"), "utf-8")
+    document = answer("examples/book-press/need.yaml", "--catalog", str(catalog))
+    assert document["verdict"]["option"] == "ordered"
+
+
+def test_a_need_in_inches_is_told_back_in_millimetres() -> None:
+    pocket = answer("examples/treadle-foot/need.yaml")["need"]["pocket"]
+    assert json.dumps(pocket).count("12.7") == 1
+    assert json.dumps(pocket).count("6.35") == 1
+
+
+def test_a_new_bench_folder_answers_its_own_need_at_once(tmp_path: Path) -> None:
+    bench = tmp_path / "bench"
+    shutil.copytree(STARTER, bench)
+    verdict = answer("need.yaml", folder=bench)["verdict"]
+    assert (verdict["option"], verdict["id"]) == ("drawer", "latch")
+
+
+def test_the_files_of_a_new_bench_folder_and_the_catalogue_are_read_without_a_doubt() -> None:
+    for catalog in (ROOT / "catalog", STARTER / "catalog"):
+        ran = run("source", "examples/punch-return/need.yaml", "--catalog", str(catalog))
+        assert ran.stderr == ""
