@@ -113,7 +113,9 @@ def chance(case: Case) -> float:
     if need.free_length_mm is not None:
         low, high = allowed(need.free_length_mm, case.bench.tolerances.length_mm)
         low_mm, high_mm = low or 0.0, float("inf") if high is None else high
-    length_doubt_mm = max((max(p.length_mm.minus or 0.0, p.length_mm.plus or 0.0) / 2.0 for p in need.working), default=0.0)
+    length_doubt_mm = max(
+        (max(p.length_mm.minus or 0.0, p.length_mm.plus or 0.0) / 2.0 for p in need.working), default=0.0
+    )
     length_sd_mm = hypot(spread.free_length_sd_mm, length_doubt_mm)
     within, free_lengths = _strips(spring.free_length_mm, length_sd_mm, low_mm, high_mm)
     forces = _forces(case)

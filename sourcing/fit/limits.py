@@ -116,7 +116,9 @@ def minimum_gaps(case: Case) -> Limit | None:
     left_mm = case.shortest_mm - case.solid_length_mm
     holds = left_mm >= gaps_mm
     why = f"{left_mm:.2f} mm left before solid; EN 13906-1 wants {gaps_mm:.2f} mm"
-    return Limit("minimum gaps", holds, False, why if holds else why + ": coils may touch, with noise and an uneven rate")
+    return Limit(
+        "minimum gaps", holds, False, why if holds else why + ": coils may touch, with noise and an uneven rate"
+    )
 
 
 def reaches(case: Case) -> Limit | None:
@@ -199,7 +201,7 @@ def surroundings(case: Case) -> Iterator[Limit]:
     for where in case.need.surroundings:
         rating = case.spring.material.corrosion[where]
         why = f"{case.spring.material.name} in {where} surroundings: {_RATINGS[rating]}"
-        yield Limit(f"surroundings: {where}", rating >= 2, rating == 0, why)
+        yield Limit(f"surroundings: {where}", rating >= 2, rating != 1, why)
 
 
 def spring_index(case: Case) -> Limit:

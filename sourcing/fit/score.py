@@ -97,7 +97,13 @@ def deviations(
     for point in need.working:
         if point.force_n is not None:
             force_n = rate_n_per_mm * max(0.0, spring.free_length_mm - point.at_mm)
-            add(f"force at {point.at_mm:g} mm", "N", point.force_n, force_n, force_house_tolerance_n(point.force_n, house))
+            add(
+                f"force at {point.at_mm:g} mm",
+                "N",
+                point.force_n,
+                force_n,
+                force_house_tolerance_n(point.force_n, house),
+            )
     if need.free_length_mm is not None:
         add("free length", "mm", need.free_length_mm, spring.free_length_mm, house.length_mm)
     if need.wire_diameter_mm is not None:

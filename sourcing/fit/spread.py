@@ -39,9 +39,8 @@ def graded(stock: StockSpring, grade: int, rate_n_per_mm: float) -> Spread:
         diameter_mm = max(CALIPER_ON_COIL_MM, RATE_SPREAD_OUTSIDE_TABLES / 3.0 * mean)
         return Spread(diameter_mm, diameter_mm / 2.0, RULE_ON_LENGTH_MM, RATE_SPREAD_OUTSIDE_TABLES / 2.0)
     length_mm = tolerances.free_length_tolerance_mm(rate_n_per_mm, wire, mean, coils, grade)
-    load = 1.0 + tolerances.force_tolerance_n(1.0, wire, mean, coils, grade)
-    own = load - 1.0 - tolerances.force_tolerance_n(0.0, wire, mean, coils, grade)
-    return Spread(diameter_mm, diameter_mm / 2.0, length_mm / 2.0, own / 2.0)
+    at_nothing, at_one_newton = (tolerances.force_tolerance_n(n, wire, mean, coils, grade) for n in (0.0, 1.0))
+    return Spread(diameter_mm, diameter_mm / 2.0, length_mm / 2.0, (at_one_newton - at_nothing) / 2.0)
 
 
 def measured(stock: StockSpring) -> Spread:

@@ -1,0 +1,5 @@
+"""`python -m sourcing` is `springwright`."""
+
+from sourcing.cli import main
+
+main()

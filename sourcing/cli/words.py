@@ -1,0 +1,35 @@
+"""Words of the command line made into numbers and records; a wrong one is a wrong command line (status 2)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+import typer
+
+from sourcing.quantities import QuantityError, above_zero, length_mm
+
+if TYPE_CHECKING:
+    from sourcing.stock.model import Spool
+
+
+def length_option(option: str, text: str) -> float:
+    """The length that an option names, in mm. Raises typer.BadParameter."""
+    try:
+        return above_zero(length_mm(text), text, "a length")
+    except QuantityError as error:
+        raise typer.BadParameter(f"{error.found}; expected {error.expected}", param_hint=option) from error
+
+
+def spool_option(option: str, spool_id: str, spools: Sequence[Spool]) -> Spool:
+    """The spool of that id. Raises typer.BadParameter, with the nearest ids."""
+    for spool in spools:
+        if spool.id == spool_id:
+            return spool
+    from rapidfuzz import process
+
+    from sourcing.files.findings import shown
+
+    near = [str(match[0]) for match in process.extract(spool_id, [spool.id for spool in spools], limit=2)]
+    hint = f"; did you mean {' or '.join(map(shown, near))}?" if near else "; the catalogue holds no spools"
+    raise typer.BadParameter(f"there is no spool {shown(spool_id)}{hint}", param_hint=option)

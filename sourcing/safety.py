@@ -1,1 +1,0 @@
-"""Guarded duties: needs whose failure could hurt someone, told from the words; and the cautions of the bench."""

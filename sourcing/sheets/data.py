@@ -1,0 +1,153 @@
+"""The JSON documents of design section 9, rendered from the same values as the text."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import asdict
+
+from sourcing.files.findings import Finding
+from sourcing.fit.model import Deviation, Limit
+from sourcing.need.model import Need
+from sourcing.quantities import Money, Wanted
+from sourcing.verdict.options import Option
+from sourcing.verdict.verdict import Verdict
+
+Document = dict[str, object]
+
+
+def mistakes_document(findings: Iterable[Finding]) -> Document:
+    """Every mistake with its place."""
+    return {
+        "mistakes": [
+            {
+                "file": finding.place.file,
+                "line": finding.place.line,
+                "column": finding.place.column,
+                "found": finding.found,
+                "expected": finding.expected,
+                "suggestions": list(finding.suggestions),
+            }
+            for finding in findings
+        ]
+    }
+
+
+def source_document(verdicts: Sequence[Verdict]) -> Document:
+    """One verdict as it stands; several as jobs, with the shopping list that a later version fills."""
+    documents = [verdict_document(verdict) for verdict in verdicts]
+    return documents[0] if len(documents) == 1 else {"jobs": documents, "shopping": None}
+
+
+def verdict_document(verdict: Verdict) -> Document:
+    """A verdict with its need, options and winding."""
+    from sourcing.sheets.winding_data import plan_document
+
+    chosen = verdict.chosen
+    plan = verdict.plan
+    return {
+        "need": need_document(verdict.need),
+        "verdict": {
+            "option": verdict.option,
+            "id": None if chosen is None else chosen.id,
+            "sentence": verdict.sentence,
+            "because": [asdict(because) for because in verdict.because],
+            "would_change": list(verdict.would_change),
+        },
+        "options": [option_document(option) for option in verdict.options],
+        "winding": None if plan is None else plan_document(plan),
+        "cautions": list(verdict.cautions),
+    }
+
+
+def wanted_value(wanted: Wanted | None) -> object:
+    """A bare number for a nominal without a tolerance; else what is known of the figure, by name."""
+    if wanted is None:
+        return None
+    if wanted.nominal is not None:
+        return wanted.nominal
+    return {"low": wanted.low, "high": wanted.high}
+
+
+def _bounded(name: str, wanted: Wanted | None) -> Document:
+    """A wanted figure under its name, with `_low` and `_high` where it has bounds."""
+    if wanted is None:
+        return {name: None}
+    bounds: Document = {}
+    if wanted.minus is not None or wanted.nominal is None:
+        bounds = {f"{name}_low": wanted.smallest, f"{name}_high": wanted.largest}
+    return {name: wanted.nominal, **bounds}
+
+
+def need_document(need: Need) -> Document:
+    """The need as it was understood."""
+    return {
+        "job": need.job,
+        "kind": need.kind,
+        "what": need.what,
+        "duty": need.duty,
+        "pocket": {
+            **_bounded("bore_mm", need.pocket.bore_mm),
+            **_bounded("rod_mm", need.pocket.rod_mm),
+            **_bounded("depth_mm", need.pocket.depth_mm),
+        },
+        "working": [
+            {**_bounded("length_mm", point.length_mm), **_bounded("force_n", point.force_n)} for point in need.working
+        ],
+        **_bounded("free_length_mm", need.free_length_mm),
+        "ends": need.ends,
+        "cycles": need.cycles,
+        "surroundings": list(need.surroundings),
+        "temperature_c": need.temperature_c,
+        "quantity": need.quantity,
+        "needed_within_days": need.needed_within_days,
+        "material": None if need.material is None else need.material.name,
+        **_bounded("wire_diameter_mm", need.wire_diameter_mm),
+    }
+
+
+def money_document(money: Money | None, currency: str) -> Document:
+    """An amount with its currency; the amount is null where it is not known."""
+    return {
+        "amount": None if money is None else round(money.amount, 2),
+        "currency": currency if money is None else money.currency,
+    }
+
+
+def limit_document(limit: Limit) -> Document:
+    """One limit."""
+    return {"limit": limit.limit, "holds": limit.holds, "hard": limit.hard, "why": limit.why}
+
+
+def deviation_document(row: Deviation) -> Document:
+    """One row of the table that made the score."""
+    return {
+        "figure": row.figure,
+        "unit": row.unit,
+        "wanted": wanted_value(row.wanted),
+        "got": row.got,
+        "tolerance": row.tolerance,
+        "deviation_over_tolerance": row.deviation_over_tolerance,
+    }
+
+
+def option_document(option: Option) -> Document:
+    """One option with its limits and deviations."""
+    fit = option.fit
+    return {
+        "option": option.option,
+        "id": option.id,
+        "fits": option.fits,
+        "score": None if fit is None else fit.score,
+        "chance": option.chance,
+        "cost": money_document(option.cost, option.currency),
+        "days": option.days,
+        "hours": option.hours,
+        "how": option.how,
+        "limits": [] if fit is None else [limit_document(limit) for limit in fit.limits],
+        "deviations": [] if fit is None else [deviation_document(row) for row in fit.deviations],
+    }
+
+
+def description_document(entries: Iterable[Mapping[str, object]]) -> Document:
+    """The `describe` document."""
+    return {"springs": list(entries)}

@@ -1,0 +1,80 @@
+"""The answer of `describe`, as JSON and as text."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import asdict
+
+from sourcing.quantities import show_force, show_length, show_rate, show_stress
+from sourcing.sheets.text import bullets, heading, table
+from sourcing.springs.describe import Description
+from sourcing.stock.model import StockSpring
+
+Entry = tuple[StockSpring, Description]
+
+
+def description_document(entries: Iterable[Entry]) -> dict[str, object]:
+    """The JSON document: field names are the keys, the stated rate's disagreement is one more note."""
+    return {
+        "springs": [
+            {"id": stock.id, **asdict(description), "at": [asdict(point) for point in description.at]}
+            for stock, description in entries
+        ]
+    }
+
+
+def _optional(value: float | None, text: str) -> str:
+    return "unknown" if value is None else text
+
+
+def _figures(one: Description, units: str) -> list[tuple[str, str]]:
+    def length(value_mm: float) -> str:
+        return show_length(value_mm, units)
+
+    tensile, stress = one.tensile_strength_mpa, one.shear_stress_at_solid_mpa
+    return [
+        ("material", one.material),
+        ("wire", length(one.wire_diameter_mm)),
+        ("outside, mean, inside", " / ".join(map(length, _diameters(one)))),
+        ("spring index", f"{one.spring_index:.2f}"),
+        ("coils, active of total", f"{one.active_coils:g} of {one.total_coils:g}"),
+        ("free length", length(one.free_length_mm)),
+        ("solid length", length(one.solid_length_mm)),
+        ("pitch", length(one.pitch_mm)),
+        ("least sum of gaps, Sa", length(one.minimum_gaps_mm)),
+        ("growth of diameter to solid", length(one.diameter_growth_mm)),
+        ("rate", show_rate(one.rate_n_per_mm, units)),
+        ("force at solid", show_force(one.force_at_solid_n)),
+        ("stress at solid, uncorrected", show_stress(stress)),
+        ("least tensile strength", _optional(tensile, show_stress(tensile or 0.0))),
+        ("buckles below", "does not" if one.buckling_length_mm is None else length(one.buckling_length_mm)),
+        ("natural frequency", f"{one.natural_frequency_hz:.0f} Hz"),
+        ("wire length", length(one.wire_length_mm)),
+        ("mass", f"{one.mass_g:.2f} g"),
+    ]
+
+
+def _diameters(one: Description) -> tuple[float, float, float]:
+    return one.outside_diameter_mm, one.mean_diameter_mm, one.inside_diameter_mm
+
+
+def description_lines(entries: Iterable[Entry], units: str = "mm") -> Iterable[str]:
+    """Each spring under its id, its forces at the lengths asked for, and its notes."""
+    for stock, one in entries:
+        yield from heading(stock.id)
+        yield from table(("figure", "value"), _figures(one, units))
+        if one.at:
+            yield ""
+            yield from table(
+                ("at", "force", "stress", "corrected"),
+                [
+                    (
+                        show_length(point.length_mm, units),
+                        _optional(point.force_n, show_force(point.force_n or 0.0)),
+                        _optional(point.shear_stress_mpa, show_stress(point.shear_stress_mpa or 0.0)),
+                        _optional(point.corrected_stress_mpa, show_stress(point.corrected_stress_mpa or 0.0)),
+                    )
+                    for point in one.at
+                ],
+            )
+        yield from bullets(one.notes)

@@ -1,0 +1,172 @@
+"""The ways to come by the spring, each with its fit, money, days and hours at the bench."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from math import ceil
+from typing import Literal
+
+from sourcing.fit.judge import judge
+from sourcing.fit.model import Fit, Limit
+from sourcing.fit.rank import rank
+from sourcing.fit.spread import spread_of
+from sourcing.need.model import Need
+from sourcing.quantities import Money
+from sourcing.springs import compression
+from sourcing.stock.model import Bench, Catalogue, StockSpring
+from sourcing.winding.plan import Refusal, WindingPlan
+
+OptionName = Literal["drawer", "bought", "adapted", "wound", "ordered", "none"]
+
+HOURS_TO_FETCH = 0.1
+"""Hours to find, check on the scale and fit a spring that exists (assumed)."""
+
+ORDERED_CHANCE = 0.95
+"""The chance that a spring maker's spring serves (assumed)."""
+
+RATE_DOUBT = 0.15
+"""A seller's rate and the rate of the dimensions further apart than this cannot both be right."""
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """One way to come by the spring. None in `cost`, `days` or `hours`: not known.
+
+    `how` says in words what the figures are made of; `stock` or `plan` is what the option rests on.
+    """
+
+    option: OptionName
+    id: str | None
+    fits: Literal["yes", "near", "no"]
+    chance: float
+    fit: Fit | None
+    cost: Money | None
+    days: float | None
+    hours: float | None
+    how: str
+    stock: StockSpring | None = None
+    plan: WindingPlan | None = None
+
+    @property
+    def wire_to_buy(self) -> bool:
+        """Whether it would be wound from wire that is on no spool here."""
+        return self.plan is not None and self.plan.wire is None
+
+    def in_time(self, need: Need) -> bool:
+        """Whether it comes within the days that the need allows; what takes unknown time does not."""
+        if need.needed_within_days is None:
+            return True
+        return self.days is not None and self.days <= need.needed_within_days
+
+
+def stock_rate_n_per_mm(stock: StockSpring) -> float:
+    """The rate to believe: the seller's where it is stated, else that of the dimensions."""
+    spring = stock.spring
+    return stock.stated_rate_n_per_mm or compression.rate_n_per_mm(
+        spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils, spring.shear_modulus_mpa
+    )
+
+
+def _rate_agrees(stock: StockSpring) -> Limit | None:
+    if stock.stated_rate_n_per_mm is None:
+        return None
+    computed = stock_rate_n_per_mm(replace(stock, stated_rate_n_per_mm=None))
+    apart = abs(stock.stated_rate_n_per_mm / computed - 1.0)
+    why = f"stated rate {stock.stated_rate_n_per_mm:.3g} N/mm; its dimensions give {computed:.3g} N/mm"
+    holds = apart <= RATE_DOUBT
+    return Limit("stated rate", holds, False, why if holds else why + ": measure it before you trust either")
+
+
+def judge_stock(stock: StockSpring, need: Need, bench: Bench) -> Fit:
+    """The fit of a stock spring, with the doubt about a stated rate as one more soft limit."""
+    rate = stock_rate_n_per_mm(stock)
+    fit = judge(stock.spring, need, bench, spread_of(stock, rate), rate)
+    agrees = _rate_agrees(stock)
+    return fit if agrees is None else with_limit(fit, agrees)
+
+
+def with_limit(fit: Fit, limit: Limit) -> Fit:
+    """The fit with one more limit taken into account."""
+    if limit.holds:
+        return replace(fit, limits=(*fit.limits, limit))
+    fits = "no" if limit.hard or fit.fits == "no" else "near"
+    return replace(fit, fits=fits, limits=(*fit.limits, limit))
+
+
+def drawer_option(stock: StockSpring, need: Need, bench: Bench, fit: Fit) -> Option:
+    """A spring that is here, or would be if there were enough of it."""
+    if stock.on_hand < need.quantity:
+        why = f"{stock.on_hand} on hand; {need.quantity} wanted"
+        fit = replace(with_limit(fit, Limit("on hand", False, True, why)), chance=0.0)
+    how = f"{stock.on_hand} on hand" + (f", {stock.shelf}" if stock.shelf else "")
+    nothing = Money(0.0, bench.currency)
+    return Option("drawer", stock.id, fit.fits, fit.chance, fit, nothing, 0.0, HOURS_TO_FETCH, how, stock)
+
+
+def bought_option(stock: StockSpring, need: Need, bench: Bench, fit: Fit) -> Option:
+    """A spring from a seller's list: whole packs, and postage where the bench knows it."""
+    assert stock.seller is not None
+    seller = bench.sellers.get(stock.seller)
+    packs = ceil(need.quantity / stock.pack)
+    pieces = packs * stock.pack
+    cost, how = None, f"{pieces} from {stock.seller}, price not known"
+    if stock.price is not None:
+        postage = seller.postage if seller is not None else None
+        amount = pieces * stock.price.amount
+        how = f"{pieces} x {stock.price.amount:.2f} {stock.price.currency}"
+        if stock.pack > 1:
+            how += f" (sold in packs of {stock.pack})"
+        if postage is None:
+            how += ", postage not known"
+        elif postage.currency == stock.price.currency:
+            amount += postage.amount
+            how += f" + postage {postage.amount:.2f}"
+        else:
+            how += f" + postage {postage.amount:.2f} {postage.currency}, not added"
+        cost = Money(round(amount, 2), stock.price.currency)
+    days = stock.lead_days if stock.lead_days is not None else seller.lead_days if seller is not None else None
+    return Option("bought", stock.id, fit.fits, fit.chance, fit, cost, days, HOURS_TO_FETCH, how, stock)
+
+
+def stock_options(catalogue: Catalogue, need: Need) -> Iterable[Option]:
+    """Every spring of the catalogue as what it can be: in the drawer, bought, or both."""
+    for stock in catalogue.springs:
+        fit = judge_stock(stock, need, catalogue.bench)
+        if stock.on_hand > 0 or stock.seller is None:
+            yield drawer_option(stock, need, catalogue.bench, fit)
+        if stock.seller is not None:
+            yield bought_option(stock, need, catalogue.bench, fit)
+
+
+def ordered_option(bench: Bench) -> Option | None:
+    """A spring made to order, where the bench names a spring maker."""
+    maker = bench.spring_maker
+    if maker is None:
+        return None
+    how = f"made to the need by {maker.name}; chance assumed"
+    return Option("ordered", None, "yes", ORDERED_CHANCE, None, maker.price, maker.lead_days, HOURS_TO_FETCH, how)
+
+
+def best_first(options: Iterable[Option]) -> tuple[Option, ...]:
+    """Options best first: those that fit, then near ones, then the rest; a tie stays in the catalogue's order."""
+    kinds = {"drawer": 0, "bought": 1, "wound": 2, "ordered": 3}
+    order = {"yes": 0, "near": 1, "no": 2}
+
+    def key(option: Option) -> tuple[object, ...]:
+        return (order[option.fits], kinds[option.option], rank(option.fit) if option.fit is not None else ())
+
+    return tuple(sorted(options, key=key))
+
+
+__all__ = [
+    "Option",
+    "Refusal",
+    "best_first",
+    "bought_option",
+    "drawer_option",
+    "judge_stock",
+    "ordered_option",
+    "stock_options",
+    "stock_rate_n_per_mm",
+]

@@ -1,0 +1,119 @@
+"""The verdict: which option, by which rule, and what would change it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sourcing import safety
+from sourcing.need.model import Need
+from sourcing.stock.model import Bench, Catalogue
+from sourcing.verdict.options import Option, all_options
+from sourcing.verdict.rules import RULES, Choices, Rule
+from sourcing.verdict.would_change import would_change
+from sourcing.winding.best import best_plan
+from sourcing.winding.plan import Refusal
+
+
+@dataclass(frozen=True, slots=True)
+class Because:
+    """One rule and what it said, the deciding one first."""
+
+    rule: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """The answer to a need. `chosen` is None where nothing can be recommended; `options` are best first."""
+
+    need: Need
+    bench: Bench
+    chosen: Option | None
+    sentence: str
+    because: tuple[Because, ...]
+    would_change: tuple[str, ...]
+    options: tuple[Option, ...]
+    winding_refused: Refusal | None
+    guarded: safety.Guarded | None
+    cautions: tuple[str, ...]
+
+    @property
+    def option(self) -> str:
+        """The word of the chosen option, "none" where there is none."""
+        return "none" if self.chosen is None else self.chosen.option
+
+
+def guarded_need(need: Need) -> safety.Guarded | None:
+    """Why a need is guarded, or None where it is an ordinary one."""
+    return safety.guarded([word for word in (need.job, need.what, need.note) if word], need.duty)
+
+
+def decide(need: Need, catalogue: Catalogue) -> Verdict:
+    """Judge every way to come by the spring and let the rules choose. A guarded need always ends in none."""
+    bench = catalogue.bench
+    fitting = safety.fitting_cautions([word for word in (need.job, need.what, need.note) if word], need.surroundings)
+    guard = guarded_need(need)
+    if guard is not None:
+        rule = "duty-in-doubt" if guard.asks else "guarded"
+        because = (Because(rule, guard.why), Because("where-to-go", guard.where_to_go))
+        sentence = f"Nothing is recommended: {guard.why}"
+        refusal = Refusal(rule, guard.why)
+        return Verdict(need, bench, None, sentence, because, (), (), refusal, guard, fitting)
+    winding = best_plan(need, catalogue.spools, bench)
+    options = all_options(catalogue, need, winding)
+    choices = Choices(need, bench, options)
+    chosen, because = _choose(choices, winding.refusal)
+    changes = would_change(choices, chosen)
+    return Verdict(
+        need, bench, chosen, _sentence(choices, chosen), because, changes, options, winding.refusal, None, fitting
+    )
+
+
+def _choose(choices: Choices, refusal: Refusal | None) -> tuple[Option | None, tuple[Because, ...]]:
+    passed: list[Because] = []
+    for rule in RULES:
+        option = rule.finds(choices)
+        if option is not None:
+            return option, (Because(rule.name, rule.why), *passed)
+        passed.append(Because(rule.name, _passed(rule, refusal)))
+    return None, (Because("nothing-serves", "no rule found an option"), *passed)
+
+
+def _passed(rule: Rule, refusal: Refusal | None) -> str:
+    if rule.name == "wire-to-buy" and refusal is not None:
+        return f"{rule.otherwise} ({refusal.why})"
+    return rule.otherwise
+
+
+def _sentence(choices: Choices, chosen: Option | None) -> str:
+    if chosen is None:
+        return "Nothing can be recommended: nothing listed comes near, and winding it by hand is refused."
+    return f"{_deed(choices, chosen)}{_how_well(chosen)}."
+
+
+def _deed(choices: Choices, option: Option) -> str:
+    match option.option:
+        case "drawer":
+            assert option.stock is not None
+            where = f" ({option.stock.shelf})" if option.stock.shelf else ""
+            return f"Take {option.id} from the drawer{where}"
+        case "bought":
+            assert option.stock is not None
+            lead = f", {option.days:g} days" if option.days is not None else ""
+            return f"Buy {option.id} from {option.stock.seller}: {option.how}{lead}"
+        case "wound":
+            assert option.plan is not None
+            return f"Wind it {option.plan.summary}"
+        case _:
+            assert choices.bench.spring_maker is not None
+            lead = f", {option.days:g} days" if option.days is not None else ""
+            return f"Have it made by {choices.bench.spring_maker.name}{lead}"
+
+
+def _how_well(option: Option) -> str:
+    if option.fit is None:
+        return ""
+    score = f"score {option.fit.score}, " if option.fit.score is not None else ""
+    fits = "it fits" if option.fits == "yes" else "a near fit"
+    broken = "; ".join(limit.why for limit in option.fit.broken)
+    return f"; {fits} ({score}chance {option.chance:.2f})" + (f": {broken}" if broken else "")

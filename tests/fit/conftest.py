@@ -1,0 +1,58 @@
+"""A need, a bench and springs that the tests of this folder start from."""
+
+from dataclasses import replace
+
+import pytest
+
+from sourcing.fit.model import Spread
+from sourcing.materials import find
+from sourcing.materials.strength import tensile_strength_mpa
+from sourcing.need.model import Need, Pocket, WorkingPoint
+from sourcing.quantities import Wanted
+from sourcing.springs.model import CompressionSpring, Ends
+from sourcing.stock.model import Bench
+
+
+def make_spring(material: str = "music-wire", **changes: object) -> CompressionSpring:
+    """Case 1 of the winding model (d 0.9, outside 9.6, 9.75 coils closed-ground), free length 31, changed as asked."""
+    wire = find(material)
+    assert wire is not None
+    spring = CompressionSpring(
+        wire_diameter_mm=0.9,
+        mean_diameter_mm=8.7,
+        free_length_mm=31.0,
+        active_coils=7.75,
+        total_coils=9.75,
+        ends=Ends.CLOSED_GROUND,
+        material=wire,
+        shear_modulus_mpa=wire.shear_modulus_mpa,
+        elastic_modulus_mpa=wire.elastic_modulus_mpa,
+        tensile_strength_mpa=None,
+    )
+    spring = replace(spring, **changes)
+    return replace(spring, tensile_strength_mpa=tensile_strength_mpa(wire, spring.wire_diameter_mm))
+
+
+def make_need(**changes: object) -> Need:
+    """The desk punch: bore 11, rod 6, 9 N at 24 mm and 22 N at 14 mm, each ± 15 %."""
+    need = Need(
+        job="punch-return",
+        kind="compression",
+        pocket=Pocket(Wanted(nominal=11.0), Wanted(nominal=6.0), Wanted(nominal=33.0)),
+        working=(
+            WorkingPoint(Wanted(nominal=24.0), Wanted(nominal=9.0, minus=1.35, plus=1.35)),
+            WorkingPoint(Wanted(nominal=14.0), Wanted(nominal=22.0, minus=3.3, plus=3.3)),
+        ),
+        free_length_mm=Wanted(nominal=31.0, minus=2.0, plus=2.0),
+    )
+    return replace(need, **changes)
+
+
+@pytest.fixture
+def bench() -> Bench:
+    return Bench()
+
+
+@pytest.fixture
+def exact() -> Spread:
+    return Spread()
