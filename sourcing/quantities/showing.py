@@ -1,0 +1,175 @@
+"""Numbers made into text for people. `units` is the bench's: "mm", or "inch" for inches, pounds and degF."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Callable
+
+from sourcing.quantities.kinds import FORCE, LENGTH, RATE, STANDARD_GRAVITY, STRESS, TEMPERATURE, TORQUE
+from sourcing.quantities.values import Money, Wanted
+
+
+def show_length(length_mm: float, units: str = "mm") -> str:
+    """A length to three figures, at most 0.01 mm or 0.001 in.
+
+    >>> show_length(31), show_length(612.4), show_length(31, "inch")
+    ('31.0 mm', '612 mm', '1.22 in')
+    """
+    if units == "inch":
+        return f"{_to_figures(length_mm / LENGTH.factors['in'], 3, most_decimals=3)} in"
+    return f"{_to_figures(length_mm, 3, most_decimals=2)} mm"
+
+
+def show_diameter(diameter_mm: float, units: str = "mm") -> str:
+    """A diameter to 0.01 mm or 0.001 in, as calipers read.
+
+    >>> show_diameter(9.6), show_diameter(0.889, "inch")
+    ('9.60 mm', '0.035 in')
+    """
+    if units == "inch":
+        return f"{_to_decimals(diameter_mm / LENGTH.factors['in'], 3)} in"
+    return f"{_to_decimals(diameter_mm, 2)} mm"
+
+
+def show_force(force_n: float, units: str = "mm") -> str:
+    """A force to 0.1, finer below 1 and whole from 100 on.
+
+    >>> show_force(9), show_force(0.35), show_force(123.4), show_force(9, "inch")
+    ('9.0 N', '0.35 N', '123 N', '2.0 lbf')
+    """
+    value, unit = (force_n / FORCE.factors["lbf"], "lbf") if units == "inch" else (force_n, "N")
+    return f"{_to_decimals(value, 2 if abs(value) < 0.995 else 1 if abs(value) < 99.95 else 0)} {unit}"
+
+
+def show_grams(force_n: float) -> str:
+    """What a kitchen scale shows under a force: whole grams, at standard gravity.
+
+    >>> show_grams(9)
+    '918 g'
+    """
+    return f"{_to_decimals(force_n / STANDARD_GRAVITY * 1000, 0)} g"
+
+
+def show_rate(rate_n_per_mm: float, units: str = "mm") -> str:
+    """A spring rate to three figures.
+
+    >>> show_rate(1.3102), show_rate(1.3102, "inch")
+    ('1.31 N/mm', '7.48 lbf/in')
+    """
+    if units == "inch":
+        return f"{_to_figures(rate_n_per_mm / RATE.factors['lbf/in'], 3)} lbf/in"
+    return f"{_to_figures(rate_n_per_mm, 3)} N/mm"
+
+
+def show_torque(torque_n_mm: float, units: str = "mm") -> str:
+    """A torque to three figures.
+
+    >>> show_torque(98.07)
+    '98.1 N·mm'
+    """
+    if units == "inch":
+        return f"{_to_figures(torque_n_mm / TORQUE.factors['lbf*in'], 3)} lbf·in"
+    return f"{_to_figures(torque_n_mm, 3)} N·mm"
+
+
+def show_stress(stress_mpa: float, units: str = "mm") -> str:
+    """A stress in whole MPa or ksi.
+
+    >>> show_stress(924.4), show_stress(924.4, "inch")
+    ('924 MPa', '134 ksi')
+    """
+    if units == "inch":
+        return f"{_to_decimals(stress_mpa / STRESS.factors['ksi'], 0)} ksi"
+    return f"{_to_decimals(stress_mpa, 0)} MPa"
+
+
+def show_temperature(temperature_c: float, units: str = "mm") -> str:
+    """A temperature in whole degrees.
+
+    >>> show_temperature(250), show_temperature(250, "inch")
+    ('250 °C', '482 °F')
+    """
+    if units == "inch":
+        return f"{_to_decimals(temperature_c / TEMPERATURE.factors['degF'] + TEMPERATURE.zeros['degF'], 0)} °F"
+    return f"{_to_decimals(temperature_c, 0)} °C"
+
+
+def show_money(money: Money) -> str:
+    """An amount to two decimals, and its currency.
+
+    >>> show_money(Money(4.2, "EUR"))
+    '4.20 EUR'
+    """
+    return f"{_to_decimals(money.amount, 2)} {money.currency}"
+
+
+def show_days(days: float) -> str:
+    """A time in days, in hours where it is under a day.
+
+    >>> show_days(4), show_days(1), show_days(2.5), show_days(0.5)
+    ('4 days', '1 day', '2.5 days', '12 h')
+    """
+    if 0 < days < 1:
+        return f"{_to_decimals(days * 24, 0)} h"
+    number = _without_noise(_to_decimals(days, 1))
+    return f"{number} day" if number == "1" else f"{number} days"
+
+
+def show_wanted(wanted: Wanted, show: Callable[[float], str]) -> str:
+    """A wanted figure as a person would write it; `show` makes one number of its kind into text.
+
+    >>> show_wanted(Wanted(9.0, 1.35, 1.35, percent=True), show_force)
+    '9 N ± 15 %'
+    >>> show_wanted(Wanted(low=20.0, high=24.0), show_length), show_wanted(Wanted(low=5.0), show_force)
+    ('20 to 24 mm', 'at least 5 N')
+    >>> show_wanted(Wanted(24.0, 0.5, 1.0), show_length)
+    '24 mm +1/-0.5 mm'
+    """
+
+    def text(value: float) -> str:
+        return _without_noise(show(value))
+
+    if wanted.nominal is not None:
+        return text(wanted.nominal) + _show_tolerance(wanted, text)
+    if wanted.low is None or wanted.high is None:
+        return f"at least {text(wanted.low)}" if wanted.low is not None else f"at most {text(wanted.high or 0.0)}"
+    return f"{text(wanted.low).split(' ')[0]} to {text(wanted.high)}"
+
+
+def _show_tolerance(wanted: Wanted, text: Callable[[float], str]) -> str:
+    if not wanted.nominal or wanted.minus is None or wanted.plus is None:
+        return ""
+    plus, minus = text(wanted.plus), text(wanted.minus)
+    if wanted.percent:
+        plus, minus = (f"{part / wanted.nominal * 100:.3g} %" for part in (wanted.plus, wanted.minus))
+    return f" ± {plus}" if plus == minus else f" +{plus.split(' ')[0]}/-{minus}"
+
+
+def _to_decimals(value: float, decimals: int) -> str:
+    """Fixed decimals, and never a minus before nothing but zeros.
+
+    >>> _to_decimals(-0.001, 2)
+    '0.00'
+    """
+    return f"{round(value, decimals) + 0.0:.{decimals}f}"
+
+
+def _to_figures(value: float, figures: int, most_decimals: int = 6) -> str:
+    """A number of significant figures in plain decimals; whole digits are never rounded away.
+
+    >>> _to_figures(9.996, 3), _to_figures(0.05312, 3), _to_figures(24041, 3)
+    ('10.0', '0.0531', '24041')
+    """
+    rounded = float(f"{value:.{figures - 1}e}")
+    before_point = math.floor(math.log10(abs(rounded))) + 1 if rounded else 1
+    return _to_decimals(value, min(max(figures - before_point, 0), most_decimals))
+
+
+def _without_noise(text: str) -> str:
+    """The text without the zeros that end a decimal fraction.
+
+    >>> _without_noise("20.0 mm"), _without_noise("9.60 mm"), _without_noise("100 N")
+    ('20 mm', '9.6 mm', '100 N')
+    """
+    return re.sub(r"(\.[0-9]*?)0+(?![0-9])", lambda found: found[1].rstrip("."), text)
