@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from sourcing.fit.model import Limit, Spread
 from sourcing.need.model import Need
+from sourcing.quantities import Wanted, show_diameter, show_length, show_stress, show_temperature, show_wanted
 from sourcing.springs import compression, geometry, stability, strength
 from sourcing.springs.model import CompressionSpring
 from sourcing.stock.model import Bench
@@ -50,6 +51,14 @@ class Case:
         )
         return geometry.growth_at_solid_mm(spring.wire_diameter_mm, spring.mean_diameter_mm, pitch_mm)
 
+    def size(self, length_mm: float) -> str:
+        """A size in the bench's units, as calipers read it."""
+        return show_diameter(length_mm, self.bench.units)
+
+    def length(self, length_mm: float) -> str:
+        """A length in the bench's units, to three figures and no noise."""
+        return show_wanted(Wanted(nominal=length_mm), lambda mm: show_length(mm, self.bench.units))
+
     def force_n(self, length_mm: float) -> float:
         """The force at a length, that at solid where the length is shorter."""
         return self.rate_n_per_mm * max(0.0, self.spring.free_length_mm - max(length_mm, self.solid_length_mm))
@@ -65,12 +74,12 @@ def bore(case: Case) -> Limit | None:
     room = case.need.pocket.bore_mm
     if room is None or room.smallest is None:
         return None
-    spring, clearance_mm = case.spring, case.bench.clearance.bore_mm
-    wants_mm = spring.outside_diameter_mm + case.growth_mm + case.spread.diameter_tolerance_mm + clearance_mm
+    tolerance_mm, clearance_mm = case.spread.diameter_tolerance_mm, case.bench.clearance.bore_mm
+    wants_mm = case.spring.outside_diameter_mm + case.growth_mm + tolerance_mm + clearance_mm
     why = (
-        f"outside {spring.outside_diameter_mm:.2f} + growth {case.growth_mm:.2f}"
-        + (f" + tolerance {case.spread.diameter_tolerance_mm:.2f}" if case.spread.diameter_tolerance_mm else "")
-        + f" + clearance {clearance_mm:.2f} = {wants_mm:.2f} mm; the bore is {room.smallest:.2f} mm"
+        f"outside {case.size(case.spring.outside_diameter_mm)} + growth {case.size(case.growth_mm)}"
+        + (f" + tolerance {case.size(tolerance_mm)}" if tolerance_mm else "")
+        + f" + clearance {case.size(clearance_mm)} = {case.size(wants_mm)}; the bore is {case.size(room.smallest)}"
     )
     return Limit("bore clearance", wants_mm <= room.smallest + 1e-9, True, why)
 
@@ -80,12 +89,12 @@ def rod(case: Case) -> Limit | None:
     inner = case.need.pocket.rod_mm
     if inner is None or inner.largest is None:
         return None
-    spring, clearance_mm = case.spring, case.bench.clearance.rod_mm
-    leaves_mm = spring.inside_diameter_mm - case.spread.diameter_tolerance_mm - clearance_mm
+    tolerance_mm, clearance_mm = case.spread.diameter_tolerance_mm, case.bench.clearance.rod_mm
+    leaves_mm = case.spring.inside_diameter_mm - tolerance_mm - clearance_mm
     why = (
-        f"inside {spring.inside_diameter_mm:.2f}"
-        + (f" - tolerance {case.spread.diameter_tolerance_mm:.2f}" if case.spread.diameter_tolerance_mm else "")
-        + f" - clearance {clearance_mm:.2f} = {leaves_mm:.2f} mm; the rod is {inner.largest:.2f} mm"
+        f"inside {case.size(case.spring.inside_diameter_mm)}"
+        + (f" - tolerance {case.size(tolerance_mm)}" if tolerance_mm else "")
+        + f" - clearance {case.size(clearance_mm)} = {case.size(leaves_mm)}; the rod is {case.size(inner.largest)}"
     )
     return Limit("rod clearance", leaves_mm >= inner.largest - 1e-9, True, why)
 
@@ -95,7 +104,7 @@ def depth(case: Case) -> Limit | None:
     deep = case.need.pocket.depth_mm
     if deep is None or deep.smallest is None:
         return None
-    why = f"solid at {case.solid_length_mm:.2f} mm; the pocket is {deep.smallest:.2f} mm deep"
+    why = f"solid at {case.size(case.solid_length_mm)}; the pocket is {case.size(deep.smallest)} deep"
     return Limit("depth", case.solid_length_mm < deep.smallest, True, why)
 
 
@@ -103,7 +112,7 @@ def solid(case: Case) -> Limit | None:
     """Travel must end before the spring is solid."""
     if case.shortest_mm is None:
         return None
-    why = f"solid at {case.solid_length_mm:.2f} mm; the shortest working length is {case.shortest_mm:g} mm"
+    why = f"solid at {case.size(case.solid_length_mm)}; the shortest working length is {case.length(case.shortest_mm)}"
     return Limit("solid length", case.solid_length_mm < case.shortest_mm, True, why)
 
 
@@ -115,7 +124,7 @@ def minimum_gaps(case: Case) -> Limit | None:
     gaps_mm = geometry.minimum_gaps_mm(spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils)
     left_mm = case.shortest_mm - case.solid_length_mm
     holds = left_mm >= gaps_mm
-    why = f"{left_mm:.2f} mm left before solid; EN 13906-1 wants {gaps_mm:.2f} mm"
+    why = f"{case.size(left_mm)} left before solid; EN 13906-1 wants {case.size(gaps_mm)}"
     return Limit(
         "minimum gaps", holds, False, why if holds else why + ": coils may touch, with noise and an uneven rate"
     )
@@ -129,10 +138,13 @@ def reaches(case: Case) -> Limit | None:
     longest_mm = max(point.at_mm for point in case.need.working)
     if free_mm <= case.shortest_mm:
         return Limit(
-            "reach", False, True, f"free length {free_mm:g} mm: never pressed, even at {case.shortest_mm:g} mm"
+            "reach",
+            False,
+            True,
+            f"free length {case.length(free_mm)}: never pressed, even at {case.length(case.shortest_mm)}",
         )
     holds = free_mm > longest_mm
-    why = f"free length {free_mm:g} mm, longest working length {longest_mm:g} mm"
+    why = f"free length {case.length(free_mm)}, longest working length {case.length(longest_mm)}"
     return Limit("reach", holds, False, why if holds else why + ": loose there")
 
 
@@ -143,10 +155,11 @@ def _stress(name: str, stress_mpa: float, permissible_mpa: float | None, where: 
             False,
             False,
             f"the strength table of {case.spring.material.name} does not reach "
-            f"{case.spring.wire_diameter_mm:g} mm wire: the stress cannot be judged",
+            f"{case.length(case.spring.wire_diameter_mm)} wire: the stress cannot be judged",
         )
-    holds = stress_mpa <= permissible_mpa
-    why = f"{stress_mpa:.0f} MPa {where}; {permissible_mpa:.0f} MPa is the static limit (EN 13906-1)"
+    units, holds = case.bench.units, stress_mpa <= permissible_mpa
+    stress, permissible = show_stress(stress_mpa, units), show_stress(permissible_mpa, units)
+    why = f"{stress} {where}; {permissible} is the static limit (EN 13906-1)"
     return Limit(name, holds, True, why if holds else why + ": it will take a set")
 
 
@@ -156,7 +169,7 @@ def stress_at_shortest(case: Case) -> Limit | None:
         return None
     tensile_mpa = case.spring.tensile_strength_mpa
     permissible = None if tensile_mpa is None else strength.permissible_stress_mpa(tensile_mpa)
-    where = f"at {case.shortest_mm:g} mm"
+    where = f"at {case.length(case.shortest_mm)}"
     return _stress("stress at the shortest length", case.stress_mpa(case.shortest_mm), permissible, where, case)
 
 
@@ -177,7 +190,7 @@ def buckling(case: Case) -> Limit | None:
     )
     if buckles_mm is None or buckles_mm <= case.shortest_mm:
         return Limit("buckling", True, True, "does not buckle between its working lengths with both ends seated flat")
-    why = f"buckles below {buckles_mm:.1f} mm with both ends seated flat"
+    why = f"buckles below {case.length(buckles_mm)} with both ends seated flat"
     guided = " and ".join(name for name, size in (("bore", pocket.bore_mm), ("rod", pocket.rod_mm)) if size is not None)
     if guided:
         return Limit("buckling", False, False, f"{why}: the {guided} must guide it, and it will rub")
@@ -189,7 +202,8 @@ def temperature(case: Case) -> Limit | None:
     at_c, material = case.need.temperature_c, case.spring.material
     if at_c is None:
         return None
-    why = f"{at_c:g} degC; {material.name} serves from {material.service_low_c:g} to {material.service_high_c:g} degC"
+    low, high = (show_temperature(c, case.bench.units) for c in (material.service_low_c, material.service_high_c))
+    why = f"{show_temperature(at_c, case.bench.units)}; {material.name} serves from {low} to {high}"
     return Limit("temperature", material.service_low_c <= at_c <= material.service_high_c, True, why)
 
 

@@ -3,7 +3,6 @@
 from random import Random
 
 import pytest
-from tests.fit.conftest import make_need, make_spring
 
 from sourcing.fit.judge import judge
 from sourcing.fit.limits import Case
@@ -13,6 +12,7 @@ from sourcing.need.model import Need, Pocket
 from sourcing.quantities import Wanted
 from sourcing.springs.compression import rate_n_per_mm
 from sourcing.stock.model import Bench
+from tests.fit.cases import make_need, make_spring
 
 SAMPLING_NOISE = 0.015
 """Three standard deviations of a share of 10 000 draws near one half."""

@@ -3,7 +3,6 @@
 from dataclasses import replace
 
 import pytest
-from tests.fit.conftest import make_need, make_spring
 
 from sourcing.fit.judge import judge
 from sourcing.fit.model import Fit, Limit, Spread
@@ -11,10 +10,11 @@ from sourcing.need.model import Need, Pocket, WorkingPoint
 from sourcing.quantities import Wanted
 from sourcing.springs.model import CompressionSpring, Ends
 from sourcing.stock.model import Bench
+from tests.fit.cases import make_need, make_spring
 
 
-def judged(spring: CompressionSpring, need: Need, spread: Spread = Spread()) -> Fit:
-    return judge(spring, need, Bench(), spread)
+def judged(spring: CompressionSpring, need: Need, spread: Spread | None = None) -> Fit:
+    return judge(spring, need, Bench(), spread or Spread())
 
 
 def limit(fit: Fit, name: str) -> Limit:
@@ -38,7 +38,7 @@ def test_growth_tolerance_and_clearance_are_all_counted_in_the_bore():
     tight = judged(make_spring(), need, Spread(diameter_tolerance_mm=0.1))
     assert tight.fits == "no"
     assert limit(tight, "bore clearance").why == (
-        "outside 9.60 + growth 0.13 + tolerance 0.10 + clearance 0.20 = 10.03 mm; the bore is 9.95 mm"
+        "outside 9.60 mm + growth 0.13 mm + tolerance 0.10 mm + clearance 0.20 mm = 10.03 mm; the bore is 9.95 mm"
     )
 
 
@@ -50,7 +50,7 @@ def test_a_bore_measured_with_doubt_counts_at_its_smallest():
 def test_a_rod_that_is_too_thick_is_refused():
     fit = judged(make_spring(), make_need(pocket=Pocket(rod_mm=Wanted(nominal=7.7))))
     assert fit.fits == "no"
-    assert limit(fit, "rod clearance").why == "inside 7.80 - clearance 0.20 = 7.60 mm; the rod is 7.70 mm"
+    assert limit(fit, "rod clearance").why == "inside 7.80 mm - clearance 0.20 mm = 7.60 mm; the rod is 7.70 mm"
 
 
 def test_a_spring_solid_before_the_shortest_length_is_refused():
@@ -130,7 +130,7 @@ def test_surroundings_are_held_against_the_material(material: str, where: str, f
 
 def test_an_index_outside_the_standard_is_near():
     spring = make_spring(mean_diameter_mm=0.9 * 21, free_length_mm=20.0)
-    fit = judged(spring, make_need(pocket=Pocket(), working=working(18.0, 14.0), free_length_mm=None))
+    fit = judged(spring, make_need(pocket=Pocket(), working=working(18.0, 15.0), free_length_mm=None))
     assert [each.limit for each in fit.broken] == ["spring index"]
     assert fit.fits == "near"
 
@@ -170,3 +170,8 @@ def test_a_deviation_between_one_and_two_tolerances_is_near_and_beyond_two_is_no
     far = replace(near, free_length_mm=Wanted(nominal=36.0, minus=2.0, plus=2.0))
     assert judged(make_spring(), near).fits == "near"
     assert judged(make_spring(), far).fits == "no"
+
+
+def test_a_bench_in_inches_is_told_in_inches():
+    fit = judge(make_spring(), make_need(), Bench(units="inch"), Spread())
+    assert limit(fit, "solid length").why == "solid at 0.345 in; the shortest working length is 0.551 in"

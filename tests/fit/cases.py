@@ -2,15 +2,11 @@
 
 from dataclasses import replace
 
-import pytest
-
-from sourcing.fit.model import Spread
 from sourcing.materials import find
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.need.model import Need, Pocket, WorkingPoint
 from sourcing.quantities import Wanted
 from sourcing.springs.model import CompressionSpring, Ends
-from sourcing.stock.model import Bench
 
 
 def make_spring(material: str = "music-wire", **changes: object) -> CompressionSpring:
@@ -46,13 +42,3 @@ def make_need(**changes: object) -> Need:
         free_length_mm=Wanted(nominal=31.0, minus=2.0, plus=2.0),
     )
     return replace(need, **changes)
-
-
-@pytest.fixture
-def bench() -> Bench:
-    return Bench()
-
-
-@pytest.fixture
-def exact() -> Spread:
-    return Spread()
