@@ -9,7 +9,7 @@ units. It knows nothing of files: a figure that cannot be read raises `QuantityE
     grammar.py    how one figure is written
     plain.py      text -> one number
     wanted.py     text -> a number with its tolerance, a range, a bound
-    mistakes.py   why a text could not be read, and what comes nearest
+    mistakes/     why a text could not be read, and what comes nearest
     showing.py    numbers -> text
 """
 

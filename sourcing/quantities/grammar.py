@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from sourcing.quantities.gauges import gauge_mm
 from sourcing.quantities.kinds import Kind
+from sourcing.quantities.values import QuantityError
 
 LEAST_NUMBER = 1e-12
 GREATEST_NUMBER = 1e12
@@ -15,6 +16,8 @@ DECIMAL = r"[+-]?(?:(?:0|[1-9][0-9]*)(?:\.[0-9]+)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?
 FRACTION = r"[+-]?(?:[1-9][0-9]* )?[1-9][0-9]*/[1-9][0-9]*"
 PLAIN = re.compile(rf"({DECIMAL}) ?((?:[A-Za-z%][^ ]*)?)")
 """A decimal number with or without a unit after it, the form that nearly all figures have."""
+TOLERANCE_SIGN = re.compile(r"(?<![0-9.][eE])(±|\+ ?/? ?-|\+)")
+"""What stands between a figure and its tolerance; the plus of an exponent is none."""
 
 _FIGURE = re.compile(rf"({FRACTION}|{DECIMAL}) ?(.*)")
 _ROUND_AN_OPERATOR = re.compile(r" ?([*/]) ?")
@@ -24,7 +27,6 @@ _TYPED_OTHERWISE = str.maketrans(
         "·": "*",
         "⋅": "*",
         "°": "deg",
-        "²": "2",
         "⁄": "/",
         "½": " 1/2",
         "¼": " 1/4",
@@ -49,7 +51,7 @@ def tidied(text: str) -> str:
     >>> tidied("  1½\\u00a0in "), tidied("−40 °C"), tidied("5 N·mm")
     ('1 1/2 in', '-40 degC', '5 N*mm')
     """
-    return " ".join(text.translate(_TYPED_OTHERWISE).split())
+    return " ".join(text.replace("mm²", "mm2").translate(_TYPED_OTHERWISE).split())
 
 
 def split_figure(part: str) -> tuple[str, str] | None:
@@ -99,3 +101,10 @@ def in_proportion(number: str) -> bool:
     return LEAST_NUMBER <= value <= GREATEST_NUMBER or (
         value == 0 and not re.search("[1-9]", re.split("[eE]", number)[0])
     )
+
+
+def refusal(part: str, whole: str, kind: Kind, wanted: bool = False) -> QuantityError:
+    """The error for a part of a tidied text that `read_figure` could not read."""
+    from sourcing.quantities.mistakes import Case, explain
+
+    return explain(Case(part, whole, kind, wanted))

@@ -103,9 +103,9 @@ DURATION = Kind(
     {"days": 1.0, "h": 1 / 24, "weeks": 7.0},
     {"day": 1.0, "hour": 1 / 24, "hours": 1 / 24, "week": 7.0},
 )
-PERCENTAGE = Kind("a percentage", {"%": 0.01}, hint="such as 15 %", bare=False)
+PERCENTAGE = Kind("a percentage", {"%": 1.0}, hint="such as 15 %", bare=False)
 NUMBER = Kind("a number", {}, hint="without a unit")
-MONEY = Kind("an amount of money", {}, hint="(a bare number, or one with a currency's three letters, such as 4.20 EUR)")
+MONEY = Kind("an amount of money", {}, hint="such as 4.20 EUR")
 
 MEASURED = (LENGTH, FORCE, RATE, TORQUE, ANGULAR_RATE, ANGLE, STRESS, TEMPERATURE, MASS, DURATION, PERCENTAGE)
 

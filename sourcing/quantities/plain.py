@@ -7,9 +7,8 @@ sense (`above_zero`, `at_least_zero`).
 from __future__ import annotations
 
 from sourcing.quantities import kinds
-from sourcing.quantities.grammar import GREATEST_NUMBER, LEAST_NUMBER, PLAIN, read_figure, split_figure, tidied
+from sourcing.quantities.grammar import GREATEST_NUMBER, LEAST_NUMBER, PLAIN, read_figure, refusal, split_figure, tidied
 from sourcing.quantities.kinds import Kind
-from sourcing.quantities.mistakes import Case, explain
 from sourcing.quantities.values import Money, QuantityError, echo
 
 ABSOLUTE_ZERO_C = -273.15
@@ -100,7 +99,7 @@ def fraction(text: str) -> float:
     >>> fraction("15 %")
     0.15
     """
-    return plain(text, kinds.PERCENTAGE)
+    return plain(text, kinds.PERCENTAGE) / 100
 
 
 def number(text: str) -> float:
@@ -139,7 +138,7 @@ def money(text: str, currency: str) -> Money:
         read_figure(pieces[0], kinds.MONEY) if pieces and (not unit or kinds.kind_of(unit) is kinds.MONEY) else None
     )
     if figure is None:
-        raise explain(Case(tidy, tidy, kinds.MONEY))
+        raise refusal(tidy, tidy, kinds.MONEY)
     return Money(figure.number, unit or currency)
 
 
@@ -153,5 +152,5 @@ def plain(text: str, kind: Kind) -> float:
     tidy = tidied(text)
     figure = read_figure(tidy, kind)
     if figure is None:
-        raise explain(Case(tidy, tidy, kind))
+        raise refusal(tidy, tidy, kind)
     return kind.in_house_unit(figure.number, figure.unit)

@@ -70,6 +70,11 @@ def echo(text: str) -> str:
     return text if len(text) <= LONGEST_ECHO else text[: LONGEST_ECHO - 3] + "..."
 
 
+def quoted(text: str) -> str:
+    """The text as a message repeats it where it is no figure, in quotation marks."""
+    return f"“{echo(text)}”"
+
+
 def above_zero(value: float, text: str, what: str) -> float:
     """The value, if it is above zero; else `QuantityError` with the text it was read from.
 

@@ -13,14 +13,13 @@ from __future__ import annotations
 import re
 
 from sourcing.quantities import kinds
-from sourcing.quantities.grammar import PLAIN, Figure, read_figure, tidied
+from sourcing.quantities.gauges import SYSTEMS
+from sourcing.quantities.grammar import PLAIN, TOLERANCE_SIGN, Figure, read_figure, refusal, tidied
 from sourcing.quantities.kinds import PERCENTAGE, Kind
-from sourcing.quantities.mistakes import Case, explain
 from sourcing.quantities.plain import plain
-from sourcing.quantities.values import QuantityError, Wanted, above_zero, echo
+from sourcing.quantities.values import QuantityError, Wanted, above_zero, echo, quoted
 
 _BOUND = re.compile(r"(>=|<=|=>|=<|>|<|=|at least |at most )(.*)")
-_SIGN = re.compile(r"(?<![0-9.][eE])(±|\+ ?/? ?-|\+)")
 
 
 def wanted_length_mm(text: str) -> Wanted:
@@ -43,7 +42,7 @@ def wanted_force_n(text: str) -> Wanted:
     """A force in N.
 
     >>> wanted_force_n("9 N ± 15 %").plus
-    1.3499999999999999
+    1.35
     >>> wanted_force_n(">= 5 N").low
     5.0
     """
@@ -62,14 +61,15 @@ def wanted_torque_n_mm(text: str) -> Wanted:
 
 def _wanted(text: str, kind: Kind) -> Wanted:
     whole = tidied(text)
-    if PLAIN.fullmatch(whole):
+    plain_figure = PLAIN.fullmatch(whole)
+    if plain_figure and plain_figure[2] in kind.factors:
         return Wanted(nominal=above_zero(plain(whole, kind), whole, kind.name))
     bound = _BOUND.fullmatch(whole)
     if bound:
         return _bound(bound[1].strip(), bound[2].strip(), whole, kind)
     if ".." in whole and "..." not in whole:
         return _range(whole, kind)
-    sign = _SIGN.search(whole, 1)
+    sign = TOLERANCE_SIGN.search(whole, 1 if re.match(r"\+[0-9.]", whole) else 0)
     if sign:
         return _toleranced(whole, sign, kind)
     figure = _figure(whole, whole, kind)
@@ -79,7 +79,7 @@ def _wanted(text: str, kind: Kind) -> Wanted:
 def _figure(part: str, whole: str, kind: Kind) -> Figure:
     figure = read_figure(part, kind)
     if figure is None:
-        raise explain(Case(part, whole, kind, wanted=True))
+        raise refusal(part, whole, kind, wanted=True)
     return figure
 
 
@@ -88,7 +88,7 @@ def _bound(sign: str, part: str, whole: str, kind: Kind) -> Wanted:
     if sign not in (">=", "<="):
         least = sign in (">", "=>", "at least")
         suggestions = (part,) if sign == "=" else (f"{'>=' if least else '<='} {part}",)
-        raise QuantityError(f"{sign} is no sign of a bound", "the sign >= or <= before a bound", suggestions)
+        raise QuantityError(f"{quoted(sign)} is no sign of a bound", "the sign >= or <= before a bound", suggestions)
     value = above_zero(kind.in_house_unit(figure.number, figure.unit), part, kind.name)
     return Wanted(low=value) if sign == ">=" else Wanted(high=value)
 
@@ -97,7 +97,9 @@ def _range(whole: str, kind: Kind) -> Wanted:
     first, last = (part.strip() for part in whole.split("..", 1))
     low, high = _figure(first, whole, kind), _figure(last, whole, kind)
     if low.unit and not high.unit:
-        raise _unit_missing(last, whole, (f"{whole} {low.unit}",), kind)
+        system = first.split(" ")[0] if first.startswith(SYSTEMS) else None
+        meant = f"{first}..{system} {last}" if system else f"{whole} {low.unit}"
+        raise _unit_missing(last, whole, (meant,), kind)
     low_value = kind.in_house_unit(low.number, low.unit or high.unit)
     high_value = kind.in_house_unit(high.number, high.unit)
     if low_value > high_value:
@@ -153,7 +155,7 @@ def _around(nominal: Figure, plus: Figure, minus: Figure, whole: str, kind: Kind
 
 def _distance_in_house_unit(distance: Figure, nominal: float, kind: Kind) -> float:
     if distance.unit == "%":
-        return nominal * PERCENTAGE.difference_in_house_unit(distance.number, "%")
+        return nominal * distance.number / 100
     return kind.difference_in_house_unit(distance.number, distance.unit)
 
 
