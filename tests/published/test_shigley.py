@@ -1,7 +1,7 @@
 """Budynas and Nisbett, Shigley's Mechanical Engineering Design, ch. 10, US units: the compression springs.
 
 Example 10-1 is from memory; the problems are read in stored copies of the instructors' solutions (7th/8th edition).
-Three or four figures, with intermediate values carried on rounded; problems 10-26 and 10-27 print three decimals.
+Three or four figures, with intermediate values carried on rounded.
 Stress with Bergsträsser's factor, which is EN's. Strength is a power law of the wire there and not ours, so that the
 yield stress that the source prints is data here.
 """
@@ -13,7 +13,6 @@ import pytest
 from sourcing.springs.compression import active_coils_for_rate, curvature_factor
 from sourcing.springs.geometry import dead_coils
 from sourcing.springs.model import Ends
-from sourcing.springs.stability import buckling_length_mm, natural_frequency_hz
 
 from .checks import (
     INCH_MM,
@@ -28,7 +27,15 @@ from .checks import (
     pounds,
     pounds_per_inch,
 )
-from .worked import Coil, corrected_stress_mpa, force_for_stress_n, mean_diameter_with, solved
+from .worked import (
+    STEEL_CONSTANT,
+    Coil,
+    corrected_stress_mpa,
+    force_for_stress_n,
+    greatest_stable_length_mm,
+    mean_diameter_with,
+    solved,
+)
 
 BOOK = Book(
     "Budynas and Nisbett, Shigley's Mechanical Engineering Design, ch. 10",
@@ -36,20 +43,6 @@ BOOK = Book(
 )
 
 FACTOR_CARRIED = "the factor for curvature is carried on with three decimals"
-AMPLITUDE_ROUNDED = "the allowable amplitude, data here, is printed to three decimals and was carried on with more"
-STEEL_CONSTANT = "the source has 2.63 for steel; with E 30 and G 11.5 million psi (from memory) ours is 2.625"
-
-
-def greatest_stable_length_mm(mean_diameter_mm: float) -> float:
-    """The free length up to which ours never buckles, ends flat and guided."""
-    never, sometimes = mean_diameter_mm, 20 * mean_diameter_mm
-    while sometimes - never > 1e-9:
-        middle = (never + sometimes) / 2
-        if buckling_length_mm(middle, mean_diameter_mm, 11_500 * KPSI_MPA, 30_000 * KPSI_MPA) is None:
-            never = middle
-        else:
-            sometimes = middle
-    return never
 
 
 @BOOK.example(
@@ -68,109 +61,6 @@ def example_10_1() -> dict[str, float]:
         # Closed ends left unground: the book has (nt + 1) d, EN and ours half a wire more.
         "solid_length_mm": coil.solid_length_mm - coil.wire_diameter_mm / 2,
     }
-
-
-def one_and_a_half_times_safe(wire_in: float, amplitude_kpsi: float, yield_kpsi: float) -> dict[str, float]:
-    """Problems 10-26 and 10-27: 5 to 20 lbf at 10 lbf/in; the amplitude's allowable stress is the source's."""
-    wire, modulus, density = wire_in * INCH_MM, 11_750 * KPSI_MPA, 0.284 * POUND_N / (386 * INCH_MM / 1000) / INCH_MM**3
-    amplitude_n, greatest_n = 7.5 * POUND_N, 20 * POUND_N
-    allowable = amplitude_kpsi * KPSI_MPA / 1.5
-    mean = solved(lambda mean: corrected_stress_mpa(amplitude_n, wire, mean), allowable, 3 * wire, 30 * wire)
-    coils = active_coils_for_rate(wire, mean, 10 * POUND_N / INCH_MM, modulus)
-    coil = Coil(wire, mean, coils, modulus)
-    free_length = coil.free_length_closing_at(1.15 * greatest_n)
-    spring = coil.spring(free_length)
-    solid_stress = corrected_stress_mpa(coil.force_at_solid_n(free_length), wire, mean)
-    return {
-        "factor_bergstraesser": curvature_factor(spring.spring_index),
-        "spring_index": spring.spring_index,
-        "mean_diameter_mm": mean,
-        "inner_diameter_mm": spring.inside_diameter_mm,
-        "outer_diameter_mm": spring.outside_diameter_mm,
-        "amplitude_stress_mpa": corrected_stress_mpa(amplitude_n, wire, mean),
-        "active_coils": coils,
-        "solid_length_mm": coil.solid_length_mm,
-        "free_length_mm": free_length,
-        "critical_free_length_mm": greatest_stable_length_mm(mean),
-        "solid_stress_mpa": solid_stress,
-        "safety_solid": yield_kpsi * KPSI_MPA / solid_stress,
-        "surge_hz": natural_frequency_hz(wire, mean, coils, modulus, density_kg_per_m3=density * 1e9),
-    }
-
-
-@BOOK.example(
-    "shigley 10-26, 0.105 in",
-    "problem 10-26, p. 278, column 0.105 in",
-    sut_mpa=kpsi("278.691"),
-    ssu_mpa=kpsi("186.723"),
-    sse_mpa=kpsi("38.325"),
-    ssa_mpa=kpsi("34.658"),
-    factor_bergstraesser="1.111",
-    spring_index=carried("12.004", 0.01, AMPLITUDE_ROUNDED),
-    mean_diameter_mm=inches("1.260"),
-    inner_diameter_mm=inches("1.155"),
-    outer_diameter_mm=inches("1.365"),
-    amplitude_stress_mpa=kpsi("23.105"),
-    active_coils=carried("8.915", 0.01, AMPLITUDE_ROUNDED),
-    solid_length_mm=inches("1.146"),
-    free_length_mm=inches("3.446"),
-    critical_free_length_mm=one_percent("6.630", STEEL_CONSTANT, "in"),
-    solid_stress_mpa=carried("70.855", 0.01, AMPLITUDE_ROUNDED, "kpsi"),
-    safety_solid="1.770",
-    surge_hz=carried("105.433", 0.01, AMPLITUDE_ROUNDED),
-)
-def problem_10_26_wire_105() -> dict[str, float]:
-    return one_and_a_half_times_safe(0.105, amplitude_kpsi=34.658, yield_kpsi=0.45 * 278.691)
-
-
-@BOOK.example(
-    "shigley 10-27, 0.105 in",
-    "problem 10-27, p. 278, column 0.105 in",
-    sut_mpa=kpsi("278.691"),
-    ssu_mpa=kpsi("186.723"),
-    sse_mpa=kpsi("49.614"),
-    ssa_mpa=kpsi("34.386"),
-    factor_bergstraesser="1.112",
-    spring_index="11.899",
-    mean_diameter_mm=inches("1.249"),
-    inner_diameter_mm=inches("1.144"),
-    outer_diameter_mm=inches("1.354"),
-    amplitude_stress_mpa=kpsi("22.924"),
-    active_coils="9.153",
-    solid_length_mm=inches("1.171"),
-    free_length_mm=inches("3.471"),
-    critical_free_length_mm=one_percent("6.572", STEEL_CONSTANT, "in"),
-    solid_stress_mpa=carried("70.301", 0.01, AMPLITUDE_ROUNDED, "kpsi"),
-    safety_solid="1.784",
-    surge_hz=carried("104.509", 0.01, AMPLITUDE_ROUNDED),
-)
-def problem_10_27_wire_105() -> dict[str, float]:
-    return one_and_a_half_times_safe(0.105, amplitude_kpsi=34.386, yield_kpsi=0.45 * 278.691)
-
-
-@BOOK.example(
-    "shigley 10-27, 0.112 in",
-    "problem 10-27, p. 278, column 0.112 in",
-    sut_mpa=kpsi("276.096"),
-    ssu_mpa=kpsi("184.984"),
-    sse_mpa=kpsi("49.810"),
-    ssa_mpa=kpsi("34.380"),
-    factor_bergstraesser="1.096",
-    spring_index="13.732",
-    mean_diameter_mm=inches("1.538"),
-    inner_diameter_mm=inches("1.426"),
-    outer_diameter_mm=inches("1.650"),
-    amplitude_stress_mpa=kpsi("22.920"),
-    active_coils="6.353",
-    solid_length_mm=inches("0.936"),
-    free_length_mm=inches("3.236"),
-    critical_free_length_mm=one_percent("8.090", STEEL_CONSTANT, "in"),
-    solid_stress_mpa=carried("70.289", 0.01, AMPLITUDE_ROUNDED, "kpsi"),
-    safety_solid="1.768",
-    surge_hz=carried("106.000", 0.01, AMPLITUDE_ROUNDED),
-)
-def problem_10_27_wire_112() -> dict[str, float]:
-    return one_and_a_half_times_safe(0.112, amplitude_kpsi=34.380, yield_kpsi=0.45 * 276.096)
 
 
 @BOOK.example(

@@ -16,8 +16,13 @@ from sourcing.springs.compression import curvature_factor, rate_n_per_mm, shear_
 from sourcing.springs.describe import describe
 from sourcing.springs.geometry import dead_coils, free_length_from_pitch_mm, pitch_mm, solid_length_mm
 from sourcing.springs.model import CompressionSpring, Ends
+from sourcing.springs.stability import buckling_length_mm
+
+from .checks import KPSI_MPA
 
 STEEL_ELASTIC_MODULUS_MPA = 206_000.0
+
+STEEL_CONSTANT = "the source has 2.63 for steel; with E 30 and G 11.5 million psi (from memory) ours is 2.625"
 
 
 def solved(function: Callable[[float], float], wanted: float, low: float, high: float) -> float:
@@ -106,6 +111,18 @@ def force_for_stress_n(stress_mpa: float, coil: Coil) -> float:
     """The force at which our corrected stress is the given one."""
     wire, mean = coil.wire_diameter_mm, coil.mean_diameter_mm
     return solved(lambda force: corrected_stress_mpa(force, wire, mean), stress_mpa, 1e-6, 1e6)
+
+
+def greatest_stable_length_mm(mean_diameter_mm: float) -> float:
+    """The free length up to which ours never buckles, ends flat and guided."""
+    never, sometimes = mean_diameter_mm, 20 * mean_diameter_mm
+    while sometimes - never > 1e-9:
+        middle = (never + sometimes) / 2
+        if buckling_length_mm(middle, mean_diameter_mm, 11_500 * KPSI_MPA, 30_000 * KPSI_MPA) is None:
+            never = middle
+        else:
+            sometimes = middle
+    return never
 
 
 def mean_diameter_with(figure: str, wanted: float, wire_diameter_mm: float) -> float:
