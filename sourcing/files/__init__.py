@@ -1,1 +1,12 @@
-"""The one door to YAML and to the disk: places, findings (mistakes as values), and the reader's event loop."""
+"""The one door to YAML and to the disk.
+
+findings.py   places, and mistakes as values; ordering them; making a name from a file safe to print
+disk.py       a file's bytes made into text
+document.py   text made into plain values that remember where they stand: the event loop on PyYAML's C parser
+syntax.py     what the YAML parser complains of, in our words
+nearest.py    which of the right words a wrong one comes nearest to
+records.py    values made into records: the only room that knows pydantic's errors
+fields.py     the kinds of values that records are made of
+
+records.py and fields.py import pydantic; everything that may be imported before a file must be read stays clear of them.
+"""

@@ -1,0 +1,162 @@
+"""Values made into records: the only room that knows pydantic's errors, and turns them into findings.
+
+A record's fields are text in the file and figures in the program; every field is `... | None`, where None means not
+there, or told of already. So a record with mistakes can still be read a second time without them, and whoever checks
+its figures against each other checks what is left: one reading tells all mistakes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, ClassVar, Generic, TypeVar, get_args
+
+from pydantic import BaseModel, ConfigDict, ValidationError
+from pydantic_core import ErrorDetails
+
+from sourcing.files.document import Document, Value
+from sourcing.files.findings import Finding, Place, shortened
+from sourcing.files.nearest import nearest
+
+Path = tuple[str | int, ...]
+
+
+class Record(BaseModel):
+    """A mapping in a file. `called` names it in messages; `elsewhere` has keys of other records, and whose they are."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True)
+    called: ClassVar[str]
+    elsewhere: ClassVar[Mapping[str, str]] = {}
+
+
+R = TypeVar("R", bound=Record)
+
+
+@dataclass(frozen=True, slots=True)
+class Read(Generic[R]):
+    """A record together with what stands in the file, so that a check can point at it and repeat it."""
+
+    record: R
+    raw: dict[str, Value]
+    document: Document
+
+    def place(self, *path: str | int) -> Place:
+        """Where a value of the record stands; without a path, where the record begins."""
+        return self.document.place_of(self.raw, path)
+
+    def text(self, *path: str | int) -> str:
+        """A scalar of the record as it is written."""
+        at: Any = self.raw
+        for step in path:
+            at = at[step]
+        return shortened(str(at))
+
+
+def read_record(
+    model: type[R], value: Value, place: Place, document: Document, currency: str = "EUR"
+) -> tuple[Read[R] | None, list[Finding]]:
+    """A mapping of the document as a record, less what is wrong with it, and what that is."""
+    if value is None:
+        return None, []
+    if not isinstance(value, dict):
+        return None, [Finding(place, _stands_here(value), _keys_of(model))]
+    context = {"currency": currency}
+    try:
+        return Read(model.model_validate(value, context=context), value, document), []
+    except ValidationError as error:
+        errors = error.errors(include_url=False)
+    findings = [_finding(wrong, model, value, document) for wrong in errors]
+    mended = _without([(wrong["loc"], wrong["type"]) for wrong in errors], value)
+    return Read(model.model_validate(mended, context=context), value, document), findings
+
+
+def _finding(wrong: ErrorDetails, model: type[Record], raw: dict[str, Value], document: Document) -> Finding:
+    path = wrong["loc"]
+    owner = _record_at(model, path[:-1])
+    place = document.place_of(raw, path)
+    match wrong["type"]:
+        case "refused":
+            context: dict[str, Any] = wrong.get("ctx", {})
+            return Finding(place, context["found"], context["expected"], context["suggestions"])
+        case "missing":
+            return Finding(place, f"no {path[-1]}", f"{_described(owner, path)} under the key {path[-1]}")
+        case "extra_forbidden":
+            return _unknown_key(str(path[-1]), owner, _key_place(raw, path, document))
+        case "model_type" | "model_attributes_type":
+            return Finding(place, _stands_here(wrong["input"]), _keys_of(_record_at(model, path)))
+        case _:
+            return Finding(place, _stands_here(wrong["input"]), _described(owner, path))
+
+
+def _unknown_key(key: str, owner: type[Record], place: Place) -> Finding:
+    if key in owner.elsewhere:
+        return Finding(place, f"{key} belongs to {owner.elsewhere[key]}", f"a key of {owner.called}")
+    near = nearest(key, owner.model_fields)
+    expected = f"a key of {owner.called}" if near else _keys_of(owner)
+    return Finding(place, f"{shortened(key)} is no key of {owner.called}", expected, near)
+
+
+def _key_place(raw: dict[str, Value], path: Path, document: Document) -> Place:
+    mapping: Any = raw
+    for step in path[:-1]:
+        mapping = mapping[step]
+    return document.key_place(mapping, str(path[-1]))
+
+
+def _record_at(model: type[Record], path: Path) -> type[Record]:
+    """The model of the record that a path leads to, or of the last one on the way."""
+    for step in path:
+        if isinstance(step, str) and step in model.model_fields:
+            model = _record_in(model.model_fields[step].annotation) or model
+    return model
+
+
+def _record_in(annotation: Any) -> type[Record] | None:
+    if isinstance(annotation, type) and issubclass(annotation, Record):
+        return annotation
+    return next((found for part in get_args(annotation) if (found := _record_in(part))), None)
+
+
+def _described(owner: type[Record], path: Sequence[str | int]) -> str:
+    key = next((step for step in reversed(path) if isinstance(step, str) and step in owner.model_fields), None)
+    return (owner.model_fields[key].description if key else None) or f"a value of {owner.called}"
+
+
+def _keys_of(model: type[Record]) -> str:
+    return f"the keys of {model.called} with their values: {', '.join(model.model_fields)}"
+
+
+def _stands_here(value: object) -> str:
+    match value:
+        case list():
+            return "a list stands here"
+        case dict():
+            return "keys and values stand here"
+        case _:
+            return f"{shortened(str(value))} stands here"
+
+
+def _without(wrong: list[tuple[Path, str]], raw: dict[str, Value]) -> dict[str, Value]:
+    """The mapping with None for what is wrong or missing, and without the keys that nobody knows."""
+    mended: Any = _copied(raw)
+    for path, kind in wrong:
+        at = mended
+        for number, step in enumerate(path, 1):
+            if number == len(path) or not isinstance(at[step], (dict, list)):
+                break
+            at = at[step]
+        if kind == "extra_forbidden":
+            del at[step]
+        else:
+            at[step] = None
+    return mended
+
+
+def _copied(value: Value) -> Value:
+    match value:
+        case dict():
+            return {key: _copied(inner) for key, inner in value.items()}
+        case list():
+            return [_copied(inner) for inner in value]
+        case _:
+            return value

@@ -1,0 +1,95 @@
+"""Whether the figures of a need agree with each other. Each check goes from a need as read to findings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import combinations
+
+from sourcing.files.findings import Finding
+from sourcing.files.records import Read
+from sourcing.need.records import CompressionNeed, WorkingRecord
+from sourcing.quantities import Wanted, show_length
+
+NeedRead = Read[CompressionNeed]
+
+
+def need_findings(need: NeedRead) -> list[Finding]:
+    """All that does not agree in a need."""
+    checks = (_says_something, _pocket, _below_free_length, _lengths_differ, _forces_rise)
+    return [finding for check in checks for finding in check(need)]
+
+
+def _says_something(need: NeedRead) -> Iterator[Finding]:
+    if not {"working", "pocket", "free_length"} & need.raw.keys():
+        yield Finding(need.place(), "nothing of the spring's size", "at least one of working, pocket and free_length")
+    if need.record.working == []:
+        yield Finding(need.place("working"), "an empty list", "a working point, as in  - {length: 24 mm, force: 9 N}")
+
+
+def _pocket(need: NeedRead) -> Iterator[Finding]:
+    pocket = need.record.pocket
+    if pocket is None:
+        return
+    if need.raw["pocket"] == {}:
+        yield Finding(need.place("pocket"), "an empty pocket", "at least one of bore, rod and depth")
+    if pocket.bore is None or pocket.rod is None:
+        return
+    bore, rod = _figure(pocket.bore), _figure(pocket.rod)
+    if bore is not None and rod is not None and rod >= bore:
+        found = f"a rod of {need.text('pocket', 'rod')} in a bore of {need.text('pocket', 'bore')}"
+        yield Finding(need.place("pocket", "rod"), found, "a rod thinner than the bore")
+
+
+def _below_free_length(need: NeedRead) -> Iterator[Finding]:
+    free = need.record.free_length and need.record.free_length.largest
+    for number, point in _points(need):
+        length = point.length and point.length.nominal
+        if free is not None and length is not None and length > free:
+            yield Finding(
+                need.place("working", number, "length"),
+                f"{need.text('working', number, 'length')} is longer than the free length",
+                f"a working length of {show_length(free)} or less (free_length: {need.text('free_length')})",
+            )
+
+
+def _lengths_differ(need: NeedRead) -> Iterator[Finding]:
+    for (first, one), (second, other) in combinations(_points(need), 2):
+        if one.length and other.length and one.length.nominal == other.length.nominal:
+            line = need.place("working", first, "length").line
+            found = f"{need.text('working', second, 'length')} is the length of the working point on line {line}"
+            yield Finding(need.place("working", second, "length"), found, "another length at each working point")
+
+
+def _forces_rise(need: NeedRead) -> Iterator[Finding]:
+    points = sorted(_points(need), key=lambda numbered: -_length(numbered[1]))
+    for (longer, one), (shorter, other) in combinations(points, 2):
+        if one.force and other.force and _length(one) > _length(other) and _is_above(one.force, other.force):
+            yield Finding(
+                need.place("working", shorter, "force"),
+                f"{_force_at(need, shorter)}, but {_force_at(need, longer)}",
+                "a force that rises as a compression spring gets shorter",
+            )
+
+
+def _force_at(need: NeedRead, number: int) -> str:
+    return f"{need.text('working', number, 'force')} at {need.text('working', number, 'length')}"
+
+
+def _points(need: NeedRead) -> list[tuple[int, WorkingRecord]]:
+    return [(number, point) for number, point in enumerate(need.record.working or ()) if point is not None]
+
+
+def _length(point: WorkingRecord) -> float:
+    return (point.length and point.length.nominal) or 0.0
+
+
+def _figure(wanted: Wanted) -> float | None:
+    """The figure that is meant: the nominal, or the bound that counts."""
+    return next((figure for figure in (wanted.nominal, wanted.low, wanted.high) if figure is not None), None)
+
+
+def _is_above(one: Wanted, other: Wanted) -> bool:
+    """Whether the first is the larger whatever the two turn out to be; two plain figures are taken as they are."""
+    if one.nominal is not None and other.nominal is not None:
+        return one.nominal > other.nominal
+    return one.smallest is not None and other.largest is not None and one.smallest > other.largest

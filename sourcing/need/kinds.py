@@ -1,0 +1,47 @@
+"""The kinds of springs, and the words of a spring that needs and catalogues share.
+
+A kind that this version works out has its record beside the others (records.py here and in stock/).
+"""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import Field
+
+from sourcing import materials
+from sourcing.files.fields import one_of, read_by, words_of
+from sourcing.files.nearest import nearest
+from sourcing.materials.model import Material
+from sourcing.quantities import QuantityError
+from sourcing.springs.model import Ends, Hand
+
+KINDS = ("compression", "conical", "extension", "torsion")
+WORKED_OUT = ("compression",)
+
+
+def kind_meant(text: object) -> str | None:
+    """The kind that a text names, or comes nearest to; None for a text like none of them, or no text."""
+    if not isinstance(text, str):
+        return None
+    return text if text in KINDS else next(iter(nearest(text, KINDS)), None)
+
+
+def _material(text: str) -> Material:
+    material = materials.find(text)
+    if material is None:
+        found = f"{text} is no material that is known" if text.strip() else "nothing stands here"
+        raise QuantityError(found, words_of(materials.names()), nearest(text, materials.names()))
+    return material
+
+
+KindField = Annotated[
+    str | None, read_by(one_of({kind: kind for kind in KINDS}, "kind of spring")), Field(description=words_of(KINDS))
+]
+EndsField = Annotated[
+    Ends | None, read_by(one_of({ends.value: ends for ends in Ends}, "kind of ends")), Field(description=words_of(Ends))
+]
+HandField = Annotated[
+    Hand | None, read_by(one_of({hand.value: hand for hand in Hand}, "hand")), Field(description=words_of(Hand))
+]
+MaterialField = Annotated[Material | None, read_by(_material), Field(description="a material, as in music-wire")]

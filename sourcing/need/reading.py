@@ -1,0 +1,125 @@
+"""A need file made into a `Need`. Nothing slow is imported before a file is read."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
+
+from sourcing.files.findings import Finding, Mistakes, Place, in_order
+
+if TYPE_CHECKING:
+    from sourcing.files.document import Document, Value
+    from sourcing.files.records import Read
+    from sourcing.need.model import Need, WorkingPoint
+    from sourcing.need.records import CompressionNeed
+
+
+def read_need(path: str | os.PathLike[str]) -> Need:
+    """The need that a file holds. Raises `Mistakes` with all that is wrong in the file."""
+    from sourcing.files.events import load
+
+    document, findings = load(os.fspath(path))
+    if document is None:
+        raise Mistakes(in_order(findings))
+    need, more = _need_in(document)
+    if need is None or findings or more:
+        raise Mistakes(in_order(findings, more))
+    return need
+
+
+def _need_in(document: Document) -> tuple[Need | None, list[Finding]]:
+    from sourcing.files.records import read_record
+    from sourcing.need.checks import need_findings
+    from sourcing.need.records import CompressionNeed
+
+    if refusal := _not_worked_out(document):
+        return None, [refusal]
+    read, findings = read_record(CompressionNeed, document.value, Place(document.file, 1, 1), document)
+    if read is None:
+        return None, findings
+    findings += need_findings(read)
+    return (None if findings else _made(read)), findings
+
+
+def _not_worked_out(document: Document) -> Finding | None:
+    """That the file is no need at all, or one of a kind of spring that this version does not work out."""
+    from sourcing.need.kinds import WORKED_OUT, kind_meant
+
+    value = document.value
+    if value is None:
+        return Finding(Place(document.file), "nothing but comments", "a need, with job and kind first")
+    if not isinstance(value, dict):
+        return None
+    if other := next((key for key in ("springs", "spools") if key in value), None):
+        return Finding(document.key_place(value, other), f"a list of {other}", "a need, with job and kind first")
+    kind = value.get("kind")
+    meant = kind_meant(kind)
+    if meant is None or meant in WORKED_OUT:
+        return None
+    found = f"a need of kind {meant}" if kind == meant else f"{kind} is no kind of spring"
+    expected = "compression: this version works out compression springs"
+    return Finding(document.place(value, "kind"), found, expected, () if kind == meant else (meant,))
+
+
+def _made(read: Read[CompressionNeed]) -> Need:
+    from sourcing.need.model import Need, Pocket
+
+    record = read.record
+    assert record.job is not None
+    assert record.kind is not None
+    pocket = record.pocket
+    working, order = _working(record)
+    return Need(
+        job=record.job,
+        kind=record.kind,
+        what=record.what,
+        duty=record.duty,
+        pocket=Pocket(pocket.bore, pocket.rod, pocket.depth) if pocket else Pocket(),
+        working=working,
+        free_length_mm=record.free_length,
+        ends=record.ends,
+        hand=record.hand,
+        cycles=record.cycles,
+        surroundings=tuple(dict.fromkeys(word for word in record.surroundings or () if word)),
+        temperature_c=record.temperature,
+        quantity=record.quantity or 1,
+        needed_within_days=record.needed_within,
+        material=record.material,
+        wire_diameter_mm=record.wire_diameter,
+        note=record.note,
+        place=read.place(),
+        places=dict(_places(read, order)),
+    )
+
+
+def _working(record: CompressionNeed) -> tuple[tuple[WorkingPoint, ...], list[int]]:
+    """The working points from the longest length to the shortest, and their numbers in the file in that order."""
+    from sourcing.need.model import WorkingPoint
+
+    numbered = [
+        (number, WorkingPoint(point.length, point.force))
+        for number, point in enumerate(record.working or ())
+        if point is not None and point.length is not None
+    ]
+    numbered.sort(key=lambda one: -one[1].at_mm)
+    return tuple(point for _, point in numbered), [number for number, _ in numbered]
+
+
+def _places(read: Read[CompressionNeed], order: Sequence[int]) -> Iterator[tuple[str, Place]]:
+    """Where each key stands; working points are numbered as in the need, not as in the file."""
+    for path in _paths(read.raw):
+        number = path[1] if len(path) > 1 else None
+        ordered = (path[0], order.index(number), *path[2:]) if isinstance(number, int) and path[0] == "working" else path
+        yield ".".join(str(step) for step in ordered), read.place(*path)
+
+
+def _paths(value: Value, path: tuple[str | int, ...] = ()) -> Iterator[tuple[str | int, ...]]:
+    if path:
+        yield path
+    if isinstance(value, dict):
+        for key, inner in value.items():
+            yield from _paths(inner, (*path, key))
+    elif isinstance(value, list):
+        for number, inner in enumerate(value):
+            yield from _paths(inner, (*path, number))

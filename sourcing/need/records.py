@@ -1,0 +1,136 @@
+"""A need as it is written: one record a kind that this version works out. Checks of several keys: checks.py."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import BeforeValidator, Field
+
+from sourcing import quantities as q
+from sourcing.files.fields import (
+    CountFromOne,
+    Days,
+    Temperature,
+    Text,
+    WantedForce,
+    WantedLength,
+    WantedWireDiameter,
+    one_of,
+    read_by,
+)
+from sourcing.files.records import Record
+from sourcing.need.kinds import EndsField, HandField, KindField, MaterialField
+from sourcing.quantities import QuantityError, Wanted
+
+SURROUNDINGS = ("indoor-dry", "damp", "wet", "salt", "food")
+DUTIES = ("ordinary", "guarded")
+
+
+def _working_length(text: str) -> Wanted:
+    wanted = q.wanted_length_mm(text)
+    if wanted.nominal is None:
+        raise QuantityError(f"{text} is no one length", "the length at which the force is wanted, as in 24 mm ± 0.5 mm")
+    return wanted
+
+
+def _bore(text: str) -> Wanted:
+    wanted = q.wanted_length_mm(text)
+    if wanted.smallest is None:
+        raise QuantityError(
+            f"{text} says nothing of how narrow the bore can be",
+            "the bore, or the narrowest it can be: that is what the spring must go into",
+            (text.replace("<=", ">="),),
+        )
+    return wanted
+
+
+def _rod(text: str) -> Wanted:
+    wanted = q.wanted_length_mm(text)
+    if wanted.largest is None:
+        raise QuantityError(
+            f"{text} says nothing of how thick the rod can be",
+            "the rod, or the thickest it can be: that is what the spring must go over",
+            (text.replace(">=", "<="),),
+        )
+    return wanted
+
+
+def _cycles(text: str) -> float:
+    cycles = q.above_zero(q.number(text), text, "a number of cycles")
+    if not cycles.is_integer():
+        raise QuantityError(f"{text} is not whole", "a whole number of cycles, as in 20000")
+    return cycles
+
+
+def _as_list(value: object) -> object:
+    return [value] if isinstance(value, str) else value
+
+
+Surrounding = Annotated[str | None, read_by(one_of({word: word for word in SURROUNDINGS}, "word for surroundings"))]
+
+
+class PocketRecord(Record):
+    """The space the spring lives in."""
+
+    called = "a pocket"
+    elsewhere = {
+        "large_end": "a conical spring",
+        "small_end": "a conical spring",
+        "width": "a torsion spring",
+    }
+
+    bore: Annotated[Wanted | None, read_by(_bore), Field(description="a length, as in 11 mm")] = None
+    rod: Annotated[Wanted | None, read_by(_rod), Field(description="a length, as in 6 mm")] = None
+    depth: WantedLength = None
+
+
+class WorkingRecord(Record):
+    """A working point of a compression spring."""
+
+    called = "a working point"
+    elsewhere = {"angle": "a torsion spring", "torque": "a torsion spring"}
+
+    length: Annotated[Wanted | None, read_by(_working_length), Field(description="a length, as in 24 mm")]
+    force: WantedForce = None
+
+
+class CompressionNeed(Record):
+    """A need of a cylindrical compression spring."""
+
+    called = "a need"
+    elsewhere = {
+        "hooks": "an extension spring",
+        "initial_tension": "an extension spring",
+        "leg_1": "a torsion spring",
+        "leg_2": "a torsion spring",
+        "free_angle": "a torsion spring",
+    }
+
+    job: Text
+    kind: KindField
+    what: Text = None
+    duty: Annotated[
+        str | None,
+        read_by(one_of({duty: duty for duty in DUTIES}, "kind of duty")),
+        Field(description="ordinary or guarded"),
+    ] = None
+    pocket: PocketRecord | None = None
+    working: Annotated[
+        list[WorkingRecord | None] | None,
+        Field(description="a list of working points, as in  - {length: 24 mm, force: 9 N}"),
+    ] = None
+    free_length: WantedLength = None
+    ends: EndsField = None
+    hand: HandField = None
+    cycles: Annotated[float | None, read_by(_cycles), Field(description="a number of cycles, as in 20000")] = None
+    surroundings: Annotated[
+        list[Surrounding] | None,
+        BeforeValidator(_as_list),
+        Field(description="a list of words, as in [indoor-dry]"),
+    ] = None
+    temperature: Temperature = None
+    quantity: CountFromOne = None
+    needed_within: Days = None
+    material: MaterialField = None
+    wire_diameter: WantedWireDiameter = None
+    note: Text = None
