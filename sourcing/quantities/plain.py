@@ -132,11 +132,8 @@ def money(text: str, currency: str) -> Money:
     (Money(amount=4.2, currency='EUR'), Money(amount=5.0, currency='CHF'))
     """
     tidy = tidied(text)
-    pieces = split_figure(tidy)
-    unit = pieces[1] if pieces else ""
-    figure = (
-        read_figure(pieces[0], kinds.MONEY) if pieces and (not unit or kinds.kind_of(unit) is kinds.MONEY) else None
-    )
+    amount, unit = split_figure(tidy) or ("", "")
+    figure = read_figure(amount, kinds.MONEY) if not unit or kinds.is_currency(unit) else None
     if figure is None:
         raise refusal(tidy, tidy, kinds.MONEY)
     return Money(figure.number, unit or currency)

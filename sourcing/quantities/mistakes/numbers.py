@@ -13,7 +13,7 @@ LONGEST_FIGURE = 200
 _WORDS = {"yes", "no", "true", "false", "on", "off", "y", "n"}
 _WORDS_FOR_UNKNOWN = {"null", "~", "none", "unknown", "?", "-", "n/a"}
 _NOT_FINITE = re.compile(r"[+-]?(\.?(inf|infinity|nan)\b|∞).*", re.IGNORECASE)
-_OTHER_BASES = {"x": "hexadecimal", "o": "octal", "b": "binary"}
+_OTHER_BASES = {"x": "a hexadecimal", "o": "an octal", "b": "a binary"}
 _IN_OTHER_BASE = re.compile(r"0[xX][0-9a-fA-F]+|0[oO][0-7]+|0[bB][01]+")
 _WITH_COMMA = re.compile(r"[0-9]*(?:\.[0-9]+)*,[0-9]+(?:[.,][0-9]+)*")
 _DIVIDED = re.compile(r"[0-9](?:([_'’])[0-9]|( )[0-9]{3}(?![0-9/]))")
@@ -109,7 +109,7 @@ def other_base(case: Case) -> QuantityError | None:
         return None
     decimal = f"{int(written[0], 0)}{case.part[written.end() :]}"
     base = _OTHER_BASES[written[0][1].lower()]
-    return QuantityError(f"{echo(case.part)} is a {base} number", case.kind.expected, case.instead(decimal))
+    return QuantityError(f"{echo(case.part)} is {base} number", case.kind.expected, case.instead(decimal))
 
 
 def colon(case: Case) -> QuantityError | None:

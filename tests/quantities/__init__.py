@@ -1,0 +1,1 @@
+"""Figures as people write them, and as they are shown."""
