@@ -131,7 +131,7 @@ def describe(spring: CompressionSpring, at_mm: Sequence[float] = ()) -> Descript
 
 
 def _at(spring: CompressionSpring, rate: float, solid_mm: float, length_mm: float) -> AtLength:
-    if length_mm < solid_mm * (1.0 - _ALLOWANCE):
+    if length_mm < min(solid_mm, spring.free_length_mm) * (1.0 - _ALLOWANCE):
         return AtLength(length_mm, None, None, None)
     force = rate * max(0.0, spring.free_length_mm - length_mm)
     stress = shear_stress_mpa(force, spring.wire_diameter_mm, spring.mean_diameter_mm)
