@@ -26,7 +26,7 @@ def tensile_strength_mpa(material: Material, wire_diameter_mm: float) -> float |
     True
 
     Source: EN 10270-1:2011 and EN 10270-3:2011, tables of tensile strength; which rows are from memory stands in the
-    table. The usual power laws are not used: for music wire they lie 0.9 to 6.6 % above the least value.
+    table. Power laws are not used: the usual textbook's for music wire lies 0.9 to 6.6 % above ASTM A228's own least.
     """
     listed, floor_mm = _strengths(material.standard, material.grade)
     if wire_diameter_mm < floor_mm * (1.0 - _ALLOWANCE):
