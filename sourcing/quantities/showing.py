@@ -33,13 +33,14 @@ def show_diameter(diameter_mm: float, units: str = "mm") -> str:
 
 
 def show_force(force_n: float, units: str = "mm") -> str:
-    """A force to 0.1, finer below 1 and whole from 100 on.
+    """A force to 0.1 N, finer below 1 N and whole from 100 N on; to three figures in lbf.
 
     >>> show_force(9), show_force(0.35), show_force(123.4), show_force(9, "inch")
-    ('9.0 N', '0.35 N', '123 N', '2.0 lbf')
+    ('9.0 N', '0.35 N', '123 N', '2.02 lbf')
     """
-    value, unit = (force_n / FORCE.factors["lbf"], "lbf") if units == "inch" else (force_n, "N")
-    return f"{_to_decimals(value, 2 if abs(value) < 0.995 else 1 if abs(value) < 99.95 else 0)} {unit}"
+    if units == "inch":
+        return f"{_to_figures(force_n / FORCE.factors['lbf'], 3, most_decimals=3)} lbf"
+    return f"{_to_decimals(force_n, 2 if abs(force_n) < 0.995 else 1 if abs(force_n) < 99.95 else 0)} N"
 
 
 def show_grams(force_n: float) -> str:

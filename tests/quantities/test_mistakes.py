@@ -140,6 +140,8 @@ UNITS: list[tuple[Reader, Row]] = [
     (q.torque_n_mm, ("5 Nm", "“Nm” is no unit that is read here", A_TORQUE, ("5 N*m",))),
     (q.torque_n_mm, ("5 in-lb", "“in-lb” is no unit that is read here", A_TORQUE, ("5 lbf*in",))),
     (q.temperature_c, ("20 C", "“C” is no unit that is read here", "a temperature (degC, degF)", ("20 degC",))),
+    (q.temperature_c, ("20°", "20deg is an angle", "a temperature (degC, degF)", ("20 degC",))),
+    (q.force_n, ("5 LBS", "“LBS” is no unit that is read here", A_FORCE, ("5 lbf",))),
     (q.duration_days, ("3 d", "“d” is no unit that is read here", "a time (days, h, weeks)", ("3 days",))),
     (q.number, ("9.75 coils", "“coils” stands after 9.75", "a number without a unit", ("9.75",))),
     (q.number, ("5 mm", "5 mm is a length", "a number without a unit", ())),

@@ -31,7 +31,7 @@ SHOWN: list[tuple[str, str]] = [
     (q.show_force(99.96), "100 N"),
     (q.show_force(123.4), "123 N"),
     (q.show_force(-0.001), "0.00 N"),
-    (q.show_force(9, "inch"), "2.0 lbf"),
+    (q.show_force(9, "inch"), "2.02 lbf"),
     (q.show_grams(9), "918 g"),
     (q.show_grams(9.80665), "1000 g"),
     (q.show_grams(0.0001), "0 g"),

@@ -77,8 +77,10 @@ def other_kind(case: Case) -> QuantityError | None:
     other = kind_of(unit) or kind_of(unit.replace(" ", "*"))
     if other is None or _belongs(unit, case.kind) or _belongs(unit.replace(" ", "*"), case.kind):
         return None
-    twin = _TWINS.get(unit)
-    suggestions = case.instead(f"{number} {twin}") if twin in case.kind.units else ()
+    meant = (_TWINS.get(unit), _MEANT.get(unit.casefold()))
+    if other is MONEY and meant[1]:
+        return None
+    suggestions = case.instead(*(f"{number} {name}" for name in meant if name in case.kind.units))
     return QuantityError(f"{echo(case.part)} is {other.name}", case.kind.expected, suggestions)
 
 
