@@ -137,6 +137,10 @@ class TestLengths:
         assert growth >= 0.0
         assert growth_at_solid_mm(d, d * index, factor * pitch) > growth
 
+    @given(wires, indices, st.floats(0.0, 1.0))
+    def test_coils_that_touch_already_do_not_grow(self, d: float, index: float, pitch_over_wire: float) -> None:
+        assert growth_at_solid_mm(d, d * index, d * pitch_over_wire) == pytest.approx(0.0, abs=1e-9)
+
     @given(wires, indices, enough_coils, st.floats(1.0, 20.0), factors)
     def test_more_pitch_is_more_wire_and_more_wire_is_more_mass(
         self, d: float, index: float, n: float, pitch_over_wire: float, factor: float
