@@ -16,6 +16,7 @@ A_LENGTH = "a length (mm, cm, m, in, ft, thou)"
 A_WIRE = "a wire diameter (mm, cm, m, in, ft, thou, or a gauge number as in MWG 20)"
 A_FORCE = "a force (N, mN, kN, gf, kgf, lbf, ozf)"
 A_RATE = "a spring rate (N/mm, N/m, lbf/in, kgf/mm)"
+A_STRESS = "a stress (MPa, GPa, N/mm2, psi, ksi)"
 A_TORQUE = "a torque (N*mm, N*m, lbf*in)"
 MONEY = "an amount of money such as 4.20 EUR"
 UNKNOWN = "; leave the key out where it is unknown"
@@ -126,6 +127,8 @@ UNITS: list[tuple[Reader, Row]] = [
     (q.length_mm, ("5 MM", "“MM” is no unit that is read here", A_LENGTH, ("5 mm",))),
     (q.length_mm, ("5 inch", "“inch” is no unit that is read here", A_LENGTH, ("5 in",))),
     (q.length_mm, ('1/2"', "“\"” is no unit that is read here", A_LENGTH, ("1/2 in",))),
+    (q.length_mm, ("1 125/1000 mmm", "“mmm” is no unit that is read here", A_LENGTH, ("1 125/1000 mm",))),
+    (q.stress_mpa, ("5 PSI", "“PSI” is no unit that is read here", A_STRESS, ("5 psi",))),
     (q.length_mm, ("5 xyz", "“xyz” is no unit that is read here", A_LENGTH, ())),
     (q.length_mm, ("5 µm", "“µm” is no unit that is read here", A_LENGTH, ())),
     (q.length_mm, ("mm 5", "mm 5 has its unit before the number", A_LENGTH, ("5 mm",))),
