@@ -119,16 +119,12 @@ Fraction = Annotated[
 NumberAboveZero = Annotated[
     float | None, read_by(above_zero(q.number, "a number")), Field(description="a number above zero")
 ]
-Count = Annotated[
-    int | None, read_by(whole_from(0, "a whole number")), Field(description="a whole number, 0 or more")
-]
+Count = Annotated[int | None, read_by(whole_from(0, "a whole number")), Field(description="a whole number, 0 or more")]
 CountFromOne = Annotated[
     int | None, read_by(whole_from(1, "a whole number")), Field(description="a whole number, 1 or more")
 ]
 Price = Annotated[Money | None, PlainValidator(_price), Field(description="a price, as in 0.42 EUR")]
-WantedLength = Annotated[
-    Wanted | None, read_by(q.wanted_length_mm), Field(description="a length, as in 31 mm ± 2 mm")
-]
+WantedLength = Annotated[Wanted | None, read_by(q.wanted_length_mm), Field(description="a length, as in 31 mm ± 2 mm")]
 WantedForce = Annotated[Wanted | None, read_by(q.wanted_force_n), Field(description="a force, as in 9 N ± 15 %")]
 WantedWireDiameter = Annotated[
     Wanted | None, read_by(q.wanted_wire_diameter_mm), Field(description="a wire diameter, as in 0.8 mm or MWG 20")

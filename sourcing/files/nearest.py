@@ -5,22 +5,28 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 _LEAST_LIKENESS = 65
+_LEAST_PIECE = 3
 
 
 def nearest(word: str, choices: Iterable[str], limit: int = 3) -> tuple[str, ...]:
-    """The choices that are like the word, nearest first; none where nothing comes near.
+    """The choices that are like the word or hold it whole, nearest first; none where nothing comes near.
 
     Case, hyphens, underscores and spaces do not count.
 
     >>> nearest("Outside diameter", ["inside_diameter", "outside_diameter", "rate"])
     ('outside_diameter', 'inside_diameter')
+    >>> nearest("dry", ["indoor-dry", "damp"])
+    ('indoor-dry',)
     """
     from rapidfuzz import fuzz, process
 
-    found = process.extract(
-        word, list(choices), scorer=fuzz.ratio, processor=_plain, score_cutoff=_LEAST_LIKENESS, limit=limit
+    choices = list(choices)
+    like = process.extract(
+        word, choices, scorer=fuzz.ratio, processor=_plain, score_cutoff=_LEAST_LIKENESS, limit=limit
     )
-    return tuple(choice for choice, _, _ in found)
+    plain = _plain(word).strip()
+    holding = [choice for choice in choices if len(plain) >= _LEAST_PIECE and plain in _plain(choice)]
+    return tuple(dict.fromkeys([choice for choice, _, _ in like] + holding))[:limit]
 
 
 def _plain(word: str) -> str:

@@ -22,7 +22,7 @@ Path = tuple[str | int, ...]
 
 
 class Record(BaseModel):
-    """A mapping in a file. `called` names it in messages; `elsewhere` has keys of other records, and whose they are."""
+    """A mapping in a file. `called` names it in messages; `elsewhere` has keys of other kinds, and whose they are."""
 
     model_config = ConfigDict(extra="forbid", frozen=True, arbitrary_types_allowed=True)
     called: ClassVar[str]
@@ -44,12 +44,17 @@ class Read(Generic[R]):
         """Where a value of the record stands; without a path, where the record begins."""
         return self.document.place_of(self.raw, path)
 
+    def key_place(self, key: str) -> Place:
+        """Where a key of the record stands."""
+        return self.document.key_place(self.raw, key)
+
+    def inner(self, *path: str | int) -> dict[str, Value]:
+        """A mapping within the record as it is written."""
+        return _at(self.raw, path)
+
     def text(self, *path: str | int) -> str:
         """A scalar of the record as it is written."""
-        at: Any = self.raw
-        for step in path:
-            at = at[step]
-        return shortened(str(at))
+        return shortened(str(_at(self.raw, path)))
 
 
 def read_record(
@@ -59,7 +64,7 @@ def read_record(
     if value is None:
         return None, []
     if not isinstance(value, dict):
-        return None, [Finding(place, _stands_here(value), _keys_of(model))]
+        return None, [Finding(place, stands_here(value), _keys_of(model))]
     context = {"currency": currency}
     try:
         return Read(model.model_validate(value, context=context), value, document), []
@@ -83,24 +88,29 @@ def _finding(wrong: ErrorDetails, model: type[Record], raw: dict[str, Value], do
         case "extra_forbidden":
             return _unknown_key(str(path[-1]), owner, _key_place(raw, path, document))
         case "model_type" | "model_attributes_type":
-            return Finding(place, _stands_here(wrong["input"]), _keys_of(_record_at(model, path)))
+            return Finding(place, stands_here(wrong["input"]), _keys_of(_record_at(model, path)))
         case _:
-            return Finding(place, _stands_here(wrong["input"]), _described(owner, path))
+            return Finding(place, stands_here(wrong["input"]), _described(owner, path))
 
 
 def _unknown_key(key: str, owner: type[Record], place: Place) -> Finding:
     if key in owner.elsewhere:
-        return Finding(place, f"{key} belongs to {owner.elsewhere[key]}", f"a key of {owner.called}")
+        return Finding(
+            place, f"{key} belongs to {owner.elsewhere[key]}", "a key of this kind of spring, or another kind"
+        )
     near = nearest(key, owner.model_fields)
-    expected = f"a key of {owner.called}" if near else _keys_of(owner)
+    expected = "one of its keys" if near else _keys_of(owner)
     return Finding(place, f"{shortened(key)} is no key of {owner.called}", expected, near)
 
 
 def _key_place(raw: dict[str, Value], path: Path, document: Document) -> Place:
-    mapping: Any = raw
-    for step in path[:-1]:
-        mapping = mapping[step]
-    return document.key_place(mapping, str(path[-1]))
+    return document.key_place(_at(raw, path[:-1]), str(path[-1]))
+
+
+def _at(value: Any, path: Path) -> Any:
+    for step in path:
+        value = value[step]
+    return value
 
 
 def _record_at(model: type[Record], path: Path) -> type[Record]:
@@ -126,7 +136,8 @@ def _keys_of(model: type[Record]) -> str:
     return f"the keys of {model.called} with their values: {', '.join(model.model_fields)}"
 
 
-def _stands_here(value: object) -> str:
+def stands_here(value: object) -> str:
+    """What a message says of a value that should be of another shape."""
     match value:
         case list():
             return "a list stands here"

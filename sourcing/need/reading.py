@@ -110,7 +110,9 @@ def _places(read: Read[CompressionNeed], order: Sequence[int]) -> Iterator[tuple
     """Where each key stands; working points are numbered as in the need, not as in the file."""
     for path in _paths(read.raw):
         number = path[1] if len(path) > 1 else None
-        ordered = (path[0], order.index(number), *path[2:]) if isinstance(number, int) and path[0] == "working" else path
+        ordered = (
+            (path[0], order.index(number), *path[2:]) if isinstance(number, int) and path[0] == "working" else path
+        )
         yield ".".join(str(step) for step in ordered), read.place(*path)
 
 

@@ -1,0 +1,169 @@
+"""The catalogue of a keeper, found and read. Nothing slow is imported before a file is read.
+
+A catalogue is a folder with springs/*.yaml, spools/*.yaml and bench.yaml, each optional, or one file of springs or
+of spools. All files are read before the mistakes are told.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from sourcing.files.findings import Finding, Mistakes, Place, in_order
+from sourcing.stock.model import Bench, Catalogue, Spool, StockSpring
+
+if TYPE_CHECKING:
+    from sourcing.files.document import Document
+
+CATALOGUE_VARIABLE = "SPRINGWRIGHT_CATALOG"
+_PARTS = "springs/*.yaml, spools/*.yaml or bench.yaml; `springwright init` makes a catalogue"
+
+
+def find_catalogue(option: str | None) -> Path:
+    """Where the catalogue is: what the option says, else $SPRINGWRIGHT_CATALOG, else the nearest folder catalog.
+
+    The nearest is looked for in the working folder and in those above it. Raises `Mistakes` where there is none.
+    """
+    if option is not None:
+        return Path(option)
+    if named := os.environ.get(CATALOGUE_VARIABLE):
+        if os.path.exists(named):
+            return Path(named)
+        found = f"nothing of that name, which ${CATALOGUE_VARIABLE} says"
+        raise Mistakes((Finding(Place(named), found, "a catalogue; `springwright init` makes one"),))
+    here = Path.cwd()
+    for folder in (here, *here.parents):
+        if os.path.isdir(folder / "catalog"):
+            return Path(os.path.relpath(folder / "catalog", here))
+    found = f"no folder of that name in {here} or above it, and no ${CATALOGUE_VARIABLE}"
+    raise Mistakes((Finding(Place("catalog"), found, "a catalogue; `springwright init` makes one"),))
+
+
+def read_catalogue(path: str | os.PathLike[str]) -> Catalogue:
+    """The catalogue in a folder, or in one file. Raises `Mistakes` with those of all files."""
+    from sourcing.files.events import collector_off
+
+    name = os.fspath(path)
+    with collector_off():
+        gathered = _folder(name) if os.path.isdir(name) else _file(name)
+    return gathered.catalogue()
+
+
+def read_springs(path: str | os.PathLike[str]) -> tuple[tuple[StockSpring, ...], tuple[Finding, ...]]:
+    """The springs of one file, and the doubts about them. Raises `Mistakes`."""
+    gathered = _Gathered()
+    if document := gathered.load(os.fspath(path)):
+        gathered.add_springs(document)
+    catalogue = gathered.catalogue()
+    return catalogue.springs, catalogue.warnings
+
+
+@dataclass(slots=True)
+class _Gathered:
+    """What the files read so far hold, and what is wrong with them."""
+
+    bench: Bench = field(default_factory=Bench)
+    currency: str = Bench().currency
+    springs: list[StockSpring] = field(default_factory=list[StockSpring])
+    spools: list[Spool] = field(default_factory=list[Spool])
+    spring_ids: list[tuple[str, Place]] = field(default_factory=list[tuple[str, Place]])
+    spool_ids: list[tuple[str, Place]] = field(default_factory=list[tuple[str, Place]])
+    findings: list[Finding] = field(default_factory=list[Finding])
+    warnings: list[Finding] = field(default_factory=list[Finding])
+
+    def load(self, file: str) -> Document | None:
+        from sourcing.files.events import load
+
+        document, findings = load(file)
+        self.findings += findings
+        return document
+
+    def add_bench(self, document: Document) -> None:
+        from sourcing.stock.bench import bench_in, currency_in
+
+        self.currency = currency_in(document)
+        self.bench, findings = bench_in(document)
+        self.findings += findings
+
+    def add_springs(self, document: Document) -> None:
+        from sourcing.stock.springs import springs_in
+
+        read = springs_in(document, self.currency)
+        self.springs += read.springs
+        self.spring_ids += read.ids
+        self.findings += read.findings
+        self.warnings += read.warnings
+
+    def add_spools(self, document: Document) -> None:
+        from sourcing.stock.spools import spools_in
+
+        read = spools_in(document, self.currency)
+        self.spools += read.spools
+        self.spool_ids += read.ids
+        self.findings += read.findings
+
+    def catalogue(self) -> Catalogue:
+        from sourcing.stock.lists import told_twice
+
+        twice = [*told_twice(self.spring_ids, "spring"), *told_twice(self.spool_ids, "spool")]
+        if self.findings or twice:
+            raise Mistakes(in_order(self.findings, twice))
+        return Catalogue(tuple(self.springs), tuple(self.spools), self.bench, in_order(self.warnings))
+
+
+def _folder(folder: str) -> _Gathered:
+    gathered = _Gathered()
+    try:
+        springs, spools = _files_in(folder, "springs"), _files_in(folder, "spools")
+    except OSError as error:
+        from sourcing.files.disk import trouble
+
+        gathered.findings.append(trouble(str(error.filename or folder), error))
+        return gathered
+    bench = str(Path(folder, "bench.yaml"))
+    if not (springs or spools or os.path.lexists(bench)):
+        gathered.findings.append(Finding(Place(folder), "a folder without a catalogue", _PARTS))
+    if os.path.lexists(bench) and (document := gathered.load(bench)):
+        gathered.add_bench(document)
+    for file in springs:
+        if document := gathered.load(file):
+            gathered.add_springs(document)
+    for file in spools:
+        if document := gathered.load(file):
+            gathered.add_spools(document)
+    return gathered
+
+
+def _files_in(folder: str, part: str) -> list[str]:
+    """The YAML files of a part of the catalogue in order of their names; hidden ones are not looked at."""
+    try:
+        names: Iterable[str] = os.listdir(Path(folder, part))
+    except FileNotFoundError:
+        return []
+    return [
+        str(Path(folder, part, name))
+        for name in sorted(names)
+        if name.endswith((".yaml", ".yml")) and not name.startswith(".")
+    ]
+
+
+def _file(file: str) -> _Gathered:
+    """One file, told by its top key."""
+    gathered = _Gathered()
+    document = gathered.load(file)
+    if document is None:
+        return gathered
+    keys = document.value if isinstance(document.value, dict) else {}
+    if "spools" in keys and "springs" not in keys:
+        gathered.add_spools(document)
+    elif not {"job", "kind", "working", "pocket"}.isdisjoint(keys):
+        gathered.findings.append(Finding(Place(file, 1, 1), "a need", "a catalogue: a folder, or springs: or spools:"))
+    elif not {"currency", "rods", "tools", "oven", "sellers", "tolerances", "prefer"}.isdisjoint(keys):
+        found = "a bench file"
+        gathered.findings.append(Finding(Place(file, 1, 1), found, "the folder it lies in, or springs: or spools:"))
+    else:
+        gathered.add_springs(document)
+    return gathered

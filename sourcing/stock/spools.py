@@ -1,0 +1,170 @@
+"""A file of spools made into spools with their trials."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from typing import Annotated
+
+from pydantic import Field
+
+from sourcing.files.document import Document
+from sourcing.files.fields import (
+    Force,
+    Length,
+    LengthFromZero,
+    NumberAboveZero,
+    Price,
+    Text,
+    WireDiameter,
+    one_of,
+    read_by,
+)
+from sourcing.files.findings import Finding, Place
+from sourcing.files.records import Read, Record, read_record
+from sourcing.need.kinds import MaterialField
+from sourcing.quantities import show_length
+from sourcing.stock.lists import listed
+from sourcing.stock.model import Spool, Trial
+
+
+class TrialRecord(Record):
+    """A trial coil as it is written."""
+
+    called = "a trial"
+
+    date: Text = None
+    mandrel: Length
+    turns: NumberAboveZero = None
+    outside_diameter: Length = None
+    inside_diameter: Length = None
+    pitch_wound: Length = None
+    pitch: Length = None
+    heated: Annotated[
+        bool | None, read_by(one_of({"yes": True, "no": False}, "answer")), Field(description="yes or no")
+    ] = None
+    pull: Force = None
+    on: Annotated[
+        str | None,
+        read_by(one_of({word: word for word in ("steel-rod", "printed")}, "kind of mandrel")),
+        Field(description="steel-rod or printed"),
+    ] = None
+
+
+class SpoolRecord(Record):
+    """A spool as it is written."""
+
+    called = "a spool"
+
+    id: Text
+    material: MaterialField
+    wire_diameter: WireDiameter
+    length_left: LengthFromZero = None
+    price_per_metre: Price = None
+    place: Text = None
+    note: Text = None
+    trials: Annotated[
+        list[TrialRecord | None] | None,
+        Field(description="a list of trials, as in  - {mandrel: 6.0, outside_diameter: 8.9}"),
+    ] = None
+
+
+@dataclass(slots=True)
+class SpoolsRead:
+    """What a file of spools holds."""
+
+    spools: list[Spool] = field(default_factory=list[Spool])
+    ids: list[tuple[str, Place]] = field(default_factory=list[tuple[str, Place]])
+    findings: list[Finding] = field(default_factory=list[Finding])
+
+
+def spools_in(document: Document, currency: str) -> SpoolsRead:
+    """All that a file of spools holds, and all that is wrong with it."""
+    read = SpoolsRead()
+    records, read.findings = listed("spools", document)
+    for number, value in enumerate(records):
+        place = document.place(records, number)
+        record, wrong = read_record(SpoolRecord, value, place, document, currency)
+        read.findings += wrong
+        if record is None:
+            continue
+        if record.record.id is not None:
+            read.ids.append((record.record.id, record.place("id")))
+        more = list(_trial_findings(record))
+        read.findings += more
+        if not wrong and not more and (spool := _made(record.record, place)):
+            read.spools.append(spool)
+    return read
+
+
+def _trial_findings(spool: Read[SpoolRecord]) -> Iterator[Finding]:
+    for number, trial in enumerate(spool.record.trials or ()):
+        if trial is not None:
+            yield from _one_diameter(spool, number)
+            yield from _round_the_mandrel(spool, number, trial)
+
+
+def _one_diameter(spool: Read[SpoolRecord], number: int) -> Iterator[Finding]:
+    written = spool.inner("trials", number)
+    given = [key for key in written if key in ("outside_diameter", "inside_diameter")]
+    if not given:
+        expected = "exactly one of outside_diameter and inside_diameter"
+        yield Finding(spool.place("trials", number), "no diameter of the coil", expected)
+    if len(given) > 1:
+        line = spool.document.key_place(written, given[0]).line
+        found = f"{given[1]}, where {given[0]} stands on line {line} already"
+        yield Finding(spool.document.key_place(written, given[1]), found, "one diameter only: the other follows")
+
+
+def _round_the_mandrel(spool: Read[SpoolRecord], number: int, trial: TrialRecord) -> Iterator[Finding]:
+    """A coil has the rod it was wound on inside it; heat may draw it together, but never by its own wire."""
+    outside = _outside_diameter_mm(trial, spool.record.wire_diameter)
+    if outside is not None and trial.mandrel is not None and outside <= trial.mandrel:
+        key = "outside_diameter" if trial.outside_diameter is not None else "inside_diameter"
+        yield Finding(
+            spool.place("trials", number, key),
+            f"{spool.text('trials', number, key)} is no larger than the mandrel",
+            f"a coil that goes round a mandrel of {show_length(trial.mandrel)}",
+        )
+
+
+def _outside_diameter_mm(trial: TrialRecord, wire_diameter_mm: float | None) -> float | None:
+    if trial.outside_diameter is not None:
+        return trial.outside_diameter
+    if trial.inside_diameter is None or wire_diameter_mm is None:
+        return None
+    return trial.inside_diameter + 2 * wire_diameter_mm
+
+
+def _made(record: SpoolRecord, place: Place) -> Spool | None:
+    if record.id is None or record.material is None or record.wire_diameter is None:
+        return None
+    trials = [_made_trial(trial, record.wire_diameter) for trial in record.trials or () if trial is not None]
+    return Spool(
+        id=record.id,
+        material=record.material,
+        wire_diameter_mm=record.wire_diameter,
+        length_left_mm=record.length_left,
+        price_per_metre=record.price_per_metre,
+        shelf=record.place,
+        trials=tuple(trial for trial in trials if trial is not None),
+        note=record.note,
+        place=place,
+    )
+
+
+def _made_trial(trial: TrialRecord, wire_diameter_mm: float) -> Trial | None:
+    outside = _outside_diameter_mm(trial, wire_diameter_mm)
+    if outside is None or trial.mandrel is None:
+        return None
+    return Trial(
+        mandrel_mm=trial.mandrel,
+        outside_diameter_mm=outside,
+        turns=trial.turns,
+        date=trial.date,
+        pitch_wound_mm=trial.pitch_wound,
+        pitch_mm=trial.pitch,
+        heated=bool(trial.heated),
+        pull_n=trial.pull,
+        on=trial.on,
+    )

@@ -1,0 +1,105 @@
+"""A file of springs made into stock springs."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from typing import Any
+
+from sourcing.files.document import Document, Value
+from sourcing.files.fields import words_of
+from sourcing.files.findings import Finding, Place
+from sourcing.files.records import Read, read_record
+from sourcing.need.kinds import KINDS, WORKED_OUT, kind_meant
+from sourcing.springs.model import CompressionSpring
+from sourcing.stock import compression
+from sourcing.stock.lists import listed
+from sourcing.stock.model import StockSpring
+from sourcing.stock.shelf import LeftOutRecord, ShelfRecord
+
+
+@dataclass(frozen=True, slots=True)
+class _Kind:
+    """How a kind of spring is read: its record, what must agree in it, what gives doubt, what it makes."""
+
+    record: type[ShelfRecord]
+    findings: Callable[[Read[Any]], list[Finding]]
+    warnings: Callable[[Read[Any]], list[Finding]]
+    made: Callable[[Any], CompressionSpring | None]
+
+
+_KINDS = {
+    "compression": _Kind(compression.CompressionRecord, compression.findings, compression.warnings, compression.made),
+}
+
+
+@dataclass(slots=True)
+class SpringsRead:
+    """What a file of springs holds; `ids` has those that are left out too."""
+
+    springs: list[StockSpring] = field(default_factory=list[StockSpring])
+    ids: list[tuple[str, Place]] = field(default_factory=list[tuple[str, Place]])
+    left_out: list[tuple[str, Place]] = field(default_factory=list[tuple[str, Place]])
+    findings: list[Finding] = field(default_factory=list[Finding])
+    warnings: list[Finding] = field(default_factory=list[Finding])
+
+
+def springs_in(document: Document, currency: str) -> SpringsRead:
+    """All that a file of springs holds, and all that is wrong with it."""
+    read = SpringsRead()
+    records, read.findings = listed("springs", document)
+    for number, value in enumerate(records):
+        _add_record(read, value, document.place(records, number), document, currency)
+    read.warnings += _left_out_warning(read.left_out)
+    return read
+
+
+def _add_record(read: SpringsRead, value: Value, place: Place, document: Document, currency: str) -> None:
+    meant = kind_meant(value.get("kind")) if isinstance(value, dict) else None
+    kind = _KINDS.get(meant or "compression")
+    record, wrong = read_record(kind.record if kind else LeftOutRecord, value, place, document, currency)
+    read.findings += wrong
+    if record is None:
+        return
+    if record.record.id is not None:
+        read.ids.append((record.record.id, record.place("id")))
+    if kind is None or not isinstance(record.record, ShelfRecord):
+        read.left_out.append((meant or "", place))
+        return
+    more = kind.findings(record)
+    read.findings += more
+    if wrong or more:
+        return
+    read.warnings += kind.warnings(record)
+    if spring := kind.made(record.record):
+        read.springs.append(_stock_spring(record.record, spring, place))
+
+
+def _stock_spring(record: ShelfRecord, spring: CompressionSpring, place: Place) -> StockSpring:
+    return StockSpring(
+        id=record.id or "",
+        spring=spring,
+        stated_rate_n_per_mm=record.rate,
+        grade=record.grade,
+        on_hand=record.on_hand or 0,
+        least=record.least,
+        shelf=record.place,
+        seller=record.seller,
+        price=record.price,
+        pack=record.pack or 1,
+        lead_days=record.lead_days,
+        note=record.note,
+        place=place,
+    )
+
+
+def _left_out_warning(left_out: list[tuple[str, Place]]) -> Iterator[Finding]:
+    """One line a file: how many springs of which kinds this version passes by."""
+    counts = Counter(kind for kind, _ in left_out)
+    if not counts:
+        return
+    kinds = words_of([f"{counts[kind]} {kind}" for kind in KINDS if counts[kind]]).replace(" or ", " and ")
+    springs = "spring is" if len(left_out) == 1 else "springs are"
+    expected = f"{words_of(WORKED_OUT)} springs: this version works out no other kind"
+    yield Finding(left_out[0][1], f"{kinds} {springs} left out", expected)
