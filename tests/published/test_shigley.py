@@ -28,6 +28,7 @@ from .checks import (
     pounds_per_inch,
 )
 from .worked import (
+    SHIGLEY_MODULI_MPA,
     STEEL_CONSTANT,
     Coil,
     corrected_stress_mpa,
@@ -101,7 +102,7 @@ def problems_10_3_and_10_4() -> dict[str, float]:
         "force_at_yield_n": at_yield,
         "rate_n_per_mm": coil.rate_n_per_mm,
         "free_length_mm": coil.free_length_closing_at(at_yield),
-        "critical_free_length_mm": greatest_stable_length_mm(mean),
+        "critical_free_length_mm": greatest_stable_length_mm(mean, *SHIGLEY_MODULI_MPA),
         "deflection_1_mm": force / coil.rate_n_per_mm,
         "length_1_mm": length_1,
         "clash_fraction": coil.force_at_solid_n(carried_length) / force - 1,

@@ -13,7 +13,7 @@ from sourcing.springs.compression import active_coils_for_rate, curvature_factor
 from sourcing.springs.stability import natural_frequency_hz
 
 from .checks import INCH_MM, KPSI_MPA, POUND_N, Book, Check, carried, inches, kpsi, one_percent
-from .worked import STEEL_CONSTANT, Coil, corrected_stress_mpa, greatest_stable_length_mm, solved
+from .worked import SHIGLEY_MODULI_MPA, STEEL_CONSTANT, Coil, corrected_stress_mpa, greatest_stable_length_mm, solved
 
 BOOK = Book(
     "Budynas and Nisbett, Shigley's Mechanical Engineering Design, ch. 10",
@@ -21,9 +21,12 @@ BOOK = Book(
 )
 
 AMPLITUDE_ROUNDED = "the allowable amplitude, data here, is printed to three decimals and was carried on with more"
+INDEX_AS_PRINTED = "the index is put in with three decimals, as printed"
 
 
-def one_and_a_half_times_safe(wire_in: float, amplitude_kpsi: float, yield_kpsi: float) -> dict[str, float]:
+def one_and_a_half_times_safe(
+    wire_in: float, amplitude_kpsi: float, yield_kpsi: float, printed_index: float
+) -> dict[str, float]:
     """The spring whose amplitude has 1.5 times less than the stress allowed for it."""
     wire, modulus, density = wire_in * INCH_MM, 11_750 * KPSI_MPA, 0.284 * POUND_N / (386 * INCH_MM / 1000) / INCH_MM**3
     amplitude_n, greatest_n = 7.5 * POUND_N, 20 * POUND_N
@@ -40,11 +43,11 @@ def one_and_a_half_times_safe(wire_in: float, amplitude_kpsi: float, yield_kpsi:
         "mean_diameter_mm": mean,
         "inner_diameter_mm": spring.inside_diameter_mm,
         "outer_diameter_mm": spring.outside_diameter_mm,
-        "amplitude_stress_mpa": corrected_stress_mpa(amplitude_n, wire, mean),
+        "amplitude_stress_mpa": corrected_stress_mpa(amplitude_n, wire, printed_index * wire),
         "active_coils": coils,
         "solid_length_mm": coil.solid_length_mm,
         "free_length_mm": free_length,
-        "critical_free_length_mm": greatest_stable_length_mm(mean),
+        "critical_free_length_mm": greatest_stable_length_mm(mean, *SHIGLEY_MODULI_MPA),
         "solid_stress_mpa": solid_stress,
         "safety_solid": yield_kpsi * KPSI_MPA / solid_stress,
         "surge_hz": natural_frequency_hz(wire, mean, coils, modulus, density_kg_per_m3=density * 1e9),
@@ -63,7 +66,7 @@ def one_and_a_half_times_safe(wire_in: float, amplitude_kpsi: float, yield_kpsi:
     mean_diameter_mm=inches("1.260"),
     inner_diameter_mm=inches("1.155"),
     outer_diameter_mm=inches("1.365"),
-    amplitude_stress_mpa=kpsi("23.105"),
+    amplitude_stress_mpa=carried("23.105", 0.01, INDEX_AS_PRINTED, "kpsi"),
     active_coils=carried("8.915", 0.01, AMPLITUDE_ROUNDED),
     solid_length_mm=inches("1.146"),
     free_length_mm=inches("3.446"),
@@ -73,7 +76,7 @@ def one_and_a_half_times_safe(wire_in: float, amplitude_kpsi: float, yield_kpsi:
     surge_hz=carried("105.433", 0.01, AMPLITUDE_ROUNDED),
 )
 def problem_10_26_wire_105() -> dict[str, float]:
-    return one_and_a_half_times_safe(0.105, amplitude_kpsi=34.658, yield_kpsi=0.45 * 278.691)
+    return one_and_a_half_times_safe(0.105, amplitude_kpsi=34.658, yield_kpsi=0.45 * 278.691, printed_index=12.004)
 
 
 @BOOK.example(
@@ -88,7 +91,7 @@ def problem_10_26_wire_105() -> dict[str, float]:
     mean_diameter_mm=inches("1.249"),
     inner_diameter_mm=inches("1.144"),
     outer_diameter_mm=inches("1.354"),
-    amplitude_stress_mpa=kpsi("22.924"),
+    amplitude_stress_mpa=carried("22.924", 0.01, INDEX_AS_PRINTED, "kpsi"),
     active_coils="9.153",
     solid_length_mm=inches("1.171"),
     free_length_mm=inches("3.471"),
@@ -98,7 +101,7 @@ def problem_10_26_wire_105() -> dict[str, float]:
     surge_hz=carried("104.509", 0.01, AMPLITUDE_ROUNDED),
 )
 def problem_10_27_wire_105() -> dict[str, float]:
-    return one_and_a_half_times_safe(0.105, amplitude_kpsi=34.386, yield_kpsi=0.45 * 278.691)
+    return one_and_a_half_times_safe(0.105, amplitude_kpsi=34.386, yield_kpsi=0.45 * 278.691, printed_index=11.899)
 
 
 @BOOK.example(
@@ -113,7 +116,7 @@ def problem_10_27_wire_105() -> dict[str, float]:
     mean_diameter_mm=inches("1.538"),
     inner_diameter_mm=inches("1.426"),
     outer_diameter_mm=inches("1.650"),
-    amplitude_stress_mpa=kpsi("22.920"),
+    amplitude_stress_mpa=carried("22.920", 0.01, INDEX_AS_PRINTED, "kpsi"),
     active_coils="6.353",
     solid_length_mm=inches("0.936"),
     free_length_mm=inches("3.236"),
@@ -123,7 +126,7 @@ def problem_10_27_wire_105() -> dict[str, float]:
     surge_hz=carried("106.000", 0.01, AMPLITUDE_ROUNDED),
 )
 def problem_10_27_wire_112() -> dict[str, float]:
-    return one_and_a_half_times_safe(0.112, amplitude_kpsi=34.380, yield_kpsi=0.45 * 276.096)
+    return one_and_a_half_times_safe(0.112, amplitude_kpsi=34.380, yield_kpsi=0.45 * 276.096, printed_index=13.732)
 
 
 CHECKS = BOOK.checks()

@@ -22,6 +22,9 @@ from .checks import KPSI_MPA
 
 STEEL_ELASTIC_MODULUS_MPA = 206_000.0
 
+SHIGLEY_MODULI_MPA = (11_500 * KPSI_MPA, 30_000 * KPSI_MPA)
+"""G and E of steel where Shigley has a single constant for buckling (from memory)."""
+
 STEEL_CONSTANT = "the source has 2.63 for steel; with E 30 and G 11.5 million psi (from memory) ours is 2.625"
 
 
@@ -113,12 +116,14 @@ def force_for_stress_n(stress_mpa: float, coil: Coil) -> float:
     return solved(lambda force: corrected_stress_mpa(force, wire, mean), stress_mpa, 1e-6, 1e6)
 
 
-def greatest_stable_length_mm(mean_diameter_mm: float) -> float:
-    """The free length up to which ours never buckles, ends flat and guided."""
+def greatest_stable_length_mm(
+    mean_diameter_mm: float, shear_modulus_mpa: float, elastic_modulus_mpa: float, seating: float = 0.5
+) -> float:
+    """The free length up to which ours never buckles."""
     never, sometimes = mean_diameter_mm, 20 * mean_diameter_mm
-    while sometimes - never > 1e-9:
+    while sometimes - never > 1e-9 * sometimes:
         middle = (never + sometimes) / 2
-        if buckling_length_mm(middle, mean_diameter_mm, 11_500 * KPSI_MPA, 30_000 * KPSI_MPA) is None:
+        if buckling_length_mm(middle, mean_diameter_mm, shear_modulus_mpa, elastic_modulus_mpa, seating) is None:
             never = middle
         else:
             sometimes = middle
