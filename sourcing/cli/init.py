@@ -33,7 +33,9 @@ def lay_down(folder: Path) -> tuple[Path, ...]:
     except OSError as error:
         for target in written:
             target.unlink(missing_ok=True)
-        raise Mistakes((Finding(Place(str(folder)), error.strerror or "cannot be written", "a folder to write to"),)) from error
+        raise Mistakes(
+            (Finding(Place(str(folder)), error.strerror or "cannot be written", "a folder to write to"),)
+        ) from error
     return targets
 
 

@@ -10,7 +10,30 @@ from sourcing.cli import door
 from sourcing.cli.words import length_option, spool_option
 
 if TYPE_CHECKING:
-    from sourcing.winding.plan import Refusal, WindingPlan
+    from sourcing.need.model import Need
+    from sourcing.stock.model import Catalogue
+    from sourcing.winding.model import Refusal, WindingPlan
+
+
+def plan(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float | None) -> WindingPlan | Refusal:
+    """The winding plan of a need, from one spool or from the best wire, or why there is none.
+
+    Raises typer.BadParameter where there is no such spool.
+    """
+    from sourcing.verdict.verdict import guarded_refusal
+    from sourcing.winding.best import best_plan
+    from sourcing.winding.plan import plan_winding
+
+    spool = None if wire is None else spool_option("--wire", wire, catalogue.spools)
+    guard = guarded_refusal(need)
+    if guard is not None:
+        return guard
+    if spool is not None:
+        return plan_winding(need, spool, catalogue.bench, mandrel_mm)
+    winding = best_plan(need, catalogue.spools, catalogue.bench, mandrel_mm)
+    answer = winding.best or winding.refusal
+    assert answer is not None
+    return answer
 
 
 def command(
@@ -32,7 +55,17 @@ def command(
     Example: springwright wind examples/punch-return/need.yaml --wire W08
     """
     from sourcing.cli.reading import read_all
+    from sourcing.winding.model import WindingPlan
 
     mandrel_mm = None if mandrel is None else length_option("--mandrel", mandrel)
     (wanted,), catalogue = read_all([need], catalog)
-    spools = catalogue.spools if wire is None else (spool_option("--wire", wire, catalogue.spools),)
+    answer = plan(wanted, catalogue, wire, mandrel_mm)
+    if as_json:
+        from sourcing.sheets.winding_data import answer_document
+
+        door.print_json(answer_document(answer))
+    else:
+        from sourcing.sheets.winding_text import answer_lines
+
+        door.print_text(answer_lines(answer, wanted))
+    door.finish(isinstance(answer, WindingPlan))

@@ -31,15 +31,18 @@ MEASURED_RATE_SD = 0.03
 
 
 def graded(stock: StockSpring, grade: int, rate_n_per_mm: float) -> Spread:
-    """The spread of a spring made to a grade of EN 15800; its tolerances are read as bounds of 95 %."""
+    """The spread of a spring made to a grade of EN 15800; its tolerances are read as bounds of 95 %.
+
+    Outside the standard's tables the spread of stock springs in general serves.
+    """
     spring = stock.spring
     wire, mean, coils = spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils
     diameter_mm = tolerances.coil_diameter_tolerance_mm(mean, spring.spring_index, grade)
-    if diameter_mm is None:
-        diameter_mm = max(CALIPER_ON_COIL_MM, RATE_SPREAD_OUTSIDE_TABLES / 3.0 * mean)
-        return Spread(diameter_mm, diameter_mm / 2.0, RULE_ON_LENGTH_MM, RATE_SPREAD_OUTSIDE_TABLES / 2.0)
     length_mm = tolerances.free_length_tolerance_mm(rate_n_per_mm, wire, mean, coils, grade)
     at_nothing, at_one_newton = (tolerances.force_tolerance_n(n, wire, mean, coils, grade) for n in (0.0, 1.0))
+    if diameter_mm is None or length_mm is None or at_nothing is None or at_one_newton is None:
+        diameter_mm = max(CALIPER_ON_COIL_MM, RATE_SPREAD_OUTSIDE_TABLES / 3.0 * mean)
+        return Spread(diameter_mm, diameter_mm / 2.0, RULE_ON_LENGTH_MM, RATE_SPREAD_OUTSIDE_TABLES / 2.0)
     return Spread(diameter_mm, diameter_mm / 2.0, length_mm / 2.0, (at_one_newton - at_nothing) / 2.0)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import asdict
 
 from sourcing.files.findings import Finding
@@ -146,8 +146,3 @@ def option_document(option: Option) -> Document:
         "limits": [] if fit is None else [limit_document(limit) for limit in fit.limits],
         "deviations": [] if fit is None else [deviation_document(row) for row in fit.deviations],
     }
-
-
-def description_document(entries: Iterable[Mapping[str, object]]) -> Document:
-    """The `describe` document."""
-    return {"springs": list(entries)}

@@ -12,10 +12,10 @@ from sourcing.fit.model import Fit, Limit
 from sourcing.fit.rank import rank
 from sourcing.fit.spread import spread_of
 from sourcing.need.model import Need
-from sourcing.quantities import Money
+from sourcing.quantities import Money, show_money
 from sourcing.springs import compression
-from sourcing.stock.model import Bench, Catalogue, StockSpring
-from sourcing.winding.plan import Refusal, WindingPlan
+from sourcing.stock.model import Bench, Catalogue, Seller, StockSpring
+from sourcing.winding.model import WindingPlan
 
 OptionName = Literal["drawer", "bought", "adapted", "wound", "ordered", "none"]
 
@@ -33,7 +33,7 @@ RATE_DOUBT = 0.15
 class Option:
     """One way to come by the spring. None in `cost`, `days` or `hours`: not known.
 
-    `how` says in words what the figures are made of; `stock` or `plan` is what the option rests on.
+    `how` says what the figures are made of; `currency` is the bench's; `stock` or `plan` is what the option rests on.
     """
 
     option: OptionName
@@ -42,6 +42,7 @@ class Option:
     chance: float
     fit: Fit | None
     cost: Money | None
+    currency: str
     days: float | None
     hours: float | None
     how: str
@@ -73,7 +74,7 @@ def _rate_agrees(stock: StockSpring) -> Limit | None:
         return None
     computed = stock_rate_n_per_mm(replace(stock, stated_rate_n_per_mm=None))
     apart = abs(stock.stated_rate_n_per_mm / computed - 1.0)
-    why = f"stated rate {stock.stated_rate_n_per_mm:.3g} N/mm; its dimensions give {computed:.3g} N/mm"
+    why = f"{stock.stated_rate_n_per_mm:.3g} N/mm stated; the dimensions give {computed:.3g} N/mm"
     holds = apart <= RATE_DOUBT
     return Limit("stated rate", holds, False, why if holds else why + ": measure it before you trust either")
 
@@ -101,32 +102,34 @@ def drawer_option(stock: StockSpring, need: Need, bench: Bench, fit: Fit) -> Opt
         fit = replace(with_limit(fit, Limit("on hand", False, True, why)), chance=0.0)
     how = f"{stock.on_hand} on hand" + (f", {stock.shelf}" if stock.shelf else "")
     nothing = Money(0.0, bench.currency)
-    return Option("drawer", stock.id, fit.fits, fit.chance, fit, nothing, 0.0, HOURS_TO_FETCH, how, stock)
+    return Option(
+        "drawer", stock.id, fit.fits, fit.chance, fit, nothing, bench.currency, 0.0, HOURS_TO_FETCH, how, stock
+    )
+
+
+def _price(stock: StockSpring, pieces: int, postage: Money | None) -> tuple[Money | None, str]:
+    """What `pieces` cost with postage, as far as both are known and in one currency, and how that is made up."""
+    if stock.price is None:
+        return None, f"{pieces} pieces, price not known"
+    amount = pieces * stock.price.amount
+    made_up = f"{pieces} x {show_money(stock.price)}" + (f" (packs of {stock.pack})" if stock.pack > 1 else "")
+    if postage is None:
+        made_up += ", postage not known"
+    elif postage.currency == stock.price.currency:
+        amount += postage.amount
+        made_up += f" + {show_money(postage)} postage"
+    else:
+        made_up += f", postage of {show_money(postage)} not added"
+    return Money(round(amount, 2), stock.price.currency), made_up
 
 
 def bought_option(stock: StockSpring, need: Need, bench: Bench, fit: Fit) -> Option:
     """A spring from a seller's list: whole packs, and postage where the bench knows it."""
-    assert stock.seller is not None
-    seller = bench.sellers.get(stock.seller)
-    packs = ceil(need.quantity / stock.pack)
-    pieces = packs * stock.pack
-    cost, how = None, f"{pieces} from {stock.seller}, price not known"
-    if stock.price is not None:
-        postage = seller.postage if seller is not None else None
-        amount = pieces * stock.price.amount
-        how = f"{pieces} x {stock.price.amount:.2f} {stock.price.currency}"
-        if stock.pack > 1:
-            how += f" (sold in packs of {stock.pack})"
-        if postage is None:
-            how += ", postage not known"
-        elif postage.currency == stock.price.currency:
-            amount += postage.amount
-            how += f" + postage {postage.amount:.2f}"
-        else:
-            how += f" + postage {postage.amount:.2f} {postage.currency}, not added"
-        cost = Money(round(amount, 2), stock.price.currency)
-    days = stock.lead_days if stock.lead_days is not None else seller.lead_days if seller is not None else None
-    return Option("bought", stock.id, fit.fits, fit.chance, fit, cost, days, HOURS_TO_FETCH, how, stock)
+    seller = bench.sellers.get(stock.seller or "", Seller())
+    pieces = ceil(need.quantity / stock.pack) * stock.pack
+    cost, how = _price(stock, pieces, seller.postage)
+    days = seller.lead_days if stock.lead_days is None else stock.lead_days
+    return Option("bought", stock.id, fit.fits, fit.chance, fit, cost, bench.currency, days, HOURS_TO_FETCH, how, stock)
 
 
 def stock_options(catalogue: Catalogue, need: Need) -> Iterable[Option]:
@@ -139,13 +142,32 @@ def stock_options(catalogue: Catalogue, need: Need) -> Iterable[Option]:
             yield bought_option(stock, need, catalogue.bench, fit)
 
 
+def wound_option(plan: WindingPlan, bench: Bench) -> Option:
+    """A spring wound here. Its chance is that of coming out right by the second try; its hours are assumed."""
+    days = 0.0 if plan.wire is not None else None
+    how = f"{plan.summary}, about {plan.tries.expected:.1f} tries (hours assumed)"
+    chance, hours = plan.tries.by_second, plan.tries.hours
+    return Option(
+        "wound", plan.wire, plan.fit.fits, chance, plan.fit, plan.cost, bench.currency, days, hours, how, plan=plan
+    )
+
+
 def ordered_option(bench: Bench) -> Option | None:
     """A spring made to order, where the bench names a spring maker."""
     maker = bench.spring_maker
     if maker is None:
         return None
-    how = f"made to the need by {maker.name}; chance assumed"
-    return Option("ordered", None, "yes", ORDERED_CHANCE, None, maker.price, maker.lead_days, HOURS_TO_FETCH, how)
+    how = f"made to the need by {maker.name} (chance assumed)"
+    return Option(
+        "ordered", None, "yes", ORDERED_CHANCE, None, maker.price, bench.currency, maker.lead_days, HOURS_TO_FETCH, how
+    )
+
+
+def all_options(catalogue: Catalogue, need: Need, plans: Iterable[WindingPlan]) -> tuple[Option, ...]:
+    """Every way to come by the spring, best first."""
+    wound = (wound_option(plan, catalogue.bench) for plan in plans)
+    ordered = ordered_option(catalogue.bench)
+    return best_first((*stock_options(catalogue, need), *wound, *([] if ordered is None else [ordered])))
 
 
 def best_first(options: Iterable[Option]) -> tuple[Option, ...]:
@@ -157,16 +179,3 @@ def best_first(options: Iterable[Option]) -> tuple[Option, ...]:
         return (order[option.fits], kinds[option.option], rank(option.fit) if option.fit is not None else ())
 
     return tuple(sorted(options, key=key))
-
-
-__all__ = [
-    "Option",
-    "Refusal",
-    "best_first",
-    "bought_option",
-    "drawer_option",
-    "judge_stock",
-    "ordered_option",
-    "stock_options",
-    "stock_rate_n_per_mm",
-]

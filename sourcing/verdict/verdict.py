@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from sourcing import safety
 from sourcing.need.model import Need
 from sourcing.stock.model import Bench, Catalogue
+from sourcing.verdict.notes import notes
 from sourcing.verdict.options import Option, all_options
 from sourcing.verdict.rules import RULES, Choices, Rule
 from sourcing.verdict.would_change import would_change
-from sourcing.winding.best import best_plan
-from sourcing.winding.plan import Refusal
+from sourcing.winding.best import Winding, best_plan
+from sourcing.winding.model import Refusal, WindingPlan
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,48 +25,79 @@ class Because:
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """The answer to a need. `chosen` is None where nothing can be recommended; `options` are best first."""
+    """The answer to a need.
+
+    `chosen` is None where nothing can be recommended; `options` are best first; `wires` are those that were refused,
+    each by its name with the reason; `notes` tell what was not judged and what was assumed.
+    """
 
     need: Need
     bench: Bench
     chosen: Option | None
     sentence: str
     because: tuple[Because, ...]
-    would_change: tuple[str, ...]
-    options: tuple[Option, ...]
-    winding_refused: Refusal | None
-    guarded: safety.Guarded | None
     cautions: tuple[str, ...]
+    would_change: tuple[str, ...] = ()
+    options: tuple[Option, ...] = ()
+    wires: tuple[tuple[str, Refusal], ...] = ()
+    notes: tuple[str, ...] = ()
 
     @property
     def option(self) -> str:
         """The word of the chosen option, "none" where there is none."""
         return "none" if self.chosen is None else self.chosen.option
 
+    @property
+    def plan(self) -> WindingPlan | None:
+        """The winding plan, where winding was chosen."""
+        return None if self.chosen is None else self.chosen.plan
 
-def guarded_need(need: Need) -> safety.Guarded | None:
-    """Why a need is guarded, or None where it is an ordinary one."""
-    return safety.guarded([word for word in (need.job, need.what, need.note) if word], need.duty)
+
+def words_of(need: Need) -> tuple[str, ...]:
+    """The texts of a need from which its duty is told."""
+    return tuple(word for word in (need.job, need.what, need.note) if word)
+
+
+def guarded_refusal(need: Need) -> Refusal | None:
+    """Why a need gets no make-it-yourself answer and where to go instead, or None for an ordinary one."""
+    guard = safety.guarded(words_of(need), need.duty)
+    if guard is None:
+        return None
+    return Refusal("duty-in-doubt" if guard.asks else "guarded", f"{guard.why} {guard.where_to_go}")
 
 
 def decide(need: Need, catalogue: Catalogue) -> Verdict:
     """Judge every way to come by the spring and let the rules choose. A guarded need always ends in none."""
     bench = catalogue.bench
-    fitting = safety.fitting_cautions([word for word in (need.job, need.what, need.note) if word], need.surroundings)
-    guard = guarded_need(need)
+    cautions = safety.fitting_cautions(words_of(need), need.surroundings)
+    guard = guarded_refusal(need)
     if guard is not None:
-        rule = "duty-in-doubt" if guard.asks else "guarded"
-        because = (Because(rule, guard.why), Because("where-to-go", guard.where_to_go))
-        sentence = f"Nothing is recommended: {guard.why}"
-        refusal = Refusal(rule, guard.why)
-        return Verdict(need, bench, None, sentence, because, (), (), refusal, guard, fitting)
+        return Verdict(
+            need, bench, None, f"Nothing is recommended. {guard.why}", (Because(guard.rule, guard.why),), cautions
+        )
     winding = best_plan(need, catalogue.spools, bench)
-    options = all_options(catalogue, need, winding)
+    options = all_options(catalogue, need, winding.plans)
     choices = Choices(need, bench, options)
     chosen, because = _choose(choices, winding.refusal)
-    changes = would_change(choices, chosen)
     return Verdict(
-        need, bench, chosen, _sentence(choices, chosen), because, changes, options, winding.refusal, None, fitting
+        need,
+        bench,
+        chosen,
+        _sentence(choices, chosen),
+        because,
+        cautions,
+        would_change(choices, chosen),
+        options,
+        _refused_wires(winding),
+        notes(need, bench, bool(winding.plans)),
+    )
+
+
+def _refused_wires(winding: Winding) -> tuple[tuple[str, Refusal], ...]:
+    return tuple(
+        (each.wire.id or f"{each.wire.wire_diameter_mm:g} mm wire to buy", each.result)
+        for each in winding.results
+        if isinstance(each.result, Refusal)
     )
 
 

@@ -1,0 +1,110 @@
+"""The verdict as text: one sentence first, then why, the options, and what would change the answer."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from sourcing.fit.model import Deviation
+from sourcing.quantities import show_force, show_length, show_money, show_wanted
+from sourcing.sheets.text import bullets, heading, strong, table, wrapped
+from sourcing.sheets.winding_text import plan_lines
+from sourcing.verdict.options import Option
+from sourcing.verdict.verdict import Verdict
+
+OPTIONS_SHOWN = 6
+EXCLUDED_SHOWN = 3
+
+
+def verdict_lines(verdict: Verdict) -> Iterator[str]:
+    """The whole sheet of one need."""
+    need = verdict.need
+    yield from wrapped(need.job + (f": {need.what}" if need.what else ""))
+    yield ""
+    yield from map(strong, wrapped(verdict.sentence))
+    yield from heading("Why")
+    yield from bullets(f"{because.rule}: {because.why}" for because in verdict.because)
+    if verdict.options:
+        yield from _options(verdict)
+    if verdict.chosen is not None and verdict.chosen.fit is not None:
+        yield from _fit(verdict, verdict.chosen)
+    if verdict.would_change:
+        yield from heading("What would change it")
+        yield from bullets(verdict.would_change)
+    if notes := tuple(verdict.notes):
+        yield from heading("Not judged, and assumed")
+        yield from bullets(notes)
+    if verdict.cautions:
+        yield from heading("Mind")
+        yield from bullets(verdict.cautions, "!")
+    if verdict.plan is not None:
+        yield ""
+        yield from plan_lines(verdict.plan)
+    yield ""
+
+
+def _options(verdict: Verdict) -> Iterator[str]:
+    serving = [option for option in verdict.options if option.fits != "no"]
+    excluded = [option for option in verdict.options if option.fits == "no"]
+    if serving:
+        yield from heading("Options")
+        headers = ("option", "id", "fits", "score", "chance", "cost", "days", "hours")
+        yield from table(headers, [_option_row(option) for option in serving[:OPTIONS_SHOWN]])
+        yield from bullets(f"{option.id or option.option}: {option.how}" for option in serving[:OPTIONS_SHOWN])
+        if len(serving) > OPTIONS_SHOWN:
+            yield f"  ... and {len(serving) - OPTIONS_SHOWN} more that fit less well"
+    if excluded:
+        yield from heading(f"Excluded ({len(excluded)}), the nearest")
+        yield from bullets(f"{option.option} {option.id}: {_against(option)}" for option in excluded[:EXCLUDED_SHOWN])
+    if verdict.wires:
+        yield from heading("Wire that does not serve")
+        yield from bullets(f"{wire}: {refusal.why}" for wire, refusal in verdict.wires)
+
+
+def _option_row(option: Option) -> tuple[str, ...]:
+    unknown = "?"
+    return (
+        option.option,
+        option.id or "-",
+        option.fits,
+        "-" if option.fit is None or option.fit.score is None else str(option.fit.score),
+        f"{option.chance:.2f}",
+        unknown if option.cost is None else show_money(option.cost),
+        unknown if option.days is None else f"{option.days:g}",
+        unknown if option.hours is None else f"{option.hours:.1f}",
+    )
+
+
+def _against(option: Option) -> str:
+    if option.fit is None:
+        return option.how
+    hard = [limit.why for limit in option.fit.limits if limit.hard and not limit.holds]
+    far = [
+        f"{row.figure} {row.got:.3g} {row.unit}" for row in option.fit.deviations if row.deviation_over_tolerance > 2.0
+    ]
+    return "; ".join((*hard, *far))
+
+
+def _show(unit: str, units: str) -> Callable[[float], str]:
+    return (lambda value: show_force(value, units)) if unit == "N" else (lambda value: show_length(value, units))
+
+
+def _deviation_row(row: Deviation, units: str) -> tuple[str, ...]:
+    show = _show(row.unit, units)
+    return (
+        row.figure,
+        show_wanted(row.wanted, show),
+        show(row.got),
+        f"± {show(row.tolerance)}",
+        f"{row.deviation_over_tolerance:.2f}",
+    )
+
+
+def _fit(verdict: Verdict, chosen: Option) -> Iterator[str]:
+    assert chosen.fit is not None
+    yield from heading("How it fits" if chosen.id is None else f"How {chosen.id} fits")
+    rows = [_deviation_row(row, verdict.bench.units) for row in chosen.fit.deviations]
+    if rows:
+        yield from table(("figure", "wanted", "got", "tolerance", "tolerances off"), rows)
+    held = [limit for limit in chosen.fit.limits if limit.holds]
+    yield from bullets((f"{limit.limit}: {limit.why}" for limit in chosen.fit.broken), "!")
+    yield from bullets(f"{limit.limit}: {limit.why}" for limit in held)

@@ -1,0 +1,71 @@
+"""The winding sheet as JSON (design section 9)."""
+
+from __future__ import annotations
+
+from dataclasses import asdict
+
+from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
+
+Document = dict[str, object]
+
+
+def plan_document(plan: WindingPlan) -> Document:
+    """A winding plan."""
+    return {
+        "wire": plan.wire,
+        "material": plan.material,
+        "wire_diameter_mm": plan.wire_diameter_mm,
+        "cut_length_mm": plan.cut_length_mm,
+        "coil_length_mm": plan.coil_length_mm,
+        "wire_left_mm": plan.wire_left_mm,
+        "mandrel": {
+            "kind": plan.mandrel.kind,
+            "diameter_mm": plan.mandrel.diameter_mm,
+            "profile": [asdict(point) for point in plan.mandrel.profile],
+        },
+        "turns_to_wind": plan.turns_to_wind,
+        "turns_to_spare": plan.turns_to_spare,
+        "pitch_on_mandrel_mm": plan.pitch_on_mandrel_mm,
+        "turns_run_back": plan.turns_run_back,
+        "crank_moment_n_mm": plan.crank_moment_n_mm,
+        "heat": asdict(plan.heat),
+        "finished": made_document(plan.finished),
+        "after_heat": None if plan.after_heat is None else made_document(plan.after_heat),
+        "serves": [
+            {"mean_diameter_mm_low": each.low_mm, "mean_diameter_mm_high": each.high_mm} for each in plan.serves
+        ],
+        "answer": plan.as_sentence,
+        "accept": [acceptance_document(row) for row in plan.accept],
+        "goes_in": {
+            "stick_out_mm": plan.goes_in.stick_out_mm,
+            "cover_force_n": plan.goes_in.cover_force_n,
+            "said": list(plan.goes_in.said),
+        },
+        "steps": list(plan.steps),
+        "cautions": list(plan.cautions),
+        "notes": list(plan.notes),
+        "chance_first_try": plan.tries.first,
+        "chance_by_second_try": plan.tries.by_second,
+        "tries_expected": plan.tries_expected,
+    }
+
+
+def made_document(made: Made) -> Document:
+    """The figures of a spring as describe gives them, with the bands that are known."""
+    figures: Document = asdict(made.figures)
+    del figures["at"]
+    for name, band in made.bands.items():
+        figures[f"{name}_low"], figures[f"{name}_high"] = band.low, band.high
+    return figures
+
+
+def acceptance_document(row: Acceptance) -> Document:
+    """One check of the finished spring."""
+    return {"figure": row.figure, "low": row.low, "high": row.high, "if_not": row.if_not}
+
+
+def answer_document(answer: WindingPlan | Refusal) -> Document:
+    """A winding plan, or why there is none."""
+    if isinstance(answer, Refusal):
+        return {"refused": {"rule": answer.rule, "why": answer.why}, "cautions": []}
+    return plan_document(answer)

@@ -1,0 +1,110 @@
+"""The winding sheet as text: cautions first, then what to have, what to do, and what to accept."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from sourcing.need.model import Need
+from sourcing.quantities import show_diameter, show_force, show_length, show_money, show_rate
+from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
+from sourcing.winding.model import Made, Refusal, WindingPlan
+
+
+def answer_lines(answer: WindingPlan | Refusal, need: Need) -> Iterator[str]:
+    """The winding sheet of a need, or why there is none."""
+    yield from wrapped(need.job + (f": {need.what}" if need.what else ""))
+    yield ""
+    if isinstance(answer, Refusal):
+        yield from map(strong, wrapped(f"No winding sheet: {answer.why} ({answer.rule})"))
+    else:
+        yield from plan_lines(answer)
+
+
+def plan_lines(plan: WindingPlan) -> Iterator[str]:
+    """The whole sheet of one plan."""
+    units = plan.units
+    yield strong("Winding sheet: before you begin")
+    yield from bullets(plan.cautions, "!")
+    yield ""
+    yield from wrapped(_summary(plan, units))
+    yield from wrapped(plan.as_sentence)
+    yield from heading("Wire and mandrel")
+    yield from table(("", ""), _to_have(plan, units))
+    yield from heading("What comes out")
+    yield from table(*_made_table(plan, units))
+    yield from heading("At the bench")
+    yield from numbered(plan.steps)
+    yield from heading("Accept it when")
+    yield from table(
+        ("check", "least", "most", "if not"),
+        [(row.figure, _bound(row.low), _bound(row.high), row.if_not) for row in plan.accept],
+        (24, 8, 8, 32),
+    )
+    yield from heading("How it goes in")
+    yield from bullets(plan.goes_in.said)
+    if plan.notes:
+        yield from heading("Notes")
+        yield from bullets(plan.notes)
+
+
+def _summary(plan: WindingPlan, units: str) -> str:
+    tries = plan.tries
+    cost = f", {show_money(plan.cost)} of wire" if plan.cost is not None else ""
+    return (
+        f"Wind {plan.turns_to_wind:.2f} turns of {show_diameter(plan.wire_diameter_mm, units)} {plan.material} on "
+        f"{_mandrel(plan, units)}: right first time with a chance of {tries.first:.2f}, by the second try "
+        f"{tries.by_second:.2f}; about {tries.expected:.1f} tries, {tries.hours:.1f} h (assumed){cost}."
+    )
+
+
+def _mandrel(plan: WindingPlan, units: str) -> str:
+    size = "" if plan.mandrel.diameter_mm is None else show_diameter(plan.mandrel.diameter_mm, units)
+    return f"a mandrel turned to {size}" if plan.mandrel.kind == "turned" else f"a {plan.mandrel.kind} of {size}"
+
+
+def _to_have(plan: WindingPlan, units: str) -> list[tuple[str, str]]:
+    def length(value_mm: float) -> str:
+        return show_length(value_mm, units)
+
+    left = "" if plan.wire_left_mm is None else f"; {length(plan.wire_left_mm)} stay on it"
+    spool = f"spool {plan.wire}{left}" if plan.wire is not None else "to be bought"
+    return [
+        ("wire", f"{show_diameter(plan.wire_diameter_mm, units)} {plan.material}, {spool}"),
+        ("cut", f"{length(plan.cut_length_mm)}, tails and spare turns included"),
+        ("becomes the spring", length(plan.coil_length_mm)),
+        ("mandrel", _mandrel(plan, units)),
+        ("turns", f"{plan.turns_to_wind:.2f} to wind and {plan.turns_to_spare:g} to spare"),
+        ("pitch on the mandrel", length(plan.pitch_on_mandrel_mm)),
+        ("pull on the wire", f"about {show_force(plan.pull_n, units)}, kept even"),
+        ("the crank runs back", f"{plan.turns_run_back:.1f} turns when eased"),
+    ]
+
+
+Row = tuple[str, Callable[[Made], float], str, Callable[[float, str], str]]
+
+_ROWS: tuple[Row, ...] = (
+    ("outside diameter", lambda made: made.figures.outside_diameter_mm, "outside_diameter_mm", show_diameter),
+    ("inside diameter", lambda made: made.figures.inside_diameter_mm, "inside_diameter_mm", show_diameter),
+    ("free length", lambda made: made.figures.free_length_mm, "free_length_mm", show_length),
+    ("rate", lambda made: made.figures.rate_n_per_mm, "rate_n_per_mm", show_rate),
+    ("solid length", lambda made: made.figures.solid_length_mm, "solid_length_mm", show_length),
+    ("active coils", lambda made: made.figures.active_coils, "active_coils", lambda coils, _: f"{coils:.2f}"),
+    ("total coils", lambda made: made.figures.total_coils, "total_coils", lambda coils, _: f"{coils:.2f}"),
+)
+
+
+def _made_table(plan: WindingPlan, units: str) -> tuple[tuple[str, ...], list[tuple[str, ...]]]:
+    stages = [plan.finished] if plan.after_heat is None else [plan.finished, plan.after_heat]
+    headers = ("", "as wound", "after heat")[: len(stages) + 1]
+    rows = [(name, *(_banded(made, value, key, show, units) for made in stages)) for name, value, key, show in _ROWS]
+    return headers, rows
+
+
+def _banded(made: Made, value: Callable[[Made], float], key: str, show: Callable[[float, str], str], units: str) -> str:
+    band = made.bands.get(key)
+    text = show(value(made), units)
+    return text if band is None else f"{text} ({show(band.low, units)} to {show(band.high, units)})"
+
+
+def _bound(value: float | None) -> str:
+    return "" if value is None else f"{value:.4g}"

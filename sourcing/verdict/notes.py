@@ -1,0 +1,52 @@
+"""What the verdict does not rest on: figures nobody gave, figures not judged yet, and defaults that mattered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sourcing.need.model import Need
+from sourcing.quantities import show_diameter, show_length, show_temperature
+from sourcing.stock.model import Bench
+
+
+def not_judged(need: Need) -> Iterator[str]:
+    """What the need leaves open, or asks that this version does not judge."""
+    if need.pocket.bore_mm is None and need.pocket.rod_mm is None:
+        yield "No bore and no rod are given: clearances were not judged, and nothing guides the spring."
+    if not any(point.force_n is not None for point in need.working):
+        yield "No force is asked for: how hard a spring pushes was not judged."
+    if not need.working:
+        yield "No working length is given: travel, stress in use and buckling were not judged."
+    if need.cycles is not None:
+        yield f"{need.cycles:g} cycles are asked for: fatigue is not judged by this version."
+    unknown = [
+        name for name, given in (("temperature", need.temperature_c), ("surroundings", need.surroundings)) if not given
+    ]
+    if unknown:
+        yield f"Unknown, so not judged: {' and '.join(unknown)}."
+
+
+def assumed(need: Need, bench: Bench, winds: bool) -> Iterator[str]:
+    """The defaults that mattered because bench.yaml does not state them."""
+    if "clearance" not in bench.stated and (need.pocket.bore_mm or need.pocket.rod_mm):
+        bore, rod = (show_diameter(mm, bench.units) for mm in (bench.clearance.bore_mm, bench.clearance.rod_mm))
+        yield f"clearance of {bore} in a bore and {rod} over a rod"
+    if "tolerances" not in bench.stated and _house_tolerance_used(need):
+        length = show_length(bench.tolerances.length_mm, bench.units)
+        yield f"± {100 * bench.tolerances.force:g} % of a force and ± {length} of a length where the need gives none"
+    if winds and "oven" not in bench.stated and bench.oven_c is not None:
+        yield f"an oven that reaches {show_temperature(bench.oven_c, bench.units)}"
+    if winds and "rods" not in bench.stated:
+        yield "a common set of rods and drill shanks for mandrels"
+
+
+def _house_tolerance_used(need: Need) -> bool:
+    wanted = [need.free_length_mm, *(point.force_n for point in need.working)]
+    return any(each is not None and each.minus is None for each in wanted)
+
+
+def notes(need: Need, bench: Bench, winds: bool) -> tuple[str, ...]:
+    """All of it, a sentence each."""
+    taken = list(assumed(need, bench, winds))
+    said = [f"Assumed, as bench.yaml does not say: {'; '.join(taken)}."] if taken else []
+    return (*not_judged(need), *said)
