@@ -133,7 +133,9 @@ def slenderness_limit(seating: float) -> float:
     return greatest_stable_length_mm(1.0, 81_500.0, E_MPA, seating)
 
 
-RULE = derived("one trial coil scales the mandrel", "a formula, exact while the section is fully plastic")
+RULE = derived(
+    "one trial coil scales the mandrel", "derived for this project, exact while the section is fully plastic"
+)
 STABLE = derived("buckling: always stable below L0/D")
 OTHER_CHECKS = [
     check("next mandrel, mm", "8.639", RULE, lambda: scaled_mandrel_mm(8.8, 1.0, 12.0, 12.25)),
