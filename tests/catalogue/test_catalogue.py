@@ -15,8 +15,10 @@ import yaml
 
 from sourcing import materials
 from sourcing.materials.strength import tensile_strength_mpa
+from sourcing.stock.reading import read_catalogue
 
 CATALOG = Path(__file__).parents[2] / "catalog"
+STARTER = Path(__file__).parents[2] / "sourcing" / "starter" / "catalog"
 
 MM_PER_INCH = 25.4
 N_PER_MM_PER_LBF_PER_IN = 4.4482216152605 / 25.4  # the international pound and standard gravity
@@ -196,3 +198,35 @@ def test_the_bench_knows_the_postage_of_every_seller() -> None:
     sellers = yaml.load((CATALOG / "bench.yaml").read_text("utf-8"), yaml.BaseLoader)["sellers"]
     assert {spring["seller"] for spring in SPRINGS if "seller" in spring} == set(sellers)
     assert all("postage" in seller and "lead_days" in seller for seller in sellers.values())
+
+
+# --- as the reader sees it
+
+
+@pytest.mark.parametrize("catalog", [CATALOG, STARTER], ids=["catalog", "starter"])
+def test_the_reader_finds_neither_a_mistake_nor_a_doubt(catalog: Path) -> None:
+    read = read_catalogue(catalog)
+    assert read.warnings == ()
+    assert [spring.id for spring in read.springs] == [spring["id"] for spring in entries(catalog, "springs", "springs")]
+    assert [spool.id for spool in read.spools] == [spool["id"] for spool in entries(catalog, "spools", "spools")]
+
+
+def test_the_reader_sees_the_dimensions_that_the_arithmetic_here_sees() -> None:
+    for read, spring in zip(read_catalogue(CATALOG).springs, SPRINGS, strict=True):
+        seen = read.spring
+        active, total = coils(spring)
+        assert seen.wire_diameter_mm == pytest.approx(millimetres(spring["wire_diameter"]), abs=1e-9)
+        assert seen.mean_diameter_mm == pytest.approx(mean_diameter_mm(spring), abs=1e-9)
+        assert seen.free_length_mm == pytest.approx(millimetres(spring["free_length"]), abs=1e-9)
+        assert (seen.active_coils, seen.total_coils) == (active, total)
+        assert seen.shear_modulus_mpa == SHEAR_MODULUS_MPA[spring["material"]]
+
+
+def test_both_benches_show_every_key_of_a_bench_set_or_commented_out() -> None:
+    keys = {
+        *("currency", "units", "hour_value", "rods", "tools", "printer_bed", "oven", "sellers", "spring_maker"),
+        *("tolerances", "clearance", "hand_winding", "prefer"),
+    }
+    for catalog in (CATALOG, STARTER):
+        text = (catalog / "bench.yaml").read_text("utf-8")
+        assert set(re.findall(r"^(?:# )?([a-z_]+):", text, re.MULTILINE)) == keys
