@@ -218,9 +218,12 @@ def _said(change: float, surprising: bool, got_mm: float, expected_mm: float) ->
     compared = f"{got_mm:.2f} mm outside where {expected_mm:.2f} mm was expected"
     if surprising:
         return (
-            f"{compared}: too far off to be chance. Another wire or grade than the label says, or a coil that slipped: "
-            f"measure wire and mandrel again and wind a second coil; until one agrees the doubt is {WIDE_DOUBT:.0%}."
+            f"{compared}: too far off to be chance. Another wire or grade than the label says, or a coil that "
+            "slipped: measure wire and mandrel again and wind a second coil; until one agrees the doubt is "
+            f"{100 * WIDE_DOUBT:.0f} %."
         )
     if abs(change) < 0.005:
         return f"{compared}: springs back as assumed."
-    return f"{compared}: springs back {'more' if change > 0 else 'less'} than assumed ({change:+.0%} flow stress)."
+    return (
+        f"{compared}: springs back {'more' if change > 0 else 'less'} than assumed ({100 * change:+.0f} % flow stress)."
+    )

@@ -1,0 +1,214 @@
+"""What the finished spring must measure, with what to do where it doesn't, and how it goes into its place."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from sourcing.fit.score import allowed, force_house_tolerance_n
+from sourcing.need.model import Need
+from sourcing.quantities import show_force, show_grams, show_length
+from sourcing.springs import compression, geometry
+from sourcing.springs.model import CompressionSpring
+from sourcing.stock.model import Bench
+from sourcing.winding.mandrel import DIAMETER_POWER
+from sourcing.winding.model import Acceptance, GoesIn
+from sourcing.winding.trials import Knowledge
+
+STANDARD_GRAVITY = 9.80665
+"""m/s², the newtons that a kilogram weighs (CGPM, 1901)."""
+
+KITCHEN_SCALE_N = 5 * STANDARD_GRAVITY
+"""A kitchen scale ends at 5 kg (common practice, no source)."""
+
+TURNS_COUNTED_TO = 0.125
+"""Turns are counted to an eighth."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """The force to accept at a length."""
+
+    length_mm: float
+    low_n: float | None
+    high_n: float | None
+
+
+def rate_of(spring: CompressionSpring) -> float:
+    """The rate that a spring's dimensions give."""
+    return compression.rate_n_per_mm(
+        spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils, spring.shear_modulus_mpa
+    )
+
+
+def readings(spring: CompressionSpring, need: Need, bench: Bench) -> tuple[Reading, ...]:
+    """The forces to accept, longest length first.
+
+    Where only one is wanted, a second is taken midway from there to the free length, so that the rate shows; it is
+    allowed the house tolerance.
+    """
+    wanted = [
+        Reading(point.at_mm, *allowed(point.force_n, force_house_tolerance_n(point.force_n, bench.tolerances)))
+        for point in need.working
+        if point.force_n is not None
+    ]
+    if len(wanted) == 1:
+        between_mm = round(wanted[0].length_mm + spring.free_length_mm) / 2
+        force_n, share = rate_of(spring) * (spring.free_length_mm - between_mm), bench.tolerances.force
+        wanted.append(Reading(between_mm, force_n * (1 - share), force_n * (1 + share)))
+    return tuple(sorted(wanted, key=lambda each: -each.length_mm))
+
+
+def accept(
+    spring: CompressionSpring, need: Need, bench: Bench, known: Knowledge, mandrel_mm: float
+) -> tuple[Acceptance, ...]:
+    """The checks of a finished spring in the order in which they are done."""
+    forces = readings(spring, need, bench)
+    return (
+        _outside_diameter(spring, need, bench, known, mandrel_mm),
+        _coils(spring, bench),
+        _free_length(spring, need, bench, forces),
+        _solid_length(spring, need, bench),
+        *(row for reading in forces for row in _force(spring, reading, bench)),
+    )
+
+
+def _outside_diameter(
+    spring: CompressionSpring, need: Need, bench: Bench, known: Knowledge, mandrel_mm: float
+) -> Acceptance:
+    """Between rod and bore with their clearances; where one is not there, within what the rate bears."""
+    bore, rod = need.pocket.bore_mm, need.pocket.rod_mm
+    borne_mm = spring.mean_diameter_mm * bench.tolerances.rate / DIAMETER_POWER
+    low, high = spring.outside_diameter_mm - borne_mm, spring.outside_diameter_mm + borne_mm
+    if rod is not None and rod.largest is not None:
+        low = rod.largest + bench.clearance.rod_mm + 2 * spring.wire_diameter_mm
+    if bore is not None and bore.smallest is not None:
+        high = bore.smallest - bench.clearance.bore_mm - _growth_mm(spring)
+    slope = (known.mandrel_mm(spring.mean_diameter_mm) - known.mandrel_mm(spring.mean_diameter_mm * 0.99)) / (
+        0.01 * spring.mean_diameter_mm
+    )
+    rods = sorted(bench.rods_mm)
+    smaller = max((each for each in rods if each < mandrel_mm), default=None)
+    larger = min((each for each in rods if each > mandrel_mm), default=None)
+    on_hand = " and ".join(f"{each:g} mm" for each in (smaller, larger) if each is not None)
+    return Acceptance(
+        "outside_diameter_mm",
+        low,
+        high,
+        f"Too large: a smaller mandrel, too small: a larger one, by {slope:.2f} of what the diameter is off"
+        + (f"; the next rods on hand are {on_hand}." if on_hand else ".")
+        + " Write the coil down under trials of its spool: the next mandrel will be nearer.",
+    )
+
+
+def _growth_mm(spring: CompressionSpring) -> float:
+    pitch_mm = geometry.pitch_mm(
+        spring.wire_diameter_mm, spring.free_length_mm, spring.active_coils, spring.total_coils, spring.ends
+    )
+    return geometry.growth_at_solid_mm(spring.wire_diameter_mm, spring.mean_diameter_mm, pitch_mm)
+
+
+def _coils(spring: CompressionSpring, bench: Bench) -> Acceptance:
+    one_mm = geometry.turn_length_mm(spring.mean_diameter_mm, spring.wire_diameter_mm)
+    return Acceptance(
+        "total_coils",
+        spring.total_coils - TURNS_COUNTED_TO,
+        spring.total_coils + TURNS_COUNTED_TO,
+        f"Too many: cut back ({show_length(one_mm, bench.units)} of wire is one coil) and close the end again; too "
+        "few: it is too stiff, wind another.",
+    )
+
+
+def _free_length(spring: CompressionSpring, need: Need, bench: Bench, forces: Iterable[Reading]) -> Acceptance:
+    """As the need wants it, else as far off as the tightest force tolerance bears."""
+    if need.free_length_mm is not None:
+        low, high = allowed(need.free_length_mm, bench.tolerances.length_mm)
+    else:
+        widths = [
+            (each.high_n - each.low_n) / 2 / rate_of(spring)
+            for each in forces
+            if each.low_n is not None and each.high_n is not None
+        ]
+        borne_mm = min(widths, default=bench.tolerances.length_mm)
+        low, high = spring.free_length_mm - borne_mm, spring.free_length_mm + borne_mm
+    return Acceptance(
+        "free_length_mm",
+        low,
+        high,
+        "Too long: press it solid again, then take what is left off the end coils by bending them closer, or by "
+        "grinding where ends are ground. Too short: pull it a little longer, evenly; it loses some of that in use.",
+    )
+
+
+def _solid_length(spring: CompressionSpring, need: Need, bench: Bench) -> Acceptance:
+    shortest_mm = min(point.at_mm for point in need.working)
+    return Acceptance(
+        "solid_length_mm",
+        None,
+        shortest_mm,
+        f"It is solid before {show_length(shortest_mm, bench.units)}: it has a coil too many, or its wire is thicker "
+        "than it should be.",
+    )
+
+
+def _force(spring: CompressionSpring, reading: Reading, bench: Bench) -> Iterable[Acceptance]:
+    """Grams where a kitchen scale reaches, and newtons."""
+    at = f"at_{reading.length_mm:g}_mm"
+    for_100_g = show_length(0.1 * STANDARD_GRAVITY / rate_of(spring), bench.units)
+    if_not = (
+        f"Off by the same amount at both lengths: the free length is off, {for_100_g} for each 100 g. Off in "
+        f"proportion: the rate is off; from one length to the other a tenth too much wants a tenth more than "
+        f"{spring.active_coils:.2f} active coils."
+    )
+    if reading.high_n is None or reading.high_n <= KITCHEN_SCALE_N:
+        yield Acceptance(f"scale_{at}_g", _grams(reading.low_n), _grams(reading.high_n), if_not)
+        yield Acceptance(f"force_{at}_n", reading.low_n, reading.high_n, if_not)
+    else:
+        ends = f"A kitchen scale ends at 5 kg ({KITCHEN_SCALE_N:.0f} N): use bathroom scales or a luggage scale. "
+        yield Acceptance(f"force_{at}_n", reading.low_n, reading.high_n, ends + if_not)
+
+
+def _grams(force_n: float | None) -> float | None:
+    return None if force_n is None else force_n / STANDARD_GRAVITY * 1000
+
+
+def goes_in(spring: CompressionSpring, need: Need, bench: Bench) -> GoesIn:
+    """How the free spring stands in its hole, and what pushes against the cover as it is closed."""
+    said = tuple(_goes_in_said(spring, need, lambda mm: show_length(mm, bench.units)))
+    depth = need.pocket.depth_mm
+    deep_mm = None if depth is None else depth.nominal
+    longest_mm = max((point.at_mm for point in need.working), default=None)
+    return GoesIn(
+        None if deep_mm is None else spring.free_length_mm - deep_mm,
+        None if longest_mm is None else _force_n(spring, longest_mm),
+        said,
+    )
+
+
+def _force_n(spring: CompressionSpring, length_mm: float) -> float:
+    return rate_of(spring) * max(0.0, spring.free_length_mm - length_mm)
+
+
+def _goes_in_said(spring: CompressionSpring, need: Need, length: Callable[[float], str]) -> Iterable[str]:
+    longest_mm = max(point.at_mm for point in need.working)
+    force_n = _force_n(spring, longest_mm)
+    yield (
+        f"Fitted at {length(longest_mm)}, its longest working length, it pushes {show_force(force_n)} "
+        f"({show_grams(force_n)}): hold the cover against that until it is fastened."
+    )
+    depth = need.pocket.depth_mm
+    if depth is None or depth.nominal is None:
+        return
+    stands_mm = spring.free_length_mm - depth.nominal
+    if stands_mm > 0:
+        flush_n = _force_n(spring, depth.nominal)
+        yield (
+            f"Free, it stands {length(stands_mm)} out of its hole; a cover flush with the hole wants "
+            f"{show_force(flush_n)} ({show_grams(flush_n)})."
+        )
+    else:
+        yield f"Free, it ends {length(-stands_mm)} below the edge of its hole: something must reach in to press it."
+    yield (
+        "If the hole is blind, see that the spring stands square on its bottom before you close it; a dab of grease "
+        "holds it while the cover goes on (common practice, no source)."
+    )

@@ -1,0 +1,121 @@
+"""All wires of a catalogue, and wire to buy, for one need: which of them to wind from."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from sourcing.materials import find
+from sourcing.materials.model import Material
+from sourcing.materials.strength import nominal_wire_diameters_mm
+from sourcing.need.model import Need
+from sourcing.stock.model import Bench, Spool
+from sourcing.winding.model import Refusal, WindingPlan, Wire, wire_of
+from sourcing.winding.plan import plan_winding, task_for
+from sourcing.winding.search import Design, diameters_mm, scan
+
+THINNEST_TO_BUY_MM = 0.2
+"""Thinner wire is hard to get and to hold (common practice, no source)."""
+
+PLANNED_SIZES = 3
+"""How many sizes of wire to buy are planned in full, of those that stand highest in a quick search."""
+
+
+@dataclass(frozen=True, slots=True)
+class SpoolResult:
+    """What one wire can do for the need: a plan, or the reason why there is none."""
+
+    wire: Wire
+    result: WindingPlan | Refusal
+
+
+@dataclass(frozen=True, slots=True)
+class Winding:
+    """The answer of all wires. `best` is None where every one is refused, and `refusal` says why then."""
+
+    best: WindingPlan | None
+    refusal: Refusal | None
+    results: tuple[SpoolResult, ...]
+
+    @property
+    def plans(self) -> tuple[WindingPlan, ...]:
+        """The plans that there are, best first."""
+        return tuple(sorted((each.result for each in self.results if isinstance(each.result, WindingPlan)), key=order))
+
+
+def order(plan: WindingPlan) -> tuple[bool, int, bool, float, float]:
+    """The sort key of plans, best first: fits, score, the wire that is here, chance by the second try, lower stress."""
+    score = 100 if plan.fit.score is None else plan.fit.score
+    chance = round(plan.tries.by_second, 2)
+    return plan.fit.fits != "yes", -score, plan.wire is None, -chance, plan.stress_at_shortest_mpa
+
+
+def best_plan(
+    need: Need, spools: Sequence[Spool], bench: Bench, mandrel_mm: float | None = None, may_buy: bool = True
+) -> Winding:
+    """The best plan from the spools, each spool's own answer, and where none serves the plan from wire to buy."""
+    results = [SpoolResult(wire, plan_winding(need, wire, bench, mandrel_mm)) for wire in map(wire_of, spools)]
+    served = any(isinstance(each.result, WindingPlan) and each.result.fit.fits == "yes" for each in results)
+    if may_buy and not served:
+        results += [SpoolResult(wire, plan_winding(need, wire, bench, mandrel_mm)) for wire in _to_buy(need, bench)]
+    winding = Winding(None, None, tuple(results))
+    if winding.plans:
+        return Winding(winding.plans[0], None, winding.results)
+    return Winding(None, _refusal(winding.results, need, bench), winding.results)
+
+
+def _refusal(results: Sequence[SpoolResult], need: Need, bench: Bench) -> Refusal:
+    """One refusal for all: what they share, or each wire's own reason."""
+    refusals = [(each.wire, each.result) for each in results if isinstance(each.result, Refusal)]
+    if not refusals:
+        task = task_for(need, Wire(_material_to_buy(need), 1.0), bench)
+        none = Refusal(
+            "no-wire", "there is no spool here, and no size of wire that could be bought would serve by hand"
+        )
+        return task if isinstance(task, Refusal) else none
+    if len({refusal.why for _, refusal in refusals}) == 1:
+        return refusals[0][1]
+    rules = {refusal.rule for _, refusal in refusals}
+    rule = rules.pop() if len(rules) == 1 else "no-wire-serves"
+    said = (f"{wire.id or f'{wire.wire_diameter_mm:g} mm wire to buy'}: {refusal.why}" for wire, refusal in refusals)
+    return Refusal(rule, "; ".join(said))
+
+
+def _to_buy(need: Need, bench: Bench) -> tuple[Wire, ...]:
+    """The sizes of wire to buy that serve, those that stand highest in a quick search, thickest first in a tie."""
+    standing: list[tuple[tuple[int, int, bool, float, float], Wire]] = []
+    for wire in _listed(need, bench):
+        best = _quick(need, wire, bench)
+        if best is not None and best.fit.fits == "yes":
+            standing.append((best.order, wire))
+    standing.sort(key=lambda each: each[0])
+    return tuple(wire for _, wire in standing[:PLANNED_SIZES])
+
+
+def _quick(need: Need, wire: Wire, bench: Bench) -> Design | None:
+    """The best spring of a wire before its mandrel is thought of."""
+    task, between = task_for(need, wire, bench), diameters_mm(need, bench, wire.wire_diameter_mm)
+    if isinstance(task, Refusal) or isinstance(between, Refusal):
+        return None
+    return min(scan(task, *between), key=lambda each: each.order)
+
+
+def _listed(need: Need, bench: Bench) -> Iterable[Wire]:
+    """The sizes of wire that are listed and wound by hand; where the need wishes a size, those within its wish."""
+    material, wish = _material_to_buy(need), need.wire_diameter_mm
+    for size_mm in nominal_wire_diameters_mm(material):
+        wished = wish is None or (wish.smallest or 0.0) <= size_mm <= (wish.largest or size_mm)
+        if wished and THINNEST_TO_BUY_MM <= size_mm < bench.hand_winding.stop_mm:
+            yield Wire(material, size_mm)
+
+
+def _material_to_buy(need: Need) -> Material:
+    """The need's wish, else music wire, else stainless where surroundings or temperature exclude music wire."""
+    music, stainless = find("music-wire"), find("stainless-1.4310")
+    assert music is not None
+    assert stainless is not None
+    if need.material is not None:
+        return need.material
+    rusts = any(music.corrosion.get(where, 3) < 2 for where in need.surroundings)
+    too_hot = need.temperature_c is not None and need.temperature_c > music.service_high_c
+    return stainless if rusts or too_hot else music

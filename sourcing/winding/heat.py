@@ -1,0 +1,45 @@
+"""Stress relief: at what temperature with the oven owned, and what it does to the diameter."""
+
+from __future__ import annotations
+
+from sourcing.materials.model import Material
+from sourcing.quantities import show_temperature
+from sourcing.stock.model import Bench
+from sourcing.winding.model import Heat
+from sourcing.winding.trials import heat_change
+
+
+def oven_reaches(material: Material, bench: Bench) -> bool:
+    """Whether the bench has an oven that reaches the material's stress relief."""
+    return bench.oven_c is not None and bench.oven_c >= material.stress_relief_low_c
+
+
+def change_of_diameter(material: Material, bench: Bench) -> tuple[float, float]:
+    """Relative change of the diameter at this bench and its standard deviation; none where no heat is given."""
+    return heat_change(material) if oven_reaches(material, bench) else (0.0, 0.0)
+
+
+def stress_relief(material: Material, bench: Bench) -> Heat:
+    """The middle of the material's range or what the oven reaches of it, in the material's time; or what else to do.
+
+    The range and the change of diameter are in the table of materials, with their sources.
+    """
+    low_c, high_c = material.stress_relief_low_c, material.stress_relief_high_c
+    between = f"{show_temperature(low_c, bench.units)} to {show_temperature(high_c, bench.units)}"
+    if bench.oven_c is None or not oven_reaches(material, bench):
+        owned = "there is no oven" if bench.oven_c is None else f"the oven ends at {show_temperature(bench.oven_c)}"
+        return Heat(
+            None,
+            None,
+            f"{material.name} wants {between} to relieve the stress of winding, and {owned}. Press the spring solid "
+            "a few times instead, expect it to shorten and to go on shortening a little in use, and wind it longer "
+            "by what the first coil loses.",
+        )
+    temperature_c, minutes = min((low_c + high_c) / 2, bench.oven_c), material.stress_relief_minutes
+    low, high = material.heat_change_low, material.heat_change_high
+    return Heat(
+        temperature_c,
+        minutes,
+        f"{show_temperature(temperature_c, bench.units)} for {minutes:g} minutes (range {between}), then cool in air. "
+        f"The diameter changes by {100 * low:+.1f} to {100 * high:+.1f} % (common practice, no source).",
+    )

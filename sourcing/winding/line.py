@@ -1,0 +1,125 @@
+"""The line of force over length that a need asks for: its rate and the free length where the force is nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from sourcing.fit.score import force_house_tolerance_n
+from sourcing.need.model import Need, WorkingPoint
+from sourcing.quantities import Wanted
+from sourcing.stock.model import Bench
+from sourcing.winding.model import Refusal
+
+
+@dataclass(frozen=True, slots=True)
+class Aim:
+    """The value to aim at, and the tolerance by which a miss is weighed."""
+
+    value: float
+    tolerance: float
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight spring: F = rate (free length - length)."""
+
+    rate_n_per_mm: float
+    free_length_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class OneForce:
+    """One force at one length and no free length: any line through it would do, so the free length is searched too."""
+
+    length_mm: float
+    force_n: float
+
+
+NO_FORCE_WANTED = Refusal(
+    "no-force-wanted",
+    "No force is known, so there is no rate to wind for. Measure one force at one length: stand the old spring, or "
+    "a like one, between two plates on a kitchen scale, press it to a working length, and read the grams (divided by "
+    "102 that is newtons). With the old spring gone, press the part itself down with the scale between. Write it as "
+    "working: - {length: .., force: ..}.",
+)
+
+
+def aim(wanted: Wanted, house: float) -> Aim:
+    """Where inside a wanted figure to aim: its nominal, the middle of a range, half a house tolerance inside a bound.
+
+    >>> aim(Wanted(low=20.0, high=24.0), house=1.0)
+    Aim(value=22.0, tolerance=2.0)
+    >>> aim(Wanted(low=5.0), house=1.0).value
+    5.5
+    """
+    if wanted.nominal is not None:
+        stated = [each for each in (wanted.minus, wanted.plus) if each]
+        return Aim(wanted.nominal, min(stated, default=house))
+    if wanted.low is not None and wanted.high is not None:
+        return Aim((wanted.low + wanted.high) / 2, (wanted.high - wanted.low) / 2 or house)
+    if wanted.low is not None:
+        return Aim(wanted.low + house / 2, house)
+    assert wanted.high is not None
+    return Aim(wanted.high - house / 2, house)
+
+
+def wanted_line(need: Need, bench: Bench) -> Line | OneForce | Refusal:
+    """The line that a need's forces and free length ask for, by least squares of the misses over their tolerances."""
+    forces = [(point.at_mm, _force_aim(point, bench)) for point in need.working if point.force_n is not None]
+    if not forces:
+        return NO_FORCE_WANTED
+    free = None if need.free_length_mm is None else aim(need.free_length_mm, bench.tolerances.length_mm)
+    if len(forces) == 1 and free is None:
+        return OneForce(forces[0][0], forces[0][1].value)
+    start = _first_guess(forces, free)
+    return start if isinstance(start, Refusal) else _least_squares(start, forces, free)
+
+
+def _force_aim(point: WorkingPoint, bench: Bench) -> Aim:
+    assert point.force_n is not None
+    return aim(point.force_n, force_house_tolerance_n(point.force_n, bench.tolerances))
+
+
+def _first_guess(forces: Sequence[tuple[float, Aim]], free: Aim | None) -> Line | Refusal:
+    """The line through the outer two forces, or through the one force and the free length."""
+    longest_mm, lightest = max(forces, key=lambda each: each[0])
+    shortest_mm, heaviest = min(forces, key=lambda each: each[0])
+    if longest_mm > shortest_mm:
+        rate = (heaviest.value - lightest.value) / (longest_mm - shortest_mm)
+        if rate <= 0:
+            why = (
+                f"{heaviest.value:g} N at {shortest_mm:g} mm is no more than {lightest.value:g} N at "
+                f"{longest_mm:g} mm: a compression spring pushes harder the shorter it is"
+            )
+            return Refusal("no-rising-force", why)
+        return Line(rate, longest_mm + lightest.value / rate)
+    if free is None or free.value <= longest_mm:
+        return Refusal("no-rising-force", f"at {longest_mm:g} mm it would not be pressed: the free length is no longer")
+    return Line(lightest.value / (free.value - longest_mm), free.value)
+
+
+def _least_squares(line: Line, forces: Sequence[tuple[float, Aim]], free: Aim | None) -> Line:
+    """Gauss-Newton on rate and free length; each miss counts over its tolerance."""
+    for _ in range(30):
+        rate, length = line.rate_n_per_mm, line.free_length_mm
+        rows = [
+            (
+                (length - at) / wanted.tolerance,
+                rate / wanted.tolerance,
+                (rate * (length - at) - wanted.value) / wanted.tolerance,
+            )
+            for at, wanted in forces
+        ]
+        if free is not None:
+            rows.append((0.0, 1 / free.tolerance, (length - free.value) / free.tolerance))
+        aa, ab, bb = (sum(r[i] * r[j] for r in rows) for i, j in ((0, 0), (0, 1), (1, 1)))
+        ar, br = (sum(r[i] * r[2] for r in rows) for i in (0, 1))
+        determinant = aa * bb - ab * ab
+        if determinant <= 0:
+            return line
+        rate_step, length_step = (ar * bb - br * ab) / determinant, (br * aa - ar * ab) / determinant
+        line = Line(max(rate - rate_step, rate / 2), length - length_step)
+        if abs(rate_step) <= 1e-12 * rate and abs(length_step) <= 1e-12 * length:
+            return line
+    return line

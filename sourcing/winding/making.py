@@ -1,0 +1,108 @@
+"""From the wanted spring back to the bench: the coil before heat, what is laid on the mandrel, and the bands."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from math import hypot
+
+from sourcing.springs import geometry
+from sourcing.springs.describe import describe
+from sourcing.springs.model import CompressionSpring
+from sourcing.winding import turns
+from sourcing.winding.mandrel import DIAMETER_POWER, Wound, diameter_sd_mm, free_length_sd_mm, rate_sd
+from sourcing.winding.model import Band, Made
+from sourcing.winding.search import Task
+from sourcing.winding.trials import Knowledge
+
+SPARE_TURNS = 2.0
+"""Turns wound over what the spring needs (assumed)."""
+
+TAILS_MM = 200.0
+"""Wire to anchor and to hold by (assumed; a handbook for hand tools wants at least 152 mm over)."""
+
+NORMAL_95 = 1.96
+"""Standard deviations to each side that hold 95 % of a normal distribution."""
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """What is laid on the mandrel for one spring: turns, pitch and wire."""
+
+    active_turns: float
+    dead_turns: float
+    pitch_mm: float
+    coil_length_mm: float
+    cut_length_mm: float
+
+    @property
+    def turns(self) -> float:
+        """The turns that become the spring."""
+        return self.active_turns + self.dead_turns
+
+    def run_back(self, coils: float) -> float:
+        """The turns by which the crank is driven back as the turns laid, spare ones too, become so many coils."""
+        return (self.turns - coils) * (1 + SPARE_TURNS / self.turns)
+
+
+def as_wound(known: Knowledge, wound: Wound) -> CompressionSpring:
+    """The spring before heat: its diameter, and the coils that the same wire makes of it.
+
+    Heat is taken to leave the free length as it is (assumed).
+    """
+    spring, mean_mm = wound.design.spring, known.finished_mean_mm(wound.diameter_mm)
+    share = spring.mean_diameter_mm / mean_mm
+    return replace(
+        spring,
+        mean_diameter_mm=mean_mm,
+        active_coils=spring.active_coils * share,
+        total_coils=spring.total_coils * share,
+    )
+
+
+def laid(before_heat: CompressionSpring, mandrel_mm: float) -> Laid:
+    """Turns and pitch on the mandrel, each kind of coil keeping its arc, and the wire to cut."""
+    wire_mm, mean_mm = before_heat.wire_diameter_mm, before_heat.mean_diameter_mm
+    active, total = before_heat.active_coils, before_heat.total_coils
+    pitch_mm = geometry.pitch_mm(wire_mm, before_heat.free_length_mm, active, total, before_heat.ends)
+    on_mandrel_mm = mandrel_mm + wire_mm
+    laid_pitch_mm = pitch_mm / turns.pitch_ratio(mean_mm / on_mandrel_mm)
+    finished, on_mandrel = (mean_mm, pitch_mm), (on_mandrel_mm, laid_pitch_mm)
+    coil_mm = geometry.wire_length_mm(wire_mm, mean_mm, pitch_mm, active, total)
+    spare_mm = SPARE_TURNS * geometry.turn_length_mm(on_mandrel_mm, laid_pitch_mm)
+    return Laid(
+        active_turns=turns.turns_on_mandrel(active, 0, finished, on_mandrel, wire_mm),
+        dead_turns=turns.turns_on_mandrel(0, total - active, finished, on_mandrel, wire_mm),
+        pitch_mm=laid_pitch_mm,
+        coil_length_mm=coil_mm,
+        cut_length_mm=coil_mm + spare_mm + TAILS_MM,
+    )
+
+
+def made_before_heat(known: Knowledge, wound: Wound) -> Made:
+    """The spring as wound, with its bands."""
+    spring = as_wound(known, wound)
+    return Made(spring, describe(spring), _bands(spring, known.finished_mean_sd_mm(wound.diameter_mm)))
+
+
+def made_after_heat(task: Task, known: Knowledge, wound: Wound) -> Made:
+    """The spring after heat, with its bands."""
+    spring = wound.design.spring
+    return Made(spring, describe(spring), _bands(spring, diameter_sd_mm(task, known, wound.diameter_mm)))
+
+
+def _bands(spring: CompressionSpring, sd_mm: float) -> Mapping[str, Band]:
+    """The figures with a known doubt, between their 95 % bounds."""
+    around_mm, length_mm = NORMAL_95 * sd_mm, NORMAL_95 * free_length_sd_mm(spring)
+    rate = describe(spring).rate_n_per_mm
+    share = NORMAL_95 * hypot(DIAMETER_POWER * sd_mm / spring.mean_diameter_mm, rate_sd(spring))
+    diameters = {
+        "mean_diameter_mm": spring.mean_diameter_mm,
+        "outside_diameter_mm": spring.outside_diameter_mm,
+        "inside_diameter_mm": spring.inside_diameter_mm,
+    }
+    return {
+        **{name: Band(value - around_mm, value + around_mm) for name, value in diameters.items()},
+        "rate_n_per_mm": Band(rate / (1 + share), rate * (1 + share)),
+        "free_length_mm": Band(spring.free_length_mm - length_mm, spring.free_length_mm + length_mm),
+    }

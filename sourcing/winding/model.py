@@ -1,0 +1,212 @@
+"""What winding speaks of: the wire, a refusal, and the plan with its parts. Figures only; steps.py has the words."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from sourcing.fit.model import Fit
+from sourcing.materials.model import Material
+from sourcing.materials.strength import tensile_strength_mpa
+from sourcing.quantities import Money, show_diameter
+from sourcing.springs.describe import Description
+from sourcing.springs.model import CompressionSpring
+from sourcing.stock.model import Spool
+from sourcing.winding.trials import Lesson
+
+
+@dataclass(frozen=True, slots=True)
+class Refusal:
+    """Why there is no winding plan: a rule's name, and the reason in words."""
+
+    rule: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Wire:
+    """Wire to wind from: of a spool, or still to be bought (`spool` None)."""
+
+    material: Material
+    wire_diameter_mm: float
+    spool: Spool | None = None
+
+    @property
+    def id(self) -> str | None:
+        """The spool's id, None for wire to buy."""
+        return None if self.spool is None else self.spool.id
+
+    @property
+    def tensile_strength_mpa(self) -> float | None:
+        """The least tensile strength from the material's table, None where it does not reach."""
+        return tensile_strength_mpa(self.material, self.wire_diameter_mm)
+
+
+def wire_of(spool: Spool) -> Wire:
+    """The wire of a spool."""
+    return Wire(spool.material, spool.wire_diameter_mm, spool)
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """The bounds between which a figure lies in 95 of 100 cases."""
+
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A spring as it comes off a step of the work: its figures, and for those with a known doubt their bands."""
+
+    spring: CompressionSpring
+    figures: Description
+    bands: Mapping[str, Band]
+
+
+@dataclass(frozen=True, slots=True)
+class ProfilePoint:
+    """The diameter of a cone's mandrel at a finished turn."""
+
+    turn: float
+    diameter_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Mandrel:
+    """What the wire is wound on. `diameter_mm` is where the wire lies; None for a cone, which has a `profile`."""
+
+    kind: Literal["rod", "turned", "printed"]
+    diameter_mm: float | None
+    profile: tuple[ProfilePoint, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Heat:
+    """Stress relief with the oven owned; both None where no oven reaches it, and `said` tells what then."""
+
+    temperature_c: float | None
+    minutes: float | None
+    said: str
+
+
+@dataclass(frozen=True, slots=True)
+class Acceptance:
+    """One check of the finished spring: the figure with its unit, its bounds (None: open), what to do outside them."""
+
+    figure: str
+    low: float | None
+    high: float | None
+    if_not: str
+
+
+@dataclass(frozen=True, slots=True)
+class GoesIn:
+    """How the spring goes into its place.
+
+    `stick_out_mm` is how far the free spring stands out of its hole, `cover_force_n` the force that holds the cover
+    at the longest working length; None where the need does not say enough.
+    """
+
+    stick_out_mm: float | None
+    cover_force_n: float | None
+    said: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Serves:
+    """An interval of mean diameters (after heat) that serve, and what stops it below and above."""
+
+    low_mm: float
+    high_mm: float
+    below: str
+    above: str
+
+
+@dataclass(frozen=True, slots=True)
+class Tries:
+    """The chances that a coil comes out right, and what follows from them.
+
+    `first`: with the present doubt. `after_a_trial`: once one coil has been measured. `by_second`: by the second try.
+    `hours` are assumed figures.
+    """
+
+    first: float
+    after_a_trial: float
+    by_second: float
+    expected: float
+    hours: float
+
+
+@dataclass(frozen=True, slots=True)
+class WindingPlan:
+    """All that the winding sheet says. Lengths of wire and turns are for one spring, `hours` and `cost` for all.
+
+    `wire` is the spool's id, None for wire to buy. `finished` is as wound, before heat; `after_heat` is None where no
+    heat is given. `wanted` is the spring in its final state, judged in `fit`.
+    """
+
+    wire: str | None
+    material: str
+    wire_diameter_mm: float
+    cut_length_mm: float
+    coil_length_mm: float
+    wire_left_mm: float | None
+    mandrel: Mandrel
+    turns_to_wind: float
+    turns_to_spare: float
+    pitch_on_mandrel_mm: float
+    pull_n: float
+    crank_moment_n_mm: float
+    turns_run_back: float
+    energy_let_go_n_mm: float
+    finished: Made
+    after_heat: Made | None
+    wanted: CompressionSpring
+    fit: Fit
+    stress_at_shortest_mpa: float
+    serves: tuple[Serves, ...]
+    only: bool
+    heat: Heat
+    accept: tuple[Acceptance, ...]
+    goes_in: GoesIn
+    steps: tuple[str, ...]
+    cautions: tuple[str, ...]
+    tries: Tries
+    cost: Money | None
+    units: str
+    lessons: tuple[Lesson, ...]
+    notes: tuple[str, ...]
+
+    @property
+    def tries_expected(self) -> float:
+        """How many coils until one is right, on the average."""
+        return self.tries.expected
+
+    @property
+    def summary(self) -> str:
+        """From what and on what, in one phrase."""
+        wire = f"{show_diameter(self.wire_diameter_mm, self.units)} {self.material}"
+        source = f"from {self.wire} ({wire})" if self.wire else f"from {wire} bought for it"
+        on = "the rod" if self.mandrel.kind == "rod" else "a mandrel"
+        return f"{source} on {on} of {show_diameter(self.mandrel.diameter_mm or 0.0, self.units)}"
+
+    @property
+    def as_sentence(self) -> str:
+        """What this wire can do for the need: yes, or only between which diameters."""
+        if not self.serves:
+            return "Only a near fit: " + "; ".join(limit.why for limit in self.fit.broken) + "."
+        between = " or ".join(
+            f"{show_diameter(each.low_mm, self.units)} and {show_diameter(each.high_mm, self.units)}"
+            for each in self.serves
+        )
+        if not self.only:
+            return f"Yes, at every mean diameter that the pocket leaves, between {between}."
+        return f"Only between mean diameters {between}: " + " ".join(_edges(each) for each in self.serves)
+
+
+def _edges(serves: Serves) -> str:
+    below = f"below, {serves.below}" if serves.below else ""
+    above = f"above, {serves.above}" if serves.above else ""
+    return "; ".join(each for each in (below, above) if each) + "."

@@ -1,0 +1,180 @@
+"""The work in bench order, as sentences with the numbers in them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from math import pi
+
+from sourcing.need.model import Need
+from sourcing.quantities import show_diameter, show_force, show_length, show_torque
+from sourcing.springs.model import CompressionSpring, Ends
+from sourcing.stock.model import Bench
+from sourcing.winding.model import Band, Heat, Mandrel, Wire
+
+HAND_PULL_N = 40.0
+"""What a hand pulls steadily: 20 to 60 N (common practice, no source)."""
+
+PULL_SHARE, GREATEST_PULL_SHARE = 0.05, 0.10
+"""Pull over the yield force of the wire: what to aim at (common practice, no source), and the most, so that springback
+is lowered by less than one per cent (`springback.moment_kept`)."""
+
+SETS_FROM = 0.45
+"""Stress at solid over the least tensile strength from which the first pressing shortens a spring: 2 % and more
+(common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Numbers:
+    """What the sentences are made of; lengths in mm, turns as laid on the mandrel."""
+
+    wire: Wire
+    mandrel: Mandrel
+    spring: CompressionSpring
+    cut_length_mm: float
+    active_turns: float
+    dead_turns: float
+    spare_turns: float
+    pitch_on_mandrel_mm: float
+    pull_n: float
+    yield_n: float
+    crank_moment_n_mm: float
+    turns_run_back: float
+    wound_coils: float
+    wound_outside: Band
+    wound_outside_mm: float
+    stress_at_solid_share: float
+    heat: Heat
+
+
+def pull_n(yield_n: float) -> float:
+    """A steady pull: a twentieth of the wire's yield force, and no more than a hand holds."""
+    return min(PULL_SHARE * yield_n, HAND_PULL_N)
+
+
+def eighths(turns: float) -> str:
+    """Turns as they are counted at the bench.
+
+    >>> eighths(9.87), eighths(8.02), eighths(2.5)
+    ('9 7/8', '8', '2 1/2')
+    """
+    whole, part = divmod(round(turns * 8), 8)
+    fractions = ("", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8")
+    return f"{whole} {fractions[part]}".strip()
+
+
+def steps(numbers: Numbers, need: Need, bench: Bench) -> tuple[str, ...]:
+    """The winding of one spring, from the old one to the check of the new one."""
+    return (
+        *_prepare(numbers, need, bench),
+        *_wind(numbers, bench),
+        *_let_go(numbers, bench),
+        *_finish(numbers, bench),
+        *_again(need),
+    )
+
+
+def _prepare(numbers: Numbers, need: Need, bench: Bench) -> Iterable[str]:
+    wire_mm = numbers.wire.wire_diameter_mm
+    yield (
+        "Keep what is left of the old spring: mark which end sat where, and which way it climbs"
+        + (f" (this one: {need.hand}-handed)." if need.hand else "; wind the new one the same way.")
+    )
+    yield (
+        f"Measure the wire: {show_diameter(wire_mm, bench.units)}. One hundredth of a millimetre more makes the spring "
+        f"{4 / wire_mm:.0f} % stiffer."
+    )
+    source = f"from {numbers.wire.id}" if numbers.wire.id else "from the new wire"
+    yield (
+        f"Cut {show_length(numbers.cut_length_mm, bench.units)} {source}, both ends held, and bend a small hook at the "
+        "free end so that it cannot scratch or slip through."
+    )
+
+
+def _wind(numbers: Numbers, bench: Bench) -> Iterable[str]:
+    diameter = show_diameter(numbers.mandrel.diameter_mm or 0.0, bench.units)
+    what = f"the rod of {diameter}" if numbers.mandrel.kind == "rod" else f"a mandrel turned or filed to {diameter}"
+    holder = next((tool for tool in ("lathe", "bench-drill", "hand-drill") if tool in bench.tools), "vice")
+    turned = {
+        "lathe": "in the lathe, turned by hand with its power off",
+        "bench-drill": "in the chuck of the bench drill, turned by hand and unplugged",
+        "hand-drill": "in the hand drill, the drill clamped in the vice",
+        "vice": "with a crank, running in a hole in wood held in the vice",
+    }[holder]
+    yield f"Set up {what} {turned}. Anchor the wire in a slot or cross hole of the mandrel, or under a jaw."
+    yield (
+        f"Hold the wire with a steady pull of about {show_force(numbers.pull_n, bench.units)}, never more than "
+        f"{show_force(GREATEST_PULL_SHARE * numbers.yield_n, bench.units)}; bending it takes "
+        f"{show_torque(numbers.crank_moment_n_mm, bench.units)} at the crank."
+    )
+    yield from _lay(numbers, bench)
+
+
+def _lay(numbers: Numbers, bench: Bench) -> Iterable[str]:
+    pitch = show_diameter(numbers.pitch_on_mandrel_mm, bench.units)
+    gap = show_diameter(numbers.pitch_on_mandrel_mm - numbers.wire.wire_diameter_mm, bench.units)
+    half = eighths(numbers.dead_turns / 2)
+    closed = numbers.spring.ends in (Ends.CLOSED, Ends.CLOSED_GROUND)
+    if closed:
+        yield f"Lay {half} turns close, wire against wire: the first end coil."
+    yield (
+        f"Then {eighths(numbers.active_turns)} turns ({numbers.active_turns:.2f}) at a pitch of {pitch} on the "
+        f"mandrel, that is a gap of {gap} between the wires."
+    )
+    if closed:
+        yield f"Then {half} turns close again: the last end coil."
+    total = numbers.active_turns + numbers.dead_turns
+    yield (
+        f"That makes {total:.2f} turns of the crank. Wind {numbers.spare_turns:g} more to spare, so that a spoiled end "
+        "can be cut off."
+    )
+
+
+def _let_go(numbers: Numbers, bench: Bench) -> Iterable[str]:
+    yield (
+        f"Hold the crank and ease it back: the coil drives it by about {numbers.turns_run_back:.1f} turns as it opens. "
+        "Never let go of crank or wire; only when nothing pushes any more, cut the tail, both sides held."
+    )
+    low, middle, high = (
+        show_diameter(each, bench.units)
+        for each in (numbers.wound_outside.low, numbers.wound_outside_mm, numbers.wound_outside.high)
+    )
+    yield (
+        f"Slide the coil off and measure it outside: {middle} is expected, {low} to {high} in 95 of 100. "
+        "Write mandrel and diameter down under trials of the spool."
+    )
+
+
+def _finish(numbers: Numbers, bench: Bench) -> Iterable[str]:
+    spring, wire_mm = numbers.spring, numbers.wire.wire_diameter_mm
+    closes = (
+        ", and bend the last turns until their tips touch the next coil" if spring.ends.startswith("closed") else ""
+    )
+    then = f"; heat makes them {spring.total_coils:.2f}" if numbers.heat.temperature_c else ""
+    yield f"Trim to {numbers.wound_coils:.2f} coils ({eighths(numbers.wound_coils)}{then}){closes}."
+    if spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND):
+        yield (
+            "Grind both ends square, over three quarters of a turn, until the tip is a quarter of the wire "
+            f"({show_diameter(wire_mm / 4, bench.units)}) thick (DIN 2095, JIS B 2704-2); keep it cool enough to hold."
+        )
+    yield (
+        f"Relieve the stress off the mandrel: {numbers.heat.said}" if numbers.heat.temperature_c else numbers.heat.said
+    )
+    sets = (
+        " Its wire is stressed enough to shorten it by 2 % or more the first time: if it ends too short, wind the next "
+        "one that much longer (common practice, no source)."
+        if numbers.stress_at_solid_share > SETS_FROM
+        else ""
+    )
+    yield f"Press it solid three times (presetting; US military practice, from memory), over a rod or in a tube.{sets}"
+    yield "Check it against the list, in that order."
+
+
+def _again(need: Need) -> Iterable[str]:
+    if need.quantity > 1:
+        yield f"{need.quantity} are wanted: wind the others only when the first has passed."
+
+
+def yield_force_n(flow_stress_mpa: float, wire_diameter_mm: float) -> float:
+    """The pull at which the wire yields: sigma pi d^2/4."""
+    return flow_stress_mpa * pi / 4 * wire_diameter_mm**2

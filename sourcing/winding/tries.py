@@ -1,0 +1,37 @@
+"""How many coils until one is right, and how long that takes."""
+
+from __future__ import annotations
+
+from sourcing.stock.model import Trial
+from sourcing.winding.heat import oven_reaches
+from sourcing.winding.mandrel import Wound, spread_on
+from sourcing.winding.model import Tries
+from sourcing.winding.search import Task
+from sourcing.winding.trials import Knowledge
+
+SETTING_UP_HOURS, TRY_HOURS, HEAT_HOURS = 0.5, 0.3, 0.7
+"""Hours at the bench (assumed)."""
+
+LEAST_CHANCE = 0.1
+"""The chance of a coil is not taken to be lower than this, for the tries expected to stay a number to plan with."""
+
+
+def tries(task: Task, known: Knowledge, wound: Wound) -> Tries:
+    """The chance at the first try, once a coil has been measured, and by the second; the tries expected.
+
+    expected = 1 + (1 - p1)/p2: the first coil, and where it fails as many as it takes with the doubt that it left.
+    """
+    first = wound.design.fit.chance
+    coil = Trial(wound.diameter_mm, known.finished_mean_mm(wound.diameter_mm) + known.wire_diameter_mm)
+    taught = known.after(coil, task.wire.material)
+    design = task.judged(wound.design.spring, spread_on(task, taught, wound.diameter_mm))
+    second = max(design.fit.chance, first)
+    expected = 1 + (1 - first) / max(second, LEAST_CHANCE)
+    heat = HEAT_HOURS if oven_reaches(task.wire.material, task.bench) else 0.0
+    return Tries(
+        first=first,
+        after_a_trial=second,
+        by_second=1 - (1 - first) * (1 - second),
+        expected=expected,
+        hours=SETTING_UP_HOURS + TRY_HOURS * (expected + task.need.quantity - 1) + heat,
+    )
