@@ -1,8 +1,8 @@
 """EN 13906-1 and the handbooks' table of ends: a value of each formula that the program has.
 
 The values, to six digits, were worked out from the formulas as they were copied, by another hand than ours: they
-prove that ours are typed right, not that the source is. Formulas that the program doesn't have (hot coiled and dynamic duty, lateral rate,
-impact) are not here. Spring: d 1, D 12, n 6, nt 8, L0 32 mm, G 81 500, E 206 000 MPa, unless said.
+prove that ours are typed right, not that the source is. Formulas that the program doesn't have (hot coiled and dynamic
+duty, lateral rate, impact) are not here. Spring: d 1, D 12, n 6, nt 8, L0 32 mm, G 81 500, E 206 000 MPa, unless said.
 """
 
 from __future__ import annotations
