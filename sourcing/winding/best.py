@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from math import inf
 
 from sourcing.materials import find
 from sourcing.materials.model import Material
 from sourcing.materials.strength import nominal_wire_diameters_mm
 from sourcing.need.model import Need
+from sourcing.quantities import show_diameter
 from sourcing.stock.model import Bench, Spool
 from sourcing.winding.model import Refusal, WindingPlan, Wire, wire_of
-from sourcing.winding.plan import plan_winding, task_for
+from sourcing.winding.plan import plan_winding, refused_by_size, task_for
 from sourcing.winding.search import Design, diameters_mm, scan
 
 THINNEST_TO_BUY_MM = 0.2
@@ -19,6 +21,12 @@ THINNEST_TO_BUY_MM = 0.2
 
 PLANNED_SIZES = 3
 """How many sizes of wire to buy are planned in full, of those that stand highest in a quick search."""
+
+
+REASONS_TOLD = 3
+"""How many wires' own reasons a common refusal tells."""
+
+_FIRST_TOLD = frozenset({"wire-too-short", "no-diameter-serves"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,11 +51,12 @@ class Winding:
         return tuple(sorted((each.result for each in self.results if isinstance(each.result, WindingPlan)), key=order))
 
 
-def order(plan: WindingPlan) -> tuple[bool, int, bool, float, float]:
-    """The sort key of plans, best first: fits, score, the wire that is here, chance by the second try, lower stress."""
-    score = 100 if plan.fit.score is None else plan.fit.score
-    chance = round(plan.tries.by_second, 2)
-    return plan.fit.fits != "yes", -score, plan.wire is None, -chance, plan.stress_at_shortest_mpa
+def order(plan: WindingPlan) -> tuple[bool, int, bool, float, float, float]:
+    """The sort key of plans, best first: fits, score, wire that is here, chance by the second try, then at the first,
+    then the lower stress."""
+    score, chances = 100 if plan.fit.score is None else plan.fit.score, (plan.tries.by_second, plan.tries.first)
+    by_second, first = (round(each, 2) for each in chances)
+    return plan.fit.fits != "yes", -score, plan.wire is None, -by_second, -first, plan.stress_at_shortest_mpa
 
 
 def best_plan(
@@ -61,30 +70,37 @@ def best_plan(
     winding = Winding(None, None, tuple(results))
     if winding.plans:
         return Winding(winding.plans[0], None, winding.results)
-    return Winding(None, _refusal(winding.results, need, bench), winding.results)
+    thick = _thick_wire(need, bench) if may_buy and len(results) == len(spools) else None
+    return Winding(None, thick or _refusal(winding.results, need, bench), winding.results)
+
+
+def _thick_wire(need: Need, bench: Bench) -> Refusal | None:
+    """The refusal where only wire too thick for the hand would serve."""
+    serving = (wire for wire in _listed(need, bench.hand_winding.stop_mm, inf) if _serves(need, wire, bench))
+    thinnest = next(serving, None)
+    limit = None if thinnest is None else refused_by_size(thinnest, bench)
+    return limit and Refusal(limit.rule, f"only thicker wire than is wound by hand would serve: {limit.why}")
 
 
 def _refusal(results: Sequence[SpoolResult], need: Need, bench: Bench) -> Refusal:
-    """One refusal for all: what they share, or each wire's own reason."""
+    """One refusal for all: what they share, or the nearest wires' own reasons."""
     refusals = [(each.wire, each.result) for each in results if isinstance(each.result, Refusal)]
-    if not refusals:
-        task = task_for(need, Wire(_material_to_buy(need), 1.0), bench)
-        none = Refusal(
-            "no-wire", "there is no spool here, and no size of wire that could be bought would serve by hand"
-        )
-        return task if isinstance(task, Refusal) else none
     if len({refusal.why for _, refusal in refusals}) == 1:
         return refusals[0][1]
-    rules = {refusal.rule for _, refusal in refusals}
-    rule = rules.pop() if len(rules) == 1 else "no-wire-serves"
-    said = (f"{wire.id or f'{wire.wire_diameter_mm:g} mm wire to buy'}: {refusal.why}" for wire, refusal in refusals)
-    return Refusal(rule, "; ".join(said))
+    if not refusals:
+        task = task_for(need, Wire(_material_to_buy(need), 1.0), bench)
+        why = "there is no wire here, and no size that could be bought would serve"
+        return task if isinstance(task, Refusal) else Refusal("no-wire-serves", why)
+    refusals.sort(key=lambda each: each[1].rule not in _FIRST_TOLD)
+    told = [f"{wire.id or show_diameter(wire.wire_diameter_mm, bench.units)}: {why.why}" for wire, why in refusals]
+    more = f"; and {len(told) - REASONS_TOLD} more" if len(told) > REASONS_TOLD else ""
+    return Refusal("no-wire-serves", "; ".join(told[:REASONS_TOLD]) + more)
 
 
 def _to_buy(need: Need, bench: Bench) -> tuple[Wire, ...]:
     """The sizes of wire to buy that serve, those that stand highest in a quick search, thickest first in a tie."""
     standing: list[tuple[tuple[int, int, bool, float, float], Wire]] = []
-    for wire in _listed(need, bench):
+    for wire in _listed(need, THINNEST_TO_BUY_MM, bench.hand_winding.stop_mm):
         best = _quick(need, wire, bench)
         if best is not None and best.fit.fits == "yes":
             standing.append((best.order, wire))
@@ -100,12 +116,17 @@ def _quick(need: Need, wire: Wire, bench: Bench) -> Design | None:
     return min(scan(task, *between), key=lambda each: each.order)
 
 
-def _listed(need: Need, bench: Bench) -> Iterable[Wire]:
-    """The sizes of wire that are listed and wound by hand; where the need wishes a size, those within its wish."""
+def _serves(need: Need, wire: Wire, bench: Bench) -> bool:
+    best = _quick(need, wire, bench)
+    return best is not None and best.fit.fits == "yes"
+
+
+def _listed(need: Need, from_mm: float, below_mm: float) -> Iterable[Wire]:
+    """The sizes of wire that are listed, thinnest first; where the need wishes a size, those within its wish."""
     material, wish = _material_to_buy(need), need.wire_diameter_mm
     for size_mm in nominal_wire_diameters_mm(material):
         wished = wish is None or (wish.smallest or 0.0) <= size_mm <= (wish.largest or size_mm)
-        if wished and THINNEST_TO_BUY_MM <= size_mm < bench.hand_winding.stop_mm:
+        if wished and from_mm <= size_mm < below_mm:
             yield Wire(material, size_mm)
 
 

@@ -37,7 +37,7 @@ def plan_winding(
 ) -> WindingPlan | Refusal:
     """How to wind the need's spring from one wire, on the best mandrel or on the one given; or why not."""
     wire = wire_of(wire) if isinstance(wire, Spool) else wire
-    task = task_for(need, wire, bench)
+    task = refused_by_size(wire, bench) or task_for(need, wire, bench)
     if isinstance(task, Refusal):
         return task
     between = diameters_mm(need, bench, wire.wire_diameter_mm)
@@ -51,24 +51,30 @@ def plan_winding(
     return _too_short(task, wound, known) or _plan(task, known, designs, wound)
 
 
-def task_for(need: Need, wire: Wire, bench: Bench) -> Task | Refusal:
-    """The wire and the line of force it must meet, or the refusal that needs no search."""
+def refused_by_size(wire: Wire, bench: Bench) -> Refusal | None:
+    """The refusal of wire that is too thick or too thin to wind by hand."""
     size = show_diameter(wire.wire_diameter_mm, bench.units)
     stop_mm = bench.hand_winding.stop_mm
     if wire.wire_diameter_mm >= stop_mm:
         why = (
-            f"wire of {size} is not wound by hand: the bench stops at {show_diameter(stop_mm, bench.units)}; bent "
-            "wire of that size throws the crank, and the coil, with more than an arm holds"
+            f"wire of {size} is not wound by hand: the bench stops at {show_diameter(stop_mm, bench.units)}, for bent "
+            "wire of that size throws the crank with more than an arm holds"
         )
         return Refusal("hand-winding-limit", why)
     if wire.wire_diameter_mm < THINNEST_WIRE_MM:
         why = f"wire of {size} is thinner than hand tools wind ({show_diameter(THINNEST_WIRE_MM, bench.units)})"
         return Refusal("wire-too-thin", why)
+    return None
+
+
+def task_for(need: Need, wire: Wire, bench: Bench) -> Task | Refusal:
+    """The wire and the line of force it must meet; refused where strength or line is not known."""
     strength_mpa = wire.tensile_strength_mpa
     if strength_mpa is None:
         why = (
-            f"the strength of {wire.material.name} is not listed for {size} wire, so neither its springback nor what "
-            "it stands can be worked out"
+            f"the strength of {wire.material.name} is not listed for wire of "
+            f"{show_diameter(wire.wire_diameter_mm, bench.units)}, so neither its springback nor what it stands can be "
+            "worked out"
         )
         return Refusal("strength-unknown", why)
     line = wanted_line(need, bench)

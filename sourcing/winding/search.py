@@ -164,7 +164,7 @@ def diameters_mm(need: Need, bench: Bench, wire_diameter_mm: float) -> tuple[flo
         f"with wire of {wire} the mean diameter would have to be at least {least} (rod, clearance and wire, or "
         f"{LEAST_INDEX:g} wires) and at most {most} (bore, clearance and wire, or {GREATEST_INDEX:g} wires)"
     )
-    return Refusal("no-diameter-serves", why)
+    return Refusal("no-room-for-wire", why)
 
 
 def scan(task: Task, low_mm: float, high_mm: float) -> tuple[Design, ...]:
@@ -230,6 +230,8 @@ def why_none(designs: Sequence[Design], units: str) -> Refusal:
     design = nearest[-1 if told in EASED_BY_SIZE else 0]
     low, high, at = (show_diameter(each.spring.mean_diameter_mm, units) for each in (designs[0], designs[-1], design))
     why = dict(_refusing(design))[told]
+    if all(dict(_refusing(each)).get(told) == why for each in designs):
+        return Refusal("no-diameter-serves", why)
     if len(designs) == 1:
         return Refusal("no-diameter-serves", f"at a mean diameter of {at}: {why}")
     return Refusal("no-diameter-serves", f"no mean diameter between {low} and {high} serves: at {at}, {why}")
