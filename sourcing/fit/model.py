@@ -22,9 +22,13 @@ class Limit:
 
 @dataclass(frozen=True, slots=True)
 class Deviation:
-    """How far one figure is from what was wanted, in units of its tolerance (capped at 99)."""
+    """How far one figure is from what was wanted, in units of its tolerance (capped at 99).
+
+    `at_mm` is the length at which a force is wanted, None for any other figure.
+    """
 
     figure: str
+    at_mm: float | None
     unit: str
     wanted: Wanted
     got: float

@@ -90,20 +90,15 @@ def deviations(
     """Every wanted figure against what the spring gives, in the order of the need."""
     rows: list[Deviation] = []
 
-    def add(figure: str, unit: str, wanted: Wanted, got: float, house_tolerance: float) -> None:
-        ratio, tolerance = deviation_over_tolerance(wanted, got, house_tolerance)
-        rows.append(Deviation(figure, unit, wanted, got, tolerance, ratio))
+    def add(figure: str, unit: str, wanted: Wanted, got: float, house: float, at_mm: float | None = None) -> None:
+        ratio, tolerance = deviation_over_tolerance(wanted, got, house)
+        rows.append(Deviation(figure, at_mm, unit, wanted, got, tolerance, ratio))
 
     for point in need.working:
         if point.force_n is not None:
             force_n = rate_n_per_mm * max(0.0, spring.free_length_mm - point.at_mm)
-            add(
-                f"force at {point.at_mm:g} mm",
-                "N",
-                point.force_n,
-                force_n,
-                force_house_tolerance_n(point.force_n, house),
-            )
+            house_n = force_house_tolerance_n(point.force_n, house)
+            add("force", "N", point.force_n, force_n, house_n, point.at_mm)
     if need.free_length_mm is not None:
         add("free length", "mm", need.free_length_mm, spring.free_length_mm, house.length_mm)
     if need.wire_diameter_mm is not None:

@@ -121,7 +121,7 @@ def limit_document(limit: Limit) -> Document:
 def deviation_document(row: Deviation) -> Document:
     """One row of the table that made the score."""
     return {
-        "figure": row.figure,
+        "figure": row.figure if row.at_mm is None else f"{row.figure} at {row.at_mm:g} mm",
         "unit": row.unit,
         "wanted": wanted_value(row.wanted),
         "got": row.got,

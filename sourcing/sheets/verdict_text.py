@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from sourcing.fit.model import Deviation
-from sourcing.quantities import show_force, show_length, show_money, show_wanted
+from sourcing.quantities import show_money, show_wanted
 from sourcing.sheets.text import bullets, heading, strong, table, wrapped
 from sourcing.sheets.winding_text import plan_lines
 from sourcing.verdict.options import Option
 from sourcing.verdict.verdict import Verdict
+from sourcing.verdict.would_change import figure_name, shower
 
 OPTIONS_SHOWN = 6
 EXCLUDED_SHOWN = 3
@@ -45,6 +46,7 @@ def verdict_lines(verdict: Verdict) -> Iterator[str]:
 def _options(verdict: Verdict) -> Iterator[str]:
     serving = [option for option in verdict.options if option.fits != "no"]
     excluded = [option for option in verdict.options if option.fits == "no"]
+    units = verdict.bench.units
     if serving:
         yield from heading("Options")
         headers = ("option", "id", "fits", "score", "chance", "cost", "days", "hours")
@@ -54,7 +56,9 @@ def _options(verdict: Verdict) -> Iterator[str]:
             yield f"  ... and {len(serving) - OPTIONS_SHOWN} more that fit less well"
     if excluded:
         yield from heading(f"Excluded ({len(excluded)}), the nearest")
-        yield from bullets(f"{option.option} {option.id}: {_against(option)}" for option in excluded[:EXCLUDED_SHOWN])
+        yield from bullets(
+            f"{option.option} {option.id}: {_against(option, units)}" for option in excluded[:EXCLUDED_SHOWN]
+        )
     if verdict.wires:
         yield from heading("Wire that does not serve")
         yield from bullets(f"{wire}: {refusal.why}" for wire, refusal in verdict.wires)
@@ -74,7 +78,7 @@ def _option_row(option: Option) -> tuple[str, ...]:
     )
 
 
-def _against(option: Option) -> str:
+def _against(option: Option, units: str) -> str:
     if option.fit is None:
         return option.how
     hard = [limit.why for limit in option.fit.limits if limit.hard and not limit.holds]
@@ -84,14 +88,10 @@ def _against(option: Option) -> str:
     return "; ".join((*hard, *far))
 
 
-def _show(unit: str, units: str) -> Callable[[float], str]:
-    return (lambda value: show_force(value, units)) if unit == "N" else (lambda value: show_length(value, units))
-
-
 def _deviation_row(row: Deviation, units: str) -> tuple[str, ...]:
-    show = _show(row.unit, units)
+    show = shower(row.unit, units)
     return (
-        row.figure,
+        figure_name(row, units),
         show_wanted(row.wanted, show),
         show(row.got),
         f"± {show(row.tolerance)}",

@@ -103,7 +103,10 @@ def _made_table(plan: WindingPlan, units: str) -> tuple[tuple[str, ...], list[tu
 def _banded(made: Made, value: Callable[[Made], float], key: str, show: Callable[[float, str], str], units: str) -> str:
     band = made.bands.get(key)
     text = show(value(made), units)
-    return text if band is None else f"{text} ({show(band.low, units)} to {show(band.high, units)})"
+    if band is None:
+        return text
+    low, high = (show(bound, units).split(" ")[0] for bound in (band.low, band.high))
+    return f"{text} ({low} to {high})"
 
 
 def _bound(value: float | None) -> str:

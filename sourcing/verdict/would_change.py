@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from sourcing.fit.model import Deviation
-from sourcing.quantities import show_money
+from sourcing.quantities import Wanted, show_force, show_length, show_money, show_wanted
 from sourcing.verdict.options import Option
 from sourcing.verdict.rules import Choices
 
@@ -66,15 +66,24 @@ def days(choices: Choices, chosen: Option | None) -> str:
     return f"Days: nothing; no other option that fits takes longer than the {within:g} days allowed."
 
 
-def _widened(row: Deviation) -> str:
-    wanted = row.wanted
-    if wanted.nominal is not None:
-        needed = row.tolerance * row.deviation_over_tolerance
-        return (
-            f"the {row.figure} might be {row.got:.3g} {row.unit}: ± {needed:.2g} {row.unit} "
-            f"instead of ± {row.tolerance:.2g}"
-        )
-    return f"the {row.figure} might be {row.got:.3g} {row.unit}"
+def figure_name(row: Deviation, units: str) -> str:
+    """A wanted figure by name, a force with the length at which it is wanted."""
+    if row.at_mm is None:
+        return row.figure
+    return f"{row.figure} at {show_wanted(Wanted(nominal=row.at_mm), shower('mm', units))}"
+
+
+def shower(unit: str, units: str) -> Callable[[float], str]:
+    """What shows a figure of this unit to people, in the bench's units."""
+    return (lambda value: show_force(value, units)) if unit == "N" else (lambda value: show_length(value, units))
+
+
+def _widened(row: Deviation, units: str) -> str:
+    show = shower(row.unit, units)
+    might = f"the {figure_name(row, units)} might be {show(row.got)}"
+    if row.wanted.nominal is None:
+        return might
+    return f"{might}: ± {show(row.tolerance * row.deviation_over_tolerance)} instead of ± {show(row.tolerance)}"
 
 
 def tolerance(choices: Choices, chosen: Option | None) -> str:
@@ -85,7 +94,7 @@ def tolerance(choices: Choices, chosen: Option | None) -> str:
     worst = max(out.fit.deviations, key=lambda row: row.deviation_over_tolerance, default=None)
     parts = [f"{limit.limit} ({limit.why})" for limit in out.fit.broken]
     if worst is not None and worst.deviation_over_tolerance > 1.0:
-        parts.insert(0, _widened(worst))
+        parts.insert(0, _widened(worst, choices.bench.units))
         return f"Tolerance: {named(out)} would fit if {_and(parts)}."
     return f"Tolerance: {named(out)} is excluded by its {_and(parts)}."
 

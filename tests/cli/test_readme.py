@@ -1,0 +1,48 @@
+"""The README keeps what it promises: two commands, one line each, and every command it names exists."""
+
+import re
+from pathlib import Path
+
+TOP = Path(__file__).parents[2]
+README = (TOP / "README.md").read_text("utf-8")
+SH_BLOCKS = re.findall(r"^```sh\n(.*?)^```", README, re.MULTILINE | re.DOTALL)
+
+
+def test_it_opens_with_the_job_before_any_command():
+    first = README.index("```sh")
+    assert "coil spring that broke, sagged or went missing" in README[:first]
+
+
+def test_the_first_two_sh_blocks_are_one_line_each():
+    assert [len(block.strip().split("\n")) for block in SH_BLOCKS[:2]] == [1, 1]
+
+
+def test_the_first_command_shows_the_main_job(run, monkeypatch):
+    """What the command runs after setting up is run here."""
+    words = SH_BLOCKS[0].strip().split(" && ")[-1].split()
+    assert words[0] == ".venv/bin/springwright"
+    monkeypatch.chdir(TOP)
+    ran = run(*words[1:])
+    assert ran.status == 0
+    assert ran.out.startswith("punch-return")
+
+
+def test_the_second_command_runs_the_tests():
+    assert SH_BLOCKS[1].strip().endswith(".venv/bin/pytest")
+
+
+def test_every_command_that_it_names_has_help(run):
+    named = set(re.findall(r"`springwright (\w+)", README))
+    assert named == {"init", "source", "wind", "describe"}
+    for name in named:
+        ran = run(name, "--help")
+        assert ran.status == 0
+        assert f"Example: springwright {name}" in ran.out
+
+
+def test_the_need_it_shows_is_a_need(run, monkeypatch, tmp_path):
+    (need,) = re.findall(r"```yaml\n(.*?)```", README, re.DOTALL)
+    path = tmp_path / "need.yaml"
+    path.write_text("\n".join(line.removeprefix("   ") for line in need.split("\n")), "utf-8")
+    monkeypatch.chdir(TOP)
+    assert run("source", path).status == 0

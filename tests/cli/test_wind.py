@@ -1,0 +1,81 @@
+"""`springwright wind` as a user runs it."""
+
+import pytest
+
+KEYS = {
+    "wire", "material", "wire_diameter_mm", "cut_length_mm", "coil_length_mm", "mandrel", "turns_to_wind",
+    "turns_to_spare", "pitch_on_mandrel_mm", "finished", "after_heat", "accept", "steps", "cautions", "tries_expected",
+}  # fmt: skip
+
+
+def test_the_json_has_every_key_of_the_contract(run, bench_folder):
+    ran = run("wind", "need.yaml", "--json")
+    assert ran.status == 0
+    plan = ran.json
+    assert set(plan) >= KEYS
+    assert plan["wire"] == "W08"
+    assert set(plan["mandrel"]) >= {"kind", "diameter_mm", "profile"}
+    assert {"figure", "low", "high", "if_not"} == set(plan["accept"][0])
+    assert plan["coil_length_mm"] < plan["cut_length_mm"]
+    assert plan["finished"]["outside_diameter_mm_low"] < plan["finished"]["outside_diameter_mm"]
+
+
+def test_it_is_accepted_in_grams_at_two_lengths_beside_newtons(run, bench_folder):
+    figures = {row["figure"] for row in run("wind", "need.yaml", "--json").json["accept"]}
+    assert {"scale_at_24_mm_g", "force_at_24_mm_n", "scale_at_14_mm_g", "force_at_14_mm_n"} <= figures
+
+
+def test_the_sheet_leads_with_its_cautions(run, bench_folder):
+    out = run("wind", "need.yaml").out
+    assert out.index("eye protection") < out.index("At the bench")
+    assert max(map(len, out.split("\n"))) <= 80
+
+
+def test_one_spool_alone_is_solved_for(run, bench_folder):
+    out = run("wind", "need.yaml", "--wire", "W08").out
+    assert "Only between mean diameters" in out or "Yes, at every mean diameter" in out
+
+
+def test_an_unknown_spool_is_a_wrong_command_line_with_the_nearest_told(run, bench_folder):
+    ran = run("wind", "need.yaml", "--wire", "W80")
+    assert ran.status == 2
+    assert "W08" in ran.err
+
+
+def test_a_mandrel_that_is_given_is_judged_alone(run, bench_folder):
+    plan = run("wind", "need.yaml", "--wire", "W08", "--mandrel", "6 mm", "--json").json
+    assert plan["mandrel"]["diameter_mm"] == 6
+
+
+def test_a_mandrel_that_cannot_serve_is_refused_with_status_3(run, bench_folder):
+    ran = run("wind", "need.yaml", "--wire", "W08", "--mandrel", "10 mm", "--json")
+    assert ran.status == 3
+    assert set(ran.json) == {"refused", "cautions"}
+    assert "the mandrel of 10.00 mm does not serve" in ran.json["refused"]["why"]
+
+
+@pytest.mark.parametrize("words", [("source",), ("wind",)])
+def test_a_guarded_need_gets_no_winding_sheet(run, bench_folder, words):
+    need = bench_folder / "need.yaml"
+    need.write_text(need.read_text("utf-8").replace("the lever of a desk punch", "a garage door"), "utf-8")
+    ran = run(*words, "need.yaml", "--json")
+    assert ran.status == 3
+    if words == ("wind",):
+        assert ran.json["refused"]["rule"] == "guarded"
+    assert "cut_length_mm" not in ran.out
+
+
+def test_a_spool_that_is_too_short_is_refused(run, bench_folder):
+    wire = bench_folder / "catalog/spools/wire.yaml"
+    wire.write_text(wire.read_text("utf-8").replace("6.2 m", "300 mm"), "utf-8")
+    ran = run("wind", "need.yaml", "--wire", "W08", "--json")
+    assert ran.status == 3
+    assert ran.json["refused"]["rule"] == "wire-too-short"
+
+
+def test_wire_over_the_hand_winding_limit_is_refused(run, bench_folder):
+    wire = bench_folder / "catalog/spools/wire.yaml"
+    wire.write_text(wire.read_text("utf-8").replace("wire_diameter: 0.8", "wire_diameter: 2.5"), "utf-8")
+    ran = run("wind", "need.yaml", "--wire", "W08", "--json")
+    assert ran.status == 3
+    assert ran.json["refused"]["rule"] == "hand-winding-limit"
