@@ -42,7 +42,7 @@ def missing(path: str, what: str) -> Finding:
     """That nothing stands at a path, with the nearest names in its folder."""
     folder = os.path.dirname(path)
     if folder and not os.path.isdir(folder):
-        return Finding(Place(path), f"no folder {folder}", f"{what}", _names_like(folder))
+        return Finding(Place(path), f"no folder {folder}", f"{what} in a folder that is there", _names_like(folder))
     return Finding(Place(path), "nothing of that name", what, _names_like(path))
 
 

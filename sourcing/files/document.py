@@ -19,12 +19,22 @@ from sourcing.files.findings import Place
 Value: TypeAlias = "str | dict[str, Value] | list[Value] | None"
 Container: TypeAlias = "dict[str, Value] | list[Value]"
 
-_LINE = 32
+LINE = 32
+_COLUMN = (1 << LINE) - 1
 
 
 def mark(line: int, column: int) -> int:
     """A line and a column, both counted from 0, in one number."""
-    return line << _LINE | column
+    return line << LINE | column
+
+
+def place_at_mark(at: int, file: str) -> Place:
+    """The place that a mark stands for.
+
+    >>> place_at_mark(mark(2, 0), "need.yaml")
+    Place(file='need.yaml', line=3, column=1)
+    """
+    return Place(file, (at >> LINE) + 1, (at & _COLUMN) + 1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,29 +52,34 @@ class Document:
     def place(self, container: Container, key: str | int) -> Place:
         """Where a value stands: of a mapping under its key, of a list under its number."""
         marks = self.marks[id(container)]
-        return self._place(marks[key] if isinstance(key, int) else marks[2 * list(container).index(key) + 1])
+        at = marks[key] if isinstance(key, int) else marks[2 * list(container).index(key) + 1]
+        return place_at_mark(at, self.file)
 
     def key_place(self, mapping: dict[str, Value], key: str) -> Place:
         """Where a key stands."""
-        return self._place(self.marks[id(mapping)][2 * list(mapping).index(key)])
+        return place_at_mark(self.marks[id(mapping)][2 * list(mapping).index(key)], self.file)
 
     def start(self, container: Container) -> Place:
         """Where a list or a mapping begins: at its first entry or key."""
         marks = self.marks[id(container)]
-        return self._place(marks[0]) if marks else Place(self.file, 1, 1)
+        return place_at_mark(marks[0], self.file) if marks else Place(self.file, 1, 1)
 
     def place_of(self, container: Container, path: Iterable[str | int]) -> Place:
         """Where the value stands that a path leads to, or the last one on the way that is there."""
         place = self.start(container)
         at: Value = container
         for step in path:
-            if isinstance(at, dict) and isinstance(step, str) and step in at:
-                place, at = self.place(at, step), at[step]
-            elif isinstance(at, list) and isinstance(step, int) and step < len(at):
-                place, at = self.place(at, step), at[step]
-            else:
+            inner = _step(at, step)
+            if inner is None or not isinstance(at, (dict, list)):
                 break
+            place, at = self.place(at, step), inner[0]
         return place
 
-    def _place(self, at: int) -> Place:
-        return Place(self.file, (at >> _LINE) + 1, (at & 0xFFFFFFFF) + 1)
+
+def _step(value: Value, step: str | int) -> tuple[Value] | None:
+    """What a step leads to, in a tuple; None where it leads nowhere."""
+    if isinstance(value, dict):
+        return (value[step],) if isinstance(step, str) and step in value else None
+    if isinstance(value, list):
+        return (value[step],) if isinstance(step, int) and step < len(value) else None
+    return None

@@ -8,21 +8,33 @@ anchors, aliases, tags, several documents, keys that are lists, and an empty pla
 from __future__ import annotations
 
 import gc
+import re
 from array import array
-from collections.abc import Iterator
+from collections.abc import Callable, Generator
 from contextlib import contextmanager
-from typing import TYPE_CHECKING
+from typing import Any
+
+import yaml
+from yaml.error import MarkedYAMLError, YAMLError
+from yaml.events import (
+    AliasEvent,
+    CollectionEndEvent,
+    CollectionStartEvent,
+    DocumentStartEvent,
+    Event,
+    MappingStartEvent,
+    ScalarEvent,
+    SequenceStartEvent,
+)
 
 from sourcing.files.disk import read_text
-from sourcing.files.document import Container, Document, Value, mark
+from sourcing.files.document import LINE, Container, Document, Value, mark, place_at_mark
 from sourcing.files.findings import Finding, Mistakes, Place, shortened
 from sourcing.files.syntax import syntax_finding
 
-if TYPE_CHECKING:
-    from yaml.events import AliasEvent, CollectionStartEvent, Event, ScalarEvent
-
 DEEPEST = 20
-_DROPPED = ""  # the key of a value that is not kept; an empty key has been refused
+_DROPPED = ""  # the key of a value that is not kept; an empty key in a file is refused
+_COMMA_AS_POINT = re.compile(r"[0-9],[0-9]")
 
 
 def load(file: str) -> tuple[Document | None, list[Finding]]:
@@ -36,26 +48,24 @@ def load(file: str) -> tuple[Document | None, list[Finding]]:
 
 def parse(text: str, file: str) -> tuple[Document | None, list[Finding]]:
     """What a text holds, and what is wrong with it as plain YAML; None after a mistake that stops the parser."""
-    from yaml.error import MarkedYAMLError, YAMLError
-
     building = _Building(text, file)
     try:
         with collector_off():
             building.run()
     except MarkedYAMLError as error:
         return None, [*building.findings, syntax_finding(error, text, file)]
-    except _Refused:
-        return None, building.findings
     except YAMLError:
         return None, [*building.findings, Finding(Place(file), "a text that is not YAML", "keys and values")]
+    except _Refused:
+        return None, building.findings
     if not building.top and not text.strip():
         return None, [Finding(Place(file), "an empty file", "keys and values")]
     return Document(file, building.top[0] if building.top else None, building.marks), building.findings
 
 
 @contextmanager
-def collector_off() -> Iterator[None]:
-    """Nothing is thrown away while a file is read, so looking for it is time lost: half of a large reading."""
+def collector_off() -> Generator[None]:
+    """Nothing is thrown away while a file is read, so looking for what could be costs up to half the time."""
     was_on = gc.isenabled()
     gc.disable()
     try:
@@ -86,6 +96,8 @@ class _Open:
 
 
 class _Building:
+    """The values made so far. `around` has the lists and mappings that are open around the innermost, `open`."""
+
     def __init__(self, text: str, file: str) -> None:
         self.text = text
         self.file = file
@@ -96,25 +108,14 @@ class _Building:
         self.around: list[_Open] = []
 
     def run(self) -> None:
-        from yaml import events
-
-        scalar = events.ScalarEvent
-        handlers = {
-            events.MappingStartEvent: self.begin,
-            events.SequenceStartEvent: self.begin,
-            events.MappingEndEvent: self.end,
-            events.SequenceEndEvent: self.end,
-            events.AliasEvent: self.refuse_alias,
-            events.DocumentStartEvent: self.begin_document,
-        }
-        for event in iter(_parser(self.text), None):
-            kind = event.__class__
-            if kind is not scalar:
-                if handler := handlers.get(kind):
-                    handler(event)
+        """Take all events. Plain keys and their plain values, nearly everything in a file, are taken right here."""
+        for event in iter(_events_of(self.text), None):
+            if not isinstance(event, ScalarEvent):
+                self.take_other(event)
                 continue
             start = event.start_mark
-            at = start.line << 32 | start.column
+            assert start is not None
+            at = start.line << LINE | start.column  # as mark() does, without the call
             text = event.value
             into = self.open
             if not text or event.anchor is not None or event.tag is not None:
@@ -129,11 +130,35 @@ class _Building:
             else:
                 self.put(text, at)
 
-    def checked_scalar(self, event: ScalarEvent, at: int) -> str | None:
-        text = event.value
-        if event.anchor is not None or event.tag is not None:
-            self.refuse_decoration(event)
-        return text if text or not event.implicit[0] else self.nothing(at)
+    def take_other(self, event: Event) -> None:
+        match event:
+            case MappingStartEvent():
+                self.begin({}, event)
+            case SequenceStartEvent():
+                self.begin([], event)
+            case CollectionEndEvent():
+                self.marks[id(self.open.content)] = array("Q", self.open.marks)
+                self.open = self.around.pop()
+            case AliasEvent():
+                expected = "the value itself, or quotes round a text that begins with *"
+                self.find(_start(event), f"a reference (*{event.anchor})", expected)
+                self.put(None, _start(event))
+            case DocumentStartEvent() if self.top:
+                self.find(_start(event), "a second document", "one document in a file")
+                raise _Refused
+            case _:
+                pass
+
+    def begin(self, content: Container, event: CollectionStartEvent) -> None:
+        at = _start(event)
+        self.refuse_decoration(event, at)
+        if len(self.around) == DEEPEST:
+            found = f"more than {DEEPEST} lists or mappings one within the other"
+            self.find(at, found, "keys and values that are not so deeply nested")
+            raise _Refused
+        self.put(content, at)
+        self.around.append(self.open)
+        self.open = _Open(content)
 
     def put(self, value: Value, at: int) -> None:
         into = self.open
@@ -157,73 +182,75 @@ class _Building:
         if not value:
             self.find(at, "no key", "a word before the colon")
             return _DROPPED
-        content = self.open.content
-        if value in content:
-            first = self.open.marks[2 * list(content).index(value)] >> 32
-            self.find(at, f"{shortened(value)}, which stands on line {first + 1} already", "each key once")
+        if value in self.open.mapping:
+            first = self.open.marks[2 * list(self.open.mapping).index(value)]
+            line = place_at_mark(first, self.file).line
+            self.find(at, f"{shortened(value)}, which stands on line {line} already", "each key once")
             return _DROPPED
         return value
 
-    def nothing(self, at: int) -> str | None:
-        key = self.open.key
-        if isinstance(self.open.content, dict) and key is None:
-            return ""
-        line, column = at >> 32, at & 0xFFFFFFFF
-        rest = self.text.splitlines()[line : line + 1]
-        comment = rest[0][column:].strip() if rest else ""
-        after = f"nothing after {shortened(key)}:" if key else "nothing"
-        if comment.startswith("#") and not comment.startswith("# "):
-            self.find(at, f"{after} but a comment", f'a value; a text that begins with # in quotes: "{comment}"')
+    def checked_scalar(self, event: ScalarEvent, at: int) -> str | None:
+        self.refuse_decoration(event, at)
+        if event.value or not event.implicit[0] or self.open.key is None:
+            return event.value
+        dropped = self.open.key == _DROPPED and isinstance(self.open.content, dict)
+        return None if dropped else self.nothing(at)
+
+    def nothing(self, at: int) -> None:
+        """Tell that a value is missing; where a comma or a colon that looks harmless is the reason, tell that."""
+        key = self.open.key or ""
+        before, _ = self.line_round(self.open.key_mark)
+        comment = self.line_round(at)[1].strip()
+        if self.open.mapping and _COMMA_AS_POINT.fullmatch(before[-2:] + key[:1]):
+            self.comma_as_point(key)
+        elif ":" in key:
+            self.find(self.open.key_mark, shortened(key), "a space after the colon", (key.replace(":", ": ", 1),))
+            self.open.key = _DROPPED
+        elif comment.startswith("#") and not comment.startswith("# "):
+            expected = "quotes round a text that begins with #"
+            self.find(at, f"{_after(key)} but a comment", expected, (f'"{comment}"',))
         else:
-            self.find(at, after, "a value, or the line left out")
-        return None
+            self.find(at, _after(key), "a value, or the line left out")
 
-    def begin(self, event: CollectionStartEvent) -> None:
-        if event.anchor is not None or event.tag is not None:
-            self.refuse_decoration(event)
-        at = mark(event.start_mark.line, event.start_mark.column)
-        if len(self.around) == DEEPEST:
-            self.find(at, f"more than {DEEPEST} lists or mappings, one in the other", "a flat file")
-            raise _Refused
-        content: Container = {} if event.__class__.__name__ == "MappingStartEvent" else []
-        self.put(content, at)
-        self.around.append(self.open)
-        self.open = _Open(content)
+    def comma_as_point(self, key: str) -> None:
+        """{length: 1,5 mm} holds a length of 1 and a key "5 mm"."""
+        last = next(reversed(self.open.mapping))
+        whole = self.open.mapping[last]
+        found = f"{whole},{shortened(key)} has a comma as decimal sign"
+        self.find(self.open.marks[-1], found, "a decimal point", (f"{whole}.{key}",))
+        self.open.mapping[last] = None
+        self.open.key = _DROPPED
 
-    def end(self, _event: Event) -> None:
-        self.marks[id(self.open.content)] = array("Q", self.open.marks)
-        self.open = self.around.pop()
-
-    def begin_document(self, event: Event) -> None:
-        if self.top:
-            at = mark(event.start_mark.line, event.start_mark.column)
-            self.find(at, "a second document", "one document in a file")
-            raise _Refused
-
-    def refuse_alias(self, event: AliasEvent) -> None:
-        at = mark(event.start_mark.line, event.start_mark.column)
-        self.find(at, f"a reference (*{event.anchor})", "the value itself, or quotes round a text that begins with *")
-        self.put(None, at)
-
-    def refuse_decoration(self, event: ScalarEvent | CollectionStartEvent) -> None:
-        at = mark(event.start_mark.line, event.start_mark.column)
+    def refuse_decoration(self, event: ScalarEvent | CollectionStartEvent, at: int) -> None:
         if event.anchor is not None:
             self.find(at, f"an anchor (&{event.anchor})", "the value alone, or quotes round a text that begins with &")
         if event.tag is not None:
             tag = event.tag.replace("tag:yaml.org,2002:", "!!")
             self.find(at, f"a tag ({tag})", "the value alone, or quotes round a text that begins with !")
 
-    def find(self, at: int, found: str, expected: str) -> None:
-        place = Place(self.file, (at >> 32) + 1, (at & 0xFFFFFFFF) + 1)
-        self.findings.append(Finding(place, found, expected))
+    def line_round(self, at: int) -> tuple[str, str]:
+        """The user's line at a mark: what stands before it and what from there on."""
+        place = place_at_mark(at, self.file)
+        line, column = (place.line or 1) - 1, (place.column or 1) - 1
+        lines = self.text.splitlines()
+        whole = lines[line] if line < len(lines) else ""
+        return whole[:column], whole[column:]
+
+    def find(self, at: int, found: str, expected: str, suggestions: tuple[str, ...] = ()) -> None:
+        self.findings.append(Finding(place_at_mark(at, self.file), found, expected, suggestions))
 
 
-def _parser(text: str):
-    try:
-        from yaml.cyaml import CParser
+def _after(key: str) -> str:
+    return f"nothing after {shortened(key)}:" if key else "nothing"
 
-        return CParser(text).get_event
-    except ImportError:
-        from yaml import SafeLoader
 
-        return SafeLoader(text).get_event
+def _start(event: Event) -> int:
+    start = event.start_mark
+    assert start is not None
+    return mark(start.line, start.column)
+
+
+def _events_of(text: str) -> Callable[[], Event | None]:
+    """What gives the next event; the parser in Python serves where the one in C is missing, ten times as slowly."""
+    loader: type[Any] = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+    return loader(text).get_event

@@ -6,6 +6,7 @@ The description of a field is what a message expects where the key is missing or
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 from typing import Annotated, Any, TypeVar
 
 from pydantic import Field, PlainValidator, ValidationInfo
@@ -16,11 +17,13 @@ from sourcing.files.nearest import nearest
 from sourcing.quantities import Money, QuantityError, Wanted
 
 T = TypeVar("T")
+_REMEMBERED = 1024
 
 
 def read_by(parse: Callable[[str], object]) -> PlainValidator:
-    """Reads a field's text with a parser that raises `QuantityError`."""
-    return PlainValidator(lambda value: _read(value, parse))
+    """Reads a field's text with a parser that raises `QuantityError`; the same few texts fill most of a catalogue."""
+    remembering = lru_cache(_REMEMBERED)(parse)
+    return PlainValidator(lambda value: _read(value, remembering))
 
 
 def words_of(value: Any) -> str:

@@ -70,8 +70,19 @@ def read_record(
         return Read(model.model_validate(value, context=context), value, document), []
     except ValidationError as error:
         errors = error.errors(include_url=False)
-    findings = [_finding(wrong, model, value, document) for wrong in errors]
-    mended = _without([(wrong["loc"], wrong["type"]) for wrong in errors], value)
+    lacking: dict[Path, list[str]] = {}
+    findings: list[Finding] = []
+    for wrong in errors:
+        if wrong["type"] == "missing":
+            lacking.setdefault(wrong["loc"][:-1], []).append(str(wrong["loc"][-1]))
+        else:
+            findings.append(_finding(wrong, model, value, document))
+    findings += [
+        _missing(keys, _record_at(model, path), document.place_of(value, path)) for path, keys in lacking.items()
+    ]
+    mended: Any = _copied(value)
+    for wrong in errors:
+        _blank(mended, wrong["loc"], wrong["type"] == "extra_forbidden")
     return Read(model.model_validate(mended, context=context), value, document), findings
 
 
@@ -83,14 +94,18 @@ def _finding(wrong: ErrorDetails, model: type[Record], raw: dict[str, Value], do
         case "refused":
             context: dict[str, Any] = wrong.get("ctx", {})
             return Finding(place, context["found"], context["expected"], context["suggestions"])
-        case "missing":
-            return Finding(place, f"no {path[-1]}", f"{_described(owner, path)} under the key {path[-1]}")
         case "extra_forbidden":
             return _unknown_key(str(path[-1]), owner, _key_place(raw, path, document))
         case "model_type" | "model_attributes_type":
             return Finding(place, stands_here(wrong["input"]), _keys_of(_record_at(model, path)))
         case _:
             return Finding(place, stands_here(wrong["input"]), _described(owner, path))
+
+
+def _missing(keys: Sequence[str], owner: type[Record], place: Place) -> Finding:
+    if len(keys) == 1:
+        return Finding(place, f"no {keys[0]}", f"the key {keys[0]} with {_described(owner, keys)}")
+    return Finding(place, f"no {', '.join(keys[:-1])} or {keys[-1]}", f"all of these keys in {owner.called}")
 
 
 def _unknown_key(key: str, owner: type[Record], place: Place) -> Finding:
@@ -133,7 +148,9 @@ def _described(owner: type[Record], path: Sequence[str | int]) -> str:
 
 
 def _keys_of(model: type[Record]) -> str:
-    return f"the keys of {model.called} with their values: {', '.join(model.model_fields)}"
+    """The keys of a record for a message, those that it must have first."""
+    keys = sorted(model.model_fields, key=lambda key: not model.model_fields[key].is_required())
+    return f"the keys of {model.called} with their values: {', '.join(keys)}"
 
 
 def stands_here(value: object) -> str:
@@ -147,20 +164,15 @@ def stands_here(value: object) -> str:
             return f"{shortened(str(value))} stands here"
 
 
-def _without(wrong: list[tuple[Path, str]], raw: dict[str, Value]) -> dict[str, Value]:
-    """The mapping with None for what is wrong or missing, and without the keys that nobody knows."""
-    mended: Any = _copied(raw)
-    for path, kind in wrong:
-        at = mended
-        for number, step in enumerate(path, 1):
-            if number == len(path) or not isinstance(at[step], (dict, list)):
-                break
-            at = at[step]
-        if kind == "extra_forbidden":
-            del at[step]
-        else:
-            at[step] = None
-    return mended
+def _blank(container: Any, path: Path, unknown: bool) -> None:
+    """Put None where the path leads, or as far as it leads; take a key out that nobody knows."""
+    step, rest = path[0], path[1:]
+    if rest and isinstance(container[step], (dict, list)):
+        _blank(container[step], rest, unknown)
+    elif unknown:
+        del container[step]
+    else:
+        container[step] = None
 
 
 def _copied(value: Value) -> Value:

@@ -2,81 +2,91 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from dataclasses import dataclass
+
+from yaml.error import MarkedYAMLError
 
 from sourcing.files.findings import Finding, Place, shortened
 
-if TYPE_CHECKING:
-    from yaml.error import MarkedYAMLError
+_ONE_LINE = "a key, a colon, a space and a value, as in  kind: compression"
+_TAB = ("a tab", "spaces: a line is indented with spaces only")
 
-_ONE_LINE = "a key, a colon, a space and a value on each line, as in  kind: compression"
 
-# A word of the parser's complaint; what stands there; what should. {character} and {rest} come from the user's line.
-_COMPLAINTS: tuple[tuple[str, str, str], ...] = (
-    ("violates indentation", "a tab", "spaces: a line is indented with spaces only"),
-    ("tab character where", "a tab", "spaces: a line is indented with spaces only"),
-    ("mapping values are not allowed", "a colon too many", "one key and value a line; a text with a colon in quotes"),
-    ("could not find expected ':'", "a line without a colon", _ONE_LINE),
-    ("block sequence entries are not allowed", "a '-' after a key", "a list's first '-' on a line of its own"),
-    (
-        "expected '-' indicator",
-        "a line outside the list above it",
-        "'- ' and the same indent as the list's other lines",
-    ),
-    ("expected ',' or ']'", "a [ that is not closed", "a ] at the end of the list"),
-    ("expected ',' or '}'", "a { that is not closed", "a } at the end"),
-    ("unexpected end of stream", "a quotation mark that is not closed", "a second one at the end of the text"),
-    ("unexpected document indicator", "a quotation mark that is not closed", "a second one at the end of the text"),
-    ("escape", "a backslash in double quotes", "single quotes, or two backslashes"),
-    ("hexdecimal", "a backslash in double quotes", "single quotes, or two backslashes"),
-    ("expected <document start>", "more after the end of the document", "one document in a file"),
-    ("YAML document", "a line that begins with %", _ONE_LINE),
-    ("directive", "a line that begins with %", _ONE_LINE),
-    ("comment or line break", "a text that begins with {character}", 'quotes round it, as in  "{rest}"'),
-    ("cannot start any token", "a text that begins with {character}", 'quotes round it, as in  "{rest}"'),
-    ("node content", "{character} where a value belongs", "a value"),
-    (
-        "expected key",
-        "{rest}",
-        "a key, with the same indent as the keys above it; a text with quotes in it needs others",
-    ),
+@dataclass(frozen=True, slots=True)
+class _Complaint:
+    """A piece of the parser's words, and ours for it. `at_opening`: the place is where the thing begins, not ends."""
+
+    words: str
+    found: str
+    expected: str
+    at_opening: bool = False
+
+
+_COMPLAINTS = (
+    _Complaint("violates indentation", *_TAB),
+    _Complaint("where an indentation space is expected", *_TAB),
+    _Complaint("mapping values are not allowed", "a colon too many", "one key a line; a text with a colon in quotes"),
+    _Complaint("could not find expected ':'", "a line without a colon", _ONE_LINE, at_opening=True),
+    _Complaint("block sequence entries are not", "a - after a key", "the list's first - on a line of its own"),
+    _Complaint("expected '-' indicator", "a line outside the list above it", "the indent of the list's other lines"),
+    _Complaint("expected ',' or ']'", "a [ that is not closed", "a ] at the end of the list", at_opening=True),
+    _Complaint("expected ',' or '}'", "a { that is not closed", "a } at the end of it", at_opening=True),
+    _Complaint("escape", "a backslash in double quotes", "single quotes, or two backslashes"),
+    _Complaint("hexdecimal", "a backslash in double quotes", "single quotes, or two backslashes"),
+    _Complaint("found unexpected", "a text whose quotes are not closed", "a second quotation mark", at_opening=True),
+    _Complaint("<document start>", "more after the end of the document", "one document in a file"),
+    _Complaint("YAML document", "a line that begins with %", _ONE_LINE),
+    _Complaint("directive", "a line that begins with %", _ONE_LINE),
+    _Complaint("scanning an anchor", "a text that begins with &", "quotes round it", at_opening=True),
+    _Complaint("scanning an alias", "a text that begins with *", "quotes round it", at_opening=True),
+    _Complaint("a tag", "a text that begins with !", "quotes round it", at_opening=True),
+    _Complaint("tag handle", "a text that begins with !", "quotes round it"),
+    _Complaint("expected key", "a line with another indent", "a key right under the first letter of those above it"),
 )
-_WHERE_IT_OPENS = ("a [", "a {", "a quotation", "a text that begins with", "a line without")
+_UNKNOWN = _Complaint("", "a line that makes no sense here", _ONE_LINE)
+_AFTER_QUOTES = _Complaint(
+    "", "text after a closing quotation mark", "nothing after it, or other quotes round the whole"
+)
+_READING_ON = _Complaint(
+    "", "a line that reads on from the one above", "a colon and a space after each key, and one indent for all keys"
+)
 
 
 def syntax_finding(error: MarkedYAMLError, text: str, file: str) -> Finding:
-    """The mistake that stopped the parser: at the opening mark where something is not closed, else where it stopped."""
-    line, column = _stopped_at(error)
+    """The mistake that stopped the parser."""
     lines = text.splitlines()
-    rest = lines[line][column:] if line < len(lines) else ""
-    found, expected = _words(error, rest)
-    opened = error.context_mark
-    if opened is not None and found.startswith(_WHERE_IT_OPENS):
-        line, column = opened.line, opened.column
-        rest = lines[line][column:] if line < len(lines) else ""
-    character, rest = rest[:1] or "the end of the file", _value(rest)
-    return Finding(
-        Place(file, line + 1, column + 1),
-        found.format(character=character, rest=rest),
-        expected.format(character=character, rest=rest),
-    )
+    line, column = _position(error.problem_mark)
+    complaint, quoted = _complaint(error, lines[line] if line < len(lines) else "", column)
+    if complaint.at_opening and error.context_mark is not None:
+        line, column = _position(error.context_mark)
+    return Finding(Place(file, line + 1, column + 1), complaint.found, complaint.expected, quoted)
 
 
-def _stopped_at(error: MarkedYAMLError) -> tuple[int, int]:
-    mark = error.problem_mark
-    return (mark.line, mark.column) if mark is not None else (0, 0)
+def _position(mark: object) -> tuple[int, int]:
+    return getattr(mark, "line", 0), getattr(mark, "column", 0)
 
 
-def _words(error: MarkedYAMLError, rest: str) -> tuple[str, str]:
+def _complaint(error: MarkedYAMLError, line: str, column: int) -> tuple[_Complaint, tuple[str, ...]]:
+    """Our words for what the parser says about a line, with the text in quotes where only they are missing."""
+    before, rest = line[:column], line[column:]
+    said = f"{error.problem} {error.context}"
     if rest.startswith("\t"):
-        return _COMPLAINTS[0][1:]
-    problem = f"{error.problem} {error.context}"
-    for complaint, found, expected in _COMPLAINTS:
-        if complaint in problem:
-            return found, expected
-    return "{rest}", _ONE_LINE
+        return _Complaint("", *_TAB), ()
+    if "cannot start any token" in said:
+        return _Complaint("", f"a text that begins with {rest[:1]}", "quotes round it"), _in_quotes(rest)
+    if "comment or line break" in said:
+        sign = before[-1:]
+        return _Complaint("", f"a text that begins with {sign}", "quotes round it", True), _in_quotes(sign + rest)
+    if "node content" in said:
+        return _Complaint("", f"{rest[:1] or 'nothing'} where a value belongs", "a value"), ()
+    if "expected key" in said and before.rstrip().endswith(('"', "'")):
+        return _AFTER_QUOTES, ()
+    if "mapping values" in said and ": " not in before:
+        return _READING_ON, ()
+    return next((known for known in _COMPLAINTS if known.words in said), _UNKNOWN), ()
 
 
-def _value(rest: str) -> str:
-    """The text up to where a reader of the line would say that the value ends."""
-    return shortened(rest.split(" #")[0].split(",")[0].split("}")[0].strip().replace('"', "'")) or "the end of the file"
+def _in_quotes(rest: str) -> tuple[str, ...]:
+    """The value that begins a line's rest, in quotes; as far as a reader would say that it goes."""
+    value = rest.split(" #")[0].split(",")[0].split("}")[0].strip()
+    return (f'"{shortened(value)}"',) if value and '"' not in value else ()

@@ -109,11 +109,12 @@ def _working(record: CompressionNeed) -> tuple[tuple[WorkingPoint, ...], list[in
 def _places(read: Read[CompressionNeed], order: Sequence[int]) -> Iterator[tuple[str, Place]]:
     """Where each key stands; working points are numbered as in the need, not as in the file."""
     for path in _paths(read.raw):
-        number = path[1] if len(path) > 1 else None
-        ordered = (
-            (path[0], order.index(number), *path[2:]) if isinstance(number, int) and path[0] == "working" else path
-        )
-        yield ".".join(str(step) for step in ordered), read.place(*path)
+        match path:
+            case "working", int() as number, *rest:
+                key = ("working", order.index(number), *rest)
+            case _:
+                key = path
+        yield ".".join(str(step) for step in key), read.place(*path)
 
 
 def _paths(value: Value, path: tuple[str | int, ...] = ()) -> Iterator[tuple[str | int, ...]]:

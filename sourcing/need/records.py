@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from collections.abc import Mapping
+from typing import Annotated, ClassVar
 
 from pydantic import BeforeValidator, Field
 
@@ -73,7 +74,7 @@ class PocketRecord(Record):
     """The space the spring lives in."""
 
     called = "a pocket"
-    elsewhere = {
+    elsewhere: ClassVar[Mapping[str, str]] = {
         "large_end": "a conical spring",
         "small_end": "a conical spring",
         "width": "a torsion spring",
@@ -88,7 +89,7 @@ class WorkingRecord(Record):
     """A working point of a compression spring."""
 
     called = "a working point"
-    elsewhere = {"angle": "a torsion spring", "torque": "a torsion spring"}
+    elsewhere: ClassVar[Mapping[str, str]] = {"angle": "a torsion spring", "torque": "a torsion spring"}
 
     length: Annotated[Wanted | None, read_by(_working_length), Field(description="a length, as in 24 mm")]
     force: WantedForce = None
@@ -98,7 +99,7 @@ class CompressionNeed(Record):
     """A need of a cylindrical compression spring."""
 
     called = "a need"
-    elsewhere = {
+    elsewhere: ClassVar[Mapping[str, str]] = {
         "hooks": "an extension spring",
         "initial_tension": "an extension spring",
         "leg_1": "a torsion spring",

@@ -5,7 +5,8 @@ Another kind has a file like this one, and its line in springs.py.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from typing import ClassVar
 
 from sourcing.files.fields import Length, NumberAboveZero, WireDiameter
 from sourcing.files.findings import Finding
@@ -27,7 +28,7 @@ class CompressionRecord(ShelfRecord):
     """A cylindrical compression spring as it is written."""
 
     called = "a compression spring"
-    elsewhere = {
+    elsewhere: ClassVar[Mapping[str, str]] = {
         "hooks": _EXTENSION,
         "initial_tension": _EXTENSION,
         "leg_1": _TORSION,
@@ -56,10 +57,10 @@ def findings(read: CompressionRead) -> list[Finding]:
     return [finding for check in checks for finding in check(read)]
 
 
-def warnings(read: CompressionRead) -> list[Finding]:
+def warnings(read: CompressionRead, spring: CompressionSpring) -> list[Finding]:
     """That the rate which the seller states is far from the one that follows from the dimensions."""
-    stated, spring = read.record.rate, made(read.record)
-    if stated is None or spring is None:
+    stated = read.record.rate
+    if stated is None:
         return []
     worked_out = rate_n_per_mm(
         spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils, spring.shear_modulus_mpa

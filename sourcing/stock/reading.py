@@ -153,6 +153,11 @@ def _files_in(folder: str, part: str) -> list[str]:
 def _file(file: str) -> _Gathered:
     """One file, told by its top key."""
     gathered = _Gathered()
+    if not os.path.lexists(file):
+        from sourcing.files.disk import missing
+
+        gathered.findings.append(missing(file, "a catalogue: a folder, or a file of springs or of spools"))
+        return gathered
     document = gathered.load(file)
     if document is None:
         return gathered

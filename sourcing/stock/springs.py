@@ -25,7 +25,7 @@ class _Kind:
 
     record: type[ShelfRecord]
     findings: Callable[[Read[Any]], list[Finding]]
-    warnings: Callable[[Read[Any]], list[Finding]]
+    warnings: Callable[[Read[Any], CompressionSpring], list[Finding]]
     made: Callable[[Any], CompressionSpring | None]
 
 
@@ -71,8 +71,8 @@ def _add_record(read: SpringsRead, value: Value, place: Place, document: Documen
     read.findings += more
     if wrong or more:
         return
-    read.warnings += kind.warnings(record)
     if spring := kind.made(record.record):
+        read.warnings += kind.warnings(record, spring)
         read.springs.append(_stock_spring(record.record, spring, place))
 
 
