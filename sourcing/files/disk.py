@@ -26,7 +26,7 @@ def read_text(file: str) -> str:
     """
     try:
         raw = _read_bytes(file)
-    except FileNotFoundError:
+    except (FileNotFoundError, NotADirectoryError):
         raise Mistakes((missing(file, "a file"),)) from None
     except (OSError, ValueError) as error:
         raise Mistakes((trouble(file, error),)) from None
@@ -80,7 +80,8 @@ def _names_like(path: str) -> tuple[str, ...]:
         names = sorted(os.listdir(folder or "."))
     except (OSError, ValueError):
         return ()
-    return tuple(str(Path(folder, found)) for found in nearest(name, names))
+    stems = {Path(found).stem: found for found in names if found != name}
+    return tuple(str(Path(folder, stems[stem])) for stem in nearest(Path(name).stem, stems))
 
 
 def _decoded(raw: bytes, file: str) -> str:

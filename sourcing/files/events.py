@@ -30,9 +30,8 @@ from yaml.events import (
 from sourcing.files.disk import read_text
 from sourcing.files.document import LINE, Container, Document, Value, mark, place_at_mark
 from sourcing.files.findings import Finding, Mistakes, Place, shortened
-from sourcing.files.syntax import syntax_finding
+from sourcing.files.syntax import DEEPEST, TOO_DEEP, syntax_finding
 
-DEEPEST = 20
 _DROPPED = ""  # the key of a value that is not kept; an empty key in a file is refused
 _COMMA_AS_POINT = re.compile(r"[0-9],[0-9]")
 
@@ -153,8 +152,7 @@ class _Building:
         at = _start(event)
         self.refuse_decoration(event, at)
         if len(self.around) == DEEPEST:
-            found = f"more than {DEEPEST} lists or mappings one within the other"
-            self.find(at, found, "keys and values that are not so deeply nested")
+            self.find(at, *TOO_DEEP)
             raise _Refused
         self.put(content, at)
         self.around.append(self.open)

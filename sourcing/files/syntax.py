@@ -8,6 +8,11 @@ from yaml.error import MarkedYAMLError
 
 from sourcing.files.findings import Finding, Place, shortened
 
+DEEPEST = 20
+TOO_DEEP = (
+    f"more than {DEEPEST} lists or mappings one within the other",
+    "keys and values that are not so deeply nested",
+)
 _ONE_LINE = "a key, a colon, a space and a value, as in  kind: compression"
 _TAB = ("a tab", "spaces: a line is indented with spaces only")
 
@@ -41,6 +46,7 @@ _COMPLAINTS = (
     _Complaint("scanning an alias", "a text that begins with *", "quotes round it", at_opening=True),
     _Complaint("a tag", "a text that begins with !", "quotes round it", at_opening=True),
     _Complaint("tag handle", "a text that begins with !", "quotes round it"),
+    _Complaint("nesting depth", *TOO_DEEP),
     _Complaint("expected key", "a line with another indent", "a key right under the first letter of those above it"),
 )
 _UNKNOWN = _Complaint("", "a line that makes no sense here", _ONE_LINE)
