@@ -63,7 +63,7 @@ def guarded_refusal(need: Need) -> Refusal | None:
     guard = safety.guarded(words_of(need), need.duty)
     if guard is None:
         return None
-    return Refusal("duty-in-doubt" if guard.asks else "guarded", f"{guard.why} {guard.where_to_go}")
+    return Refusal("duty-in-doubt" if guard.asks else "guarded", f"{guard.why} Go to {guard.where_to_go}")
 
 
 def decide(need: Need, catalogue: Catalogue) -> Verdict:

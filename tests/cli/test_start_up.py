@@ -1,0 +1,34 @@
+"""Slow imports are paid only by what needs them; each command is run in a process of its own."""
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+TOP = Path(__file__).parents[2]
+SLOW = {"numpy", "pydantic", "rapidfuzz", "scipy", "tabulate", "yaml"}
+
+
+def loaded(*words: str) -> set[str]:
+    """The slow libraries that are loaded when `springwright WORDS` ends."""
+    code = (
+        "import sys\nfrom sourcing.cli import main\nsys.argv = ['springwright', *sys.argv[1:]]\n"
+        "try:\n    main()\nexcept SystemExit:\n    pass\n"
+        "sys.stderr.write('\\nLOADED ' + ' '.join(sys.modules))\n"
+    )
+    ran = subprocess.run([sys.executable, "-c", code, *words], capture_output=True, text=True, cwd=TOP, check=True)
+    return SLOW & set(ran.stderr.rsplit("LOADED ", 1)[1].split())
+
+
+@pytest.mark.parametrize("words", [("--help",), ("source", "--help"), ("init", "examples")])
+def test_help_and_init_load_nothing_slow(words: tuple[str, ...], tmp_path: Path):
+    assert loaded(*words[:1], *(str(tmp_path) if word == "examples" else word for word in words[1:])) == set()
+
+
+def test_a_verdict_in_json_loads_what_reads_the_files_and_nothing_more():
+    assert loaded("source", "examples/punch-return/need.yaml", "--json") == {"pydantic", "yaml"}
+
+
+def test_a_verdict_in_text_loads_the_tables_too():
+    assert loaded("source", "examples/punch-return/need.yaml") == {"pydantic", "tabulate", "yaml"}
