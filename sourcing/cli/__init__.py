@@ -11,6 +11,15 @@ UNFORESEEN = 70
 
 def main() -> None:
     """Run the command line. The one place where mistakes and unforeseen errors become text and an exit status."""
+    try:
+        _run()
+    except BrokenPipeError:
+        # The reader of our output has gone: there is nobody left to tell.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        sys.exit(1)
+
+
+def _run() -> None:
     from sourcing.cli.app import app
     from sourcing.cli.door import tell_mistakes, tell_usage
     from sourcing.files.findings import Mistakes
@@ -26,9 +35,7 @@ def main() -> None:
             tell_usage(sys.argv[1:])
         raise
     except BrokenPipeError:
-        # The reader of our output has gone: there is nobody left to tell.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        sys.exit(1)
+        raise
     except Exception as error:
         if os.environ.get("SPRINGWRIGHT_TRACEBACK"):
             raise

@@ -61,7 +61,10 @@ def _options(verdict: Verdict) -> Iterator[str]:
         )
     if verdict.wires:
         yield from heading("Wire that does not serve")
-        yield from bullets(f"{wire}: {refusal.why}" for wire, refusal in verdict.wires)
+        by_reason: dict[str, list[str]] = {}
+        for wire, refusal in verdict.wires:
+            by_reason.setdefault(refusal.why, []).append(wire)
+        yield from bullets(f"{', '.join(wires)}: {why}" for why, wires in by_reason.items())
 
 
 def _option_row(option: Option) -> tuple[str, ...]:
@@ -83,7 +86,9 @@ def _against(option: Option, units: str) -> str:
         return option.how
     hard = [limit.why for limit in option.fit.limits if limit.hard and not limit.holds]
     far = [
-        f"{row.figure} {row.got:.3g} {row.unit}" for row in option.fit.deviations if row.deviation_over_tolerance > 2.0
+        f"{figure_name(row, units)} is {shower(row.unit, units)(row.got)}"
+        for row in option.fit.deviations
+        if row.deviation_over_tolerance > 2.0
     ]
     return "; ".join((*hard, *far))
 

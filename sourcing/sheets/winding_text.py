@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_length, show_money, show_rate
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
-from sourcing.winding.model import Made, Refusal, WindingPlan
+from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
 
 
 def answer_lines(answer: WindingPlan | Refusal, need: Need) -> Iterator[str]:
@@ -34,12 +35,7 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
     yield from table(*_made_table(plan, units))
     yield from heading("At the bench")
     yield from numbered(plan.steps)
-    yield from heading("Accept it when")
-    yield from table(
-        ("check", "least", "most", "if not"),
-        [(row.figure, _bound(row.low), _bound(row.high), row.if_not) for row in plan.accept],
-        (24, 8, 8, 32),
-    )
+    yield from _acceptance(plan)
     yield from heading("How it goes in")
     yield from bullets(plan.goes_in.said)
     if plan.notes:
@@ -62,11 +58,16 @@ def _mandrel(plan: WindingPlan, units: str) -> str:
     return f"a mandrel turned to {size}" if plan.mandrel.kind == "turned" else f"a {plan.mandrel.kind} of {size}"
 
 
+def _wire(length_mm: float, units: str) -> str:
+    """A length of wire: in metres where it is long."""
+    return f"{length_mm / 1000:.2f} m" if units == "mm" and length_mm >= 1000 else show_length(length_mm, units)
+
+
 def _to_have(plan: WindingPlan, units: str) -> list[tuple[str, str]]:
     def length(value_mm: float) -> str:
         return show_length(value_mm, units)
 
-    left = "" if plan.wire_left_mm is None else f"; {length(plan.wire_left_mm)} stay on it"
+    left = "" if plan.wire_left_mm is None else f"; {_wire(plan.wire_left_mm, units)} stay on it"
     spool = f"spool {plan.wire}{left}" if plan.wire is not None else "to be bought"
     return [
         ("wire", f"{show_diameter(plan.wire_diameter_mm, units)} {plan.material}, {spool}"),
@@ -109,5 +110,32 @@ def _banded(made: Made, value: Callable[[Made], float], key: str, show: Callable
     return f"{text} ({low} to {high})"
 
 
-def _bound(value: float | None) -> str:
-    return "" if value is None else f"{value:.4g}"
+_AT_LENGTH = re.compile(r"(scale|force)_at_(.+)_mm_[gn]")
+
+
+def _acceptance(plan: WindingPlan) -> Iterator[str]:
+    """The checks as a table, and below it what to do where one fails, said once for the checks that share it."""
+    yield from heading("Accept it when")
+    rows = [(_check(row, plan.units), row) for row in plan.accept]
+    yield from table(("check", "least", "most"), [(name, show(row.low), show(row.high)) for (name, show), row in rows])
+    yield from heading("If it does not")
+    by_advice: dict[str, list[str]] = {}
+    for (name, _), row in rows:
+        by_advice.setdefault(row.if_not, []).append(name)
+    yield from bullets(f"{', '.join(names)}: {advice}" for advice, names in by_advice.items())
+
+
+def _check(row: Acceptance, units: str) -> tuple[str, Callable[[float | None], str]]:
+    """The name of a check, and what shows its bounds."""
+
+    def known(show: Callable[[float], str]) -> Callable[[float | None], str]:
+        return lambda bound: "" if bound is None else show(bound)
+
+    if (at := _AT_LENGTH.fullmatch(row.figure)) is not None:
+        length = show_length(float(at[2]), units)
+        if at[1] == "scale":
+            return f"scale at {length}", known(lambda grams: f"{grams:.0f} g")
+        return f"force at {length}", known(lambda force_n: show_force(force_n, units))
+    if row.figure.endswith("_mm"):
+        return row.figure[:-3].replace("_", " "), known(lambda mm: show_diameter(mm, units))
+    return row.figure.replace("_", " "), known(lambda number: f"{number:.2f}")
