@@ -27,13 +27,17 @@ NORMAL_95 = 1.96
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """What is laid on the mandrel for one spring: turns, pitch and wire."""
+    """What is laid on the mandrel for one spring: turns, pitch and wire.
+
+    `too_open_mm`: by how much the free length comes out too long where the wire, laid close, opens more than wanted.
+    """
 
     active_turns: float
     dead_turns: float
     pitch_mm: float
     coil_length_mm: float
     cut_length_mm: float
+    too_open_mm: float
 
     @property
     def turns(self) -> float:
@@ -66,7 +70,8 @@ def laid(before_heat: CompressionSpring, mandrel_mm: float) -> Laid:
     active, total = before_heat.active_coils, before_heat.total_coils
     pitch_mm = geometry.pitch_mm(wire_mm, before_heat.free_length_mm, active, total, before_heat.ends)
     on_mandrel_mm = mandrel_mm + wire_mm
-    laid_pitch_mm = pitch_mm / turns.pitch_ratio(mean_mm / on_mandrel_mm)
+    opening = turns.pitch_ratio(mean_mm / on_mandrel_mm)
+    laid_pitch_mm = max(pitch_mm / opening, wire_mm)
     finished, on_mandrel = (mean_mm, pitch_mm), (on_mandrel_mm, laid_pitch_mm)
     coil_mm = geometry.wire_length_mm(wire_mm, mean_mm, pitch_mm, active, total)
     spare_mm = SPARE_TURNS * geometry.turn_length_mm(on_mandrel_mm, laid_pitch_mm)
@@ -76,6 +81,7 @@ def laid(before_heat: CompressionSpring, mandrel_mm: float) -> Laid:
         pitch_mm=laid_pitch_mm,
         coil_length_mm=coil_mm,
         cut_length_mm=coil_mm + spare_mm + TAILS_MM,
+        too_open_mm=active * max(0.0, laid_pitch_mm * opening - pitch_mm),
     )
 
 

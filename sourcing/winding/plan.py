@@ -31,6 +31,9 @@ from sourcing.winding.tries import tries
 THINNEST_WIRE_MM = 0.08
 """The thinnest wire that a handbook for hand tools winds."""
 
+TOO_OPEN_SHARE = 0.01
+"""The share of the free length from which a coil that opens too far is spoken of."""
+
 
 def plan_winding(
     need: Need, wire: Wire | Spool, bench: Bench, mandrel_mm: float | None = None
@@ -229,6 +232,11 @@ def _notes(task: Task, known: Knowledge, wound: Wound, coil: Laid) -> Iterable[s
         left_mm = spool.length_left_mm - task.need.quantity * coil.cut_length_mm
         if left_mm < coil.cut_length_mm:
             yield f"{show_length(left_mm, task.bench.units)} will be left on {spool.id}: not enough for one more try."
+    if coil.too_open_mm > TOO_OPEN_SHARE * spring.free_length_mm:
+        yield (
+            "Laid wire against wire its pitch still opens more than wanted: it comes out about "
+            f"{show_length(coil.too_open_mm, task.bench.units)} too long, to be pressed shorter."
+        )
     if spring.spring_index > EASY_INDEX:
         yield f"A spring index of {spring.spring_index:.1f} is more than the {EASY_INDEX:g} that winds easily by hand."
     if wound.design.fit.fits == "near":

@@ -36,6 +36,8 @@ WIDE_DOUBT = 0.15
 
 _CONVERGED = 1e-9
 
+_NO_COIL = "No coil of this wire is so small: wire or diameter was measured wrongly. The trial is set aside."
+
 _OPENS_FULLY = "On so large a mandrel this wire should not yield at all: the coil teaches nothing. Wind a smaller one."
 
 
@@ -191,6 +193,9 @@ def _settled(coil: _Coil, strain: float, doubt: float) -> tuple[float, float]:
 
 def _lesson(known: Knowledge, trial: Trial, material: Material) -> tuple[Lesson, float, float]:
     """The lesson of one coil, and ratio and doubt after it."""
+    if trial.outside_diameter_mm <= 2 * known.wire_diameter_mm:
+        lesson = Lesson(trial, trial.outside_diameter_mm, inf, None, 0.0, True, _NO_COIL)
+        return lesson, known.flow_ratio, known.flow_ratio_sd
     coil, strain = _coil(known, trial, material), known.flow_strain
     spread = hypot(coil.fall(strain) * known.flow_ratio_sd, coil.curvature_sd)
     deviations = -coil.residual(strain) / spread

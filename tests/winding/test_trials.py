@@ -9,18 +9,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from sourcing.materials import find
 from sourcing.materials.model import Material
 from sourcing.stock.model import Trial
 from sourcing.winding.trials import WIDE_DOUBT, Knowledge, learn, untried
 
+from .cases import material
+
 SH_AT_0_8_MPA = 2220 - 820 * log10(0.8)
-
-
-def material(name: str) -> Material:
-    found = find(name)
-    assert found is not None
-    return found
 
 
 MUSIC = material("music-wire")
@@ -104,6 +99,12 @@ def test_a_coil_that_has_not_opened_at_all_is_a_surprise_without_a_ratio_of_its_
     known = after(Trial(7.0, 8.0))
     assert known.lessons[0].flow_ratio_alone is None
     assert known.lessons[0].surprising
+
+
+def test_a_coil_smaller_than_two_wires_is_set_aside() -> None:
+    known = after(Trial(0.5, 1.5))
+    assert "set aside" in known.lessons[0].said
+    assert (known.flow_ratio, known.flow_ratio_sd) == (1.08, 0.06)
 
 
 def test_stainless_wire_of_a_brand_not_tried_is_in_wide_doubt() -> None:
