@@ -42,12 +42,13 @@ class Document:
     """What a file holds. `value` is None where the file holds nothing but comments.
 
     `marks` has, under the identity of each list, one mark an entry; of each mapping, two marks a key: its own and its
-    value's.
+    value's. `begins` is the mark of the whole.
     """
 
     file: str
     value: Value
     marks: dict[int, array[int]]
+    begins: int = 0
 
     def place(self, container: Container, key: str | int) -> Place:
         """Where a value stands: of a mapping under its key, of a list under its number."""
@@ -59,14 +60,13 @@ class Document:
         """Where a key stands."""
         return place_at_mark(self.marks[id(mapping)][2 * list(mapping).index(key)], self.file)
 
-    def start(self, container: Container) -> Place:
-        """Where a list or a mapping begins: at its first entry or key."""
-        marks = self.marks[id(container)]
-        return place_at_mark(marks[0], self.file) if marks else Place(self.file, 1, 1)
+    def start(self) -> Place:
+        """Where what the file holds begins."""
+        return place_at_mark(self.begins, self.file)
 
     def place_of(self, container: Container, path: Iterable[str | int]) -> Place:
-        """Where the value stands that a path leads to, or the last one on the way that is there."""
-        place = self.start(container)
+        """Where the value stands that a path leads to from a container, or the last one on the way that is there."""
+        place = self.start()
         at: Value = container
         for step in path:
             inner = _step(at, step)

@@ -29,7 +29,7 @@ from yaml.events import (
 
 from sourcing.files.disk import read_text
 from sourcing.files.document import LINE, Container, Document, Value, mark, place_at_mark
-from sourcing.files.findings import Finding, Mistakes, Place, shortened
+from sourcing.files.findings import Finding, Mistakes, Place, quoted, shortened
 from sourcing.files.syntax import DEEPEST, TOO_DEEP, syntax_finding
 
 _DROPPED = ""  # the key of a value that is not kept; an empty key in a file is refused
@@ -59,7 +59,9 @@ def parse(text: str, file: str) -> tuple[Document | None, list[Finding]]:
         return None, building.findings
     if not building.top and not text.strip():
         return None, [Finding(Place(file), "an empty file", "keys and values")]
-    return Document(file, building.top[0] if building.top else None, building.marks), building.findings
+    if not building.top:
+        return Document(file, None, {}), building.findings
+    return Document(file, building.top[0], building.marks, building.open.marks[0]), building.findings
 
 
 @contextmanager
@@ -183,7 +185,7 @@ class _Building:
         if value in self.open.mapping:
             first = self.open.marks[2 * list(self.open.mapping).index(value)]
             line = place_at_mark(first, self.file).line
-            self.find(at, f"{shortened(value)}, which stands on line {line} already", "each key once")
+            self.find(at, f"{quoted(value)} stands on line {line} already", "each key once")
             return _DROPPED
         return value
 

@@ -13,6 +13,7 @@ from pydantic import Field, PlainValidator, ValidationInfo
 from pydantic_core import PydanticCustomError
 
 from sourcing import quantities as q
+from sourcing.files.findings import quoted
 from sourcing.files.nearest import nearest
 from sourcing.quantities import Money, QuantityError, Wanted
 
@@ -38,7 +39,7 @@ def one_of(choices: Mapping[str, T], what: str) -> Callable[[str], T]:
     def parse(text: str) -> T:
         if text in choices:
             return choices[text]
-        found = f"{text} is no {what}" if text.strip() else "nothing stands here"
+        found = f"{quoted(text)} is no {what}" if text.strip() else "nothing stands here"
         raise QuantityError(found, words_of(choices), nearest(text, choices))
 
     return parse

@@ -68,6 +68,11 @@ def shown(text: str) -> str:
     return "".join(c if c.isprintable() else c.encode("unicode_escape").decode("ascii") for c in text)
 
 
+def quoted(text: str) -> str:
+    """A word of the user's as a message repeats it: shortened, in quotation marks."""
+    return f"“{shortened(text)}”"
+
+
 def shortened(text: str) -> str:
     """The text on one line and not too long for a message: what follows the first 60 characters is an ellipsis.
 

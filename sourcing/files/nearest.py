@@ -6,11 +6,13 @@ from collections.abc import Iterable
 
 _LEAST_LIKENESS = 65
 _LEAST_PIECE = 3
+_CLOSE = 15
 
 
 def nearest(word: str, choices: Iterable[str], limit: int = 3) -> tuple[str, ...]:
     """The choices that are like the word or hold it whole, nearest first; none where nothing comes near.
 
+    What is much less like it than the nearest is left out.
     Case, hyphens, underscores and spaces do not count.
 
     >>> nearest("Outside diameter", ["inside_diameter", "outside_diameter", "rate"])
@@ -26,7 +28,8 @@ def nearest(word: str, choices: Iterable[str], limit: int = 3) -> tuple[str, ...
     )
     plain = _plain(word).strip()
     holding = [choice for choice in choices if len(plain) >= _LEAST_PIECE and plain in _plain(choice)]
-    return tuple(dict.fromkeys([choice for choice, _, _ in like] + holding))[:limit]
+    close = [choice for choice, likeness, _ in like if likeness >= like[0][1] - _CLOSE]
+    return tuple(dict.fromkeys(close + holding))[:limit]
 
 
 def _plain(word: str) -> str:

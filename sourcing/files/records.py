@@ -15,7 +15,7 @@ from pydantic import BaseModel, ConfigDict, ValidationError
 from pydantic_core import ErrorDetails
 
 from sourcing.files.document import Document, Value
-from sourcing.files.findings import Finding, Place, shortened
+from sourcing.files.findings import Finding, Place, quoted, shortened
 from sourcing.files.nearest import nearest
 
 Path = tuple[str | int, ...]
@@ -38,11 +38,12 @@ class Read(Generic[R]):
 
     record: R
     raw: dict[str, Value]
+    start: Place
     document: Document
 
     def place(self, *path: str | int) -> Place:
         """Where a value of the record stands; without a path, where the record begins."""
-        return self.document.place_of(self.raw, path)
+        return self.document.place_of(self.raw, path) if path else self.start
 
     def key_place(self, key: str) -> Place:
         """Where a key of the record stands."""
@@ -67,7 +68,7 @@ def read_record(
         return None, [Finding(place, stands_here(value), _keys_of(model))]
     context = {"currency": currency}
     try:
-        return Read(model.model_validate(value, context=context), value, document), []
+        return Read(model.model_validate(value, context=context), value, place, document), []
     except ValidationError as error:
         errors = error.errors(include_url=False)
     lacking: dict[Path, list[str]] = {}
@@ -78,12 +79,13 @@ def read_record(
         else:
             findings.append(_finding(wrong, model, value, document))
     findings += [
-        _missing(keys, _record_at(model, path), document.place_of(value, path)) for path, keys in lacking.items()
+        _missing(keys, _record_at(model, path), document.place_of(value, path) if path else place)
+        for path, keys in lacking.items()
     ]
     mended: Any = _copied(value)
     for wrong in errors:
         _blank(mended, wrong["loc"], wrong["type"] == "extra_forbidden")
-    return Read(model.model_validate(mended, context=context), value, document), findings
+    return Read(model.model_validate(mended, context=context), value, place, document), findings
 
 
 def _finding(wrong: ErrorDetails, model: type[Record], raw: dict[str, Value], document: Document) -> Finding:
@@ -115,7 +117,7 @@ def _unknown_key(key: str, owner: type[Record], place: Place) -> Finding:
         )
     near = nearest(key, owner.model_fields)
     expected = "one of its keys" if near else _keys_of(owner)
-    return Finding(place, f"{shortened(key)} is no key of {owner.called}", expected, near)
+    return Finding(place, f"{quoted(key)} is no key of {owner.called}", expected, near)
 
 
 def _key_place(raw: dict[str, Value], path: Path, document: Document) -> Place:
@@ -161,7 +163,7 @@ def stands_here(value: object) -> str:
         case dict():
             return "keys and values stand here"
         case _:
-            return f"{shortened(str(value))} stands here"
+            return f"{quoted(str(value))} stands here"
 
 
 def _blank(container: Any, path: Path, unknown: bool) -> None:

@@ -53,6 +53,7 @@ _UNKNOWN = _Complaint("", "a line that makes no sense here", _ONE_LINE)
 _AFTER_QUOTES = _Complaint(
     "", "text after a closing quotation mark", "nothing after it, or other quotes round the whole"
 )
+_ENDS_EARLY = _Complaint("", "the end of the file within a list or a mapping", "a closing ] or }")
 _READING_ON = _Complaint(
     "", "a line that reads on from the one above", "a colon and a space after each key, and one indent for all keys"
 )
@@ -84,7 +85,7 @@ def _complaint(error: MarkedYAMLError, line: str, column: int) -> tuple[_Complai
         sign = before[-1:]
         return _Complaint("", f"a text that begins with {sign}", "quotes round it", True), _in_quotes(sign + rest)
     if "node content" in said:
-        return _Complaint("", f"{rest[:1] or 'nothing'} where a value belongs", "a value"), ()
+        return (_Complaint("", f"{rest[0]} where a value belongs", "a value") if rest else _ENDS_EARLY), ()
     if "expected key" in said and before.rstrip().endswith(('"', "'")):
         return _AFTER_QUOTES, ()
     if "mapping values" in said and ": " not in before:

@@ -61,7 +61,9 @@ def _lengths_differ(need: NeedRead) -> Iterator[Finding]:
 
 
 def _forces_rise(need: NeedRead) -> Iterator[Finding]:
-    points = sorted(_points(need), key=lambda numbered: -_length(numbered[1]))
+    points = sorted(
+        (numbered for numbered in _points(need) if _length(numbered[1])), key=lambda numbered: -_length(numbered[1])
+    )
     for (longer, one), (shorter, other) in combinations(points, 2):
         if one.force and other.force and _length(one) > _length(other) and _is_above(one.force, other.force):
             yield Finding(

@@ -11,6 +11,7 @@ from pydantic import Field
 
 from sourcing import materials
 from sourcing.files.fields import one_of, read_by, words_of
+from sourcing.files.findings import quoted
 from sourcing.files.nearest import nearest
 from sourcing.materials.model import Material
 from sourcing.quantities import QuantityError
@@ -30,7 +31,7 @@ def kind_meant(text: object) -> str | None:
 def _material(text: str) -> Material:
     material = materials.find(text)
     if material is None:
-        found = f"{text} is no material that is known" if text.strip() else "nothing stands here"
+        found = f"{quoted(text)} is no material that is known" if text.strip() else "nothing stands here"
         raise QuantityError(found, words_of(materials.names()), nearest(text, materials.names()))
     return material
 

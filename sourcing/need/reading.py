@@ -6,7 +6,7 @@ import os
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from sourcing.files.findings import Finding, Mistakes, Place, in_order
+from sourcing.files.findings import Finding, Mistakes, Place, in_order, quoted
 
 if TYPE_CHECKING:
     from sourcing.files.document import Document, Value
@@ -35,7 +35,7 @@ def _need_in(document: Document) -> tuple[Need | None, list[Finding]]:
 
     if refusal := _not_worked_out(document):
         return None, [refusal]
-    read, findings = read_record(CompressionNeed, document.value, Place(document.file, 1, 1), document)
+    read, findings = read_record(CompressionNeed, document.value, document.start(), document)
     if read is None:
         return None, findings
     findings += need_findings(read)
@@ -57,7 +57,7 @@ def _not_worked_out(document: Document) -> Finding | None:
     meant = kind_meant(kind)
     if meant is None or meant in WORKED_OUT:
         return None
-    found = f"a need of kind {meant}" if kind == meant else f"{kind} is no kind of spring"
+    found = f"a need of kind {meant}" if kind == meant else f"{quoted(str(kind))} is no kind of spring"
     expected = "compression: this version works out compression springs"
     return Finding(document.place(value, "kind"), found, expected, () if kind == meant else (meant,))
 

@@ -23,7 +23,7 @@ from sourcing.files.fields import (
     one_of,
     read_by,
 )
-from sourcing.files.findings import Finding, Place
+from sourcing.files.findings import Finding, quoted
 from sourcing.files.records import Read, Record, read_record
 from sourcing.quantities import Money, QuantityError, show_length
 from sourcing.stock.model import Bench, Clearance, HandWinding, HouseTolerances, Seller, SpringMaker
@@ -36,7 +36,7 @@ T = TypeVar("T")
 def _currency(text: str) -> str:
     if not re.fullmatch("[A-Z]{3}", text):
         near = (text.upper(),) if re.fullmatch("[A-Za-z]{3}", text) else ()
-        raise QuantityError(f"{text} is no currency", "three capital letters, as in EUR", near)
+        raise QuantityError(f"{quoted(text)} is no currency", "three capital letters, as in EUR", near)
     return text
 
 
@@ -152,7 +152,7 @@ def currency_in(document: Document) -> str:
 def bench_in(document: Document) -> tuple[Bench, list[Finding]]:
     """The bench that a file describes, and all that is wrong with it."""
     currency = currency_in(document)
-    read, findings = read_record(BenchRecord, document.value, Place(document.file, 1, 1), document, currency)
+    read, findings = read_record(BenchRecord, document.value, document.start(), document, currency)
     if read is None:
         return _DEFAULT, findings
     findings += [*_three_sides(read), *_caution_before_stop(read)]

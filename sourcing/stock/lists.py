@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from sourcing.files.document import Document, Value
-from sourcing.files.findings import Finding, Place
+from sourcing.files.findings import Finding, Place, quoted
 from sourcing.files.nearest import nearest
 from sourcing.files.records import stands_here
 
@@ -19,14 +19,14 @@ def listed(key: str, document: Document) -> tuple[list[Value], list[Finding]]:
     if value is None:
         return [], [Finding(Place(document.file), "nothing but comments", wanted)]
     if not isinstance(value, dict):
-        return [], [Finding(Place(document.file, 1, 1), stands_here(value), wanted)]
+        return [], [Finding(document.start(), stands_here(value), wanted)]
     findings = [
-        Finding(document.key_place(value, other), f"the key {other}", wanted, nearest(other, [key]))
+        Finding(document.key_place(value, other), f"the key {quoted(other)}", wanted, nearest(other, [key]))
         for other in value
         if other != key
     ]
     if key not in value:
-        return [], findings or [Finding(Place(document.file, 1, 1), "no keys", wanted)]
+        return [], findings or [Finding(document.start(), "no keys", wanted)]
     records = value[key]
     if isinstance(records, list) or records is None:
         return records or [], findings
@@ -40,7 +40,7 @@ def told_twice(ids: Iterable[tuple[str, Place]], called: str) -> list[Finding]:
     for name, place in ids:
         if name in first:
             other = first[name]
-            found = f"{name} is the id of another {called}, at {other.file}:{other.line}:{other.column}"
+            found = f"{quoted(name)} is the id of another {called}, at {other.file}:{other.line}:{other.column}"
             findings.append(Finding(place, found, "an id of its own"))
         else:
             first[name] = place

@@ -165,10 +165,10 @@ def _file(file: str) -> _Gathered:
     if "spools" in keys and "springs" not in keys:
         gathered.add_spools(document)
     elif not {"job", "kind", "working", "pocket"}.isdisjoint(keys):
-        gathered.findings.append(Finding(Place(file, 1, 1), "a need", "a catalogue: a folder, or springs: or spools:"))
+        gathered.findings.append(Finding(document.start(), "a need", "a catalogue: a folder, or springs: or spools:"))
     elif not {"currency", "rods", "tools", "oven", "sellers", "tolerances", "prefer"}.isdisjoint(keys):
         found = "a bench file"
-        gathered.findings.append(Finding(Place(file, 1, 1), found, "the folder it lies in, or springs: or spools:"))
+        gathered.findings.append(Finding(document.start(), found, "the folder it lies in, or springs: or spools:"))
     else:
         gathered.add_springs(document)
     return gathered

@@ -4,6 +4,7 @@ import gc
 from textwrap import dedent
 
 import pytest
+import yaml
 
 from sourcing.files.document import Document, Value
 from sourcing.files.events import collector_off, parse
@@ -86,7 +87,7 @@ def _mapping(read: Document) -> dict[str, Value]:
 
 def test_a_key_that_stands_twice_is_told_with_both_lines_and_the_first_holds() -> None:
     read, findings = parse("rate: 1\nprice: 2\nrate: {a: b}\n", "f")
-    assert told(findings) == ["3:1: rate, which stands on line 1 already; expected each key once"]
+    assert told(findings) == ["3:1: “rate” stands on line 1 already; expected each key once"]
     assert read is not None
     assert read.value == {"rate": "1", "price": "2"}
 
@@ -230,3 +231,12 @@ def test_the_collector_is_on_again_after_a_file_was_read_and_after_a_mistake() -
     assert gc.isenabled()
     parse("a: @x", "f")
     assert gc.isenabled()
+
+
+def test_the_parser_in_python_reads_the_same_where_the_one_in_c_is_missing(monkeypatch: pytest.MonkeyPatch) -> None:
+    text = "springs:\n  - {id: 010, é: 'x'}\n  - id: >-\n      two\n      words\n"
+    in_c = document(text)
+    monkeypatch.delattr(yaml, "CSafeLoader")
+    in_python = document(text)
+    assert in_python.value == in_c.value
+    assert sorted(map(list, in_python.marks.values())) == sorted(map(list, in_c.marks.values()))

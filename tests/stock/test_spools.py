@@ -1,0 +1,136 @@
+"""Files of spools with their trials."""
+
+from pathlib import Path
+
+import pytest
+
+from sourcing.files.findings import Place
+from sourcing.quantities import Money
+from sourcing.stock.model import Spool, Trial
+from sourcing.stock.reading import read_catalogue
+from tests.files.told import mistakes_of, told, written
+
+SPOOL = "spools:\n  - {id: W08, material: music-wire, wire_diameter: 0.8%s}\n"
+
+
+def spool(folder: Path, more: str = "") -> Spool:
+    (found,) = read_catalogue(written(folder, SPOOL % more)).spools
+    return found
+
+
+def mistakes(folder: Path, text: str) -> list[str]:
+    return told(mistakes_of(read_catalogue, written(folder, text)))
+
+
+def test_all_keys_of_a_spool_and_of_a_trial(tmp_path: Path) -> None:
+    text = """
+        spools:
+          - id: W08
+            material: music-wire
+            wire_diameter: 0.8
+            length_left: 6.2 m
+            price_per_metre: 0.35 EUR
+            place: rack 2
+            note: greasy
+            trials:
+              - {date: 2026-03-02, mandrel: 6.0, turns: 4, outside_diameter: 8.9, pitch_wound: 1.2, pitch: 1.25,
+                 heated: no, pull: 30 N, on: steel-rod}
+    """
+    path = written(tmp_path, text)
+    (found,) = read_catalogue(path).spools
+    assert (found.id, found.material.name, found.wire_diameter_mm) == ("W08", "music-wire", 0.8)
+    assert (found.length_left_mm, found.price_per_metre) == (6200, Money(0.35, "EUR"))
+    assert (found.shelf, found.note, found.place) == ("rack 2", "greasy", Place(str(path), 2, 5))
+    assert found.trials == (
+        Trial(
+            mandrel_mm=6.0,
+            outside_diameter_mm=8.9,
+            turns=4,
+            date="2026-03-02",
+            pitch_wound_mm=1.2,
+            pitch_mm=1.25,
+            heated=False,
+            pull_n=30,
+            on="steel-rod",
+        ),
+    )
+
+
+def test_what_is_absent_is_unknown(tmp_path: Path) -> None:
+    found = spool(tmp_path)
+    assert (found.length_left_mm, found.price_per_metre, found.shelf, found.trials) == (None, None, None, ())
+
+
+def test_an_empty_spool_is_a_spool(tmp_path: Path) -> None:
+    assert spool(tmp_path, ", length_left: 0").length_left_mm == 0
+
+
+def test_the_outside_of_a_trial_follows_from_its_inside_and_the_wire(tmp_path: Path) -> None:
+    (trial,) = spool(tmp_path, ", trials: [{mandrel: 6, inside_diameter: 7.3, heated: yes, on: printed}]").trials
+    assert trial.outside_diameter_mm == pytest.approx(8.9)
+    assert (trial.heated, trial.on) == (True, "printed")
+
+
+TRIAL = {
+    "no mandrel": ("outside_diameter: 8.9", "2:66: no mandrel; expected the key mandrel with a length, as in 24 mm"),
+    "no diameter": (
+        "mandrel: 6",
+        "2:66: no diameter of the coil; expected exactly one of outside_diameter and inside_diameter",
+    ),
+    "two diameters": (
+        "mandrel: 6, inside_diameter: 7.3, outside_diameter: 8.9",
+        "2:101: outside_diameter, where inside_diameter stands on line 2 already; "
+        "expected one diameter only: the other follows",
+    ),
+    "a coil that is no larger than its mandrel": (
+        "mandrel: 9 mm, outside_diameter: 8.9",
+        "2:100: 8.9 is no larger than the mandrel; expected a coil that goes round a mandrel of 9.00 mm",
+    ),
+    "heated or not": (
+        "mandrel: 6, outside_diameter: 8.9, heated: maybe",
+        "2:110: “maybe” is no answer; expected yes or no",
+    ),
+    "another mandrel": (
+        "mandrel: 6, outside_diameter: 8.9, on: steel",
+        "2:106: “steel” is no kind of mandrel; expected steel-rod or printed; did you mean steel-rod?",
+    ),
+    "a pull of zero": (
+        "mandrel: 6, outside_diameter: 8.9, pull: 0 N",
+        "2:108: 0 N is zero; expected a force above zero",
+    ),
+    "turns of zero": ("mandrel: 6, outside_diameter: 8.9, turns: 0", "2:109: 0 is zero; expected a number above zero"),
+    "a key nobody knows": (
+        "mandrel: 6, outside_diameter: 8.9, pich: 1",
+        "2:102: “pich” is no key of a trial; expected one of its keys; did you mean pitch?",
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("trial", "message"), TRIAL.values(), ids=TRIAL)
+def test_a_mistake_in_a_trial_is_told_at_its_place(tmp_path: Path, trial: str, message: str) -> None:
+    assert mistakes(tmp_path, SPOOL % f", trials: [{{{trial}}}]") == [message]
+
+
+def test_a_text_is_no_list_of_trials(tmp_path: Path) -> None:
+    assert mistakes(tmp_path, SPOOL % ", trials: two") == [
+        "2:65: “two” stands here; expected a list of trials, as in  - {mandrel: 6.0, outside_diameter: 8.9}"
+    ]
+
+
+def test_a_negative_length_left_is_told(tmp_path: Path) -> None:
+    assert mistakes(tmp_path, SPOOL % ", length_left: -1 m") == [
+        "2:70: -1 m is negative; expected a length of zero or above"
+    ]
+
+
+def test_keys_that_a_spool_must_have_are_told(tmp_path: Path) -> None:
+    assert mistakes(tmp_path, "spools:\n  - {id: W08}\n") == [
+        "2:5: no material or wire_diameter; expected all of these keys in a spool"
+    ]
+
+
+def test_two_spools_with_one_id_are_told_once_with_both_places(tmp_path: Path) -> None:
+    text = SPOOL % "" + "  - {id: W08, material: music-wire, wire_diameter: 1}\n"
+    assert mistakes(tmp_path, text) == [
+        f"3:10: “W08” is the id of another spool, at {tmp_path / 'file.yaml'}:2:10; expected an id of its own"
+    ]
