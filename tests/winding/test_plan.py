@@ -227,7 +227,7 @@ def test_wire_still_to_be_bought_is_planned_without_a_spool() -> None:
 
 
 def test_a_coil_that_opens_more_than_wanted_even_when_laid_close_is_said_to_come_out_too_long() -> None:
-    weak = plan(spool(2.0), pocket=pocket(30, None), working=(point(45, 0.2),), ends=Ends.CLOSED_GROUND)
+    weak = plan(spool(2.0), pocket=pocket(34, 24), working=(point(45, 0.3),))
     assert weak.pitch_on_mandrel_mm == pytest.approx(2.0)
     assert any("too long, to be pressed shorter" in note for note in weak.notes)
 
