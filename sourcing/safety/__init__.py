@@ -1,0 +1,15 @@
+"""Guarded duties: needs whose failure could hurt someone, told from the words; and the cautions of the bench.
+
+words       text -> plain words                      duties     the table: words, harm, where to go
+reading     words -> noun phrases with known phrases harmless   what takes the danger out of words
+context     what the words round a phrase do to it   judgement  the answer
+cautions    what the sheets say before the work
+"""
+
+from __future__ import annotations
+
+from sourcing.safety.cautions import fitting_cautions, winding_cautions
+from sourcing.safety.judgement import guarded
+from sourcing.safety.model import Guarded
+
+__all__ = ["Guarded", "fitting_cautions", "guarded", "winding_cautions"]
