@@ -229,7 +229,7 @@ def spring_index(case: Case) -> Limit:
 def active_coils(case: Case) -> Limit:
     """Fewer than two active coils are outside the standard."""
     coils = case.spring.active_coils
-    why = f"{coils:g} active coils; EN 13906-1 wants at least {LEAST_ACTIVE_COILS:g}"
+    why = f"{coils:.4g} active coils; EN 13906-1 wants at least {LEAST_ACTIVE_COILS:g}"
     return Limit("active coils", coils >= LEAST_ACTIVE_COILS, False, why)
 
 

@@ -9,18 +9,31 @@ from sourcing.quantities import show_force, show_length, show_rate, show_stress
 from sourcing.sheets.text import bullets, heading, table
 from sourcing.springs.describe import Description
 from sourcing.stock.model import StockSpring
+from sourcing.stock.rates import disagree
 
 Entry = tuple[StockSpring, Description]
 
 
 def description_document(entries: Iterable[Entry]) -> dict[str, object]:
-    """The JSON document: field names are the keys, the stated rate's disagreement is one more note."""
+    """The JSON document: field names are the keys."""
     return {
         "springs": [
-            {"id": stock.id, **asdict(description), "at": [asdict(point) for point in description.at]}
+            {"id": stock.id, **asdict(description), "notes": notes(stock, description)}
             for stock, description in entries
         ]
     }
+
+
+def notes(stock: StockSpring, description: Description) -> list[str]:
+    """The description's notes, and one more where the stated rate does not go with the dimensions."""
+    stated = stock.stated_rate_n_per_mm
+    if stated is None or not disagree(stated, stock.spring):
+        return list(description.notes)
+    doubt = (
+        f"The stated rate of {show_rate(stated)} and the {show_rate(description.rate_n_per_mm)} of the dimensions "
+        "cannot both be right: the seller's figure may be right and a dimension wrong."
+    )
+    return [*description.notes, doubt]
 
 
 def _optional(value: float | None, text: str) -> str:
@@ -77,4 +90,4 @@ def description_lines(entries: Iterable[Entry], units: str = "mm") -> Iterable[s
                     for point in one.at
                 ],
             )
-        yield from bullets(one.notes)
+        yield from bullets(notes(stock, one))

@@ -62,7 +62,7 @@ def table(
     cells = [[shown(cell) for cell in row] for row in rows]
     text = tabulate(
         cells,
-        headers=list(headers),
+        headers=list(headers) or (),
         tablefmt="simple" if on_terminal() else "plain",
         disable_numparse=True,
         maxcolwidths=None if widths is None else list(widths),

@@ -30,7 +30,7 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
     yield from wrapped(_summary(plan, units))
     yield from wrapped(plan.as_sentence)
     yield from heading("Wire and mandrel")
-    yield from table(("", ""), _to_have(plan, units))
+    yield from table((), _to_have(plan, units))
     yield from heading("What comes out")
     yield from table(*_made_table(plan, units))
     yield from heading("At the bench")

@@ -14,13 +14,12 @@ from sourcing.files.records import Read
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.need.kinds import EndsField, MaterialField
 from sourcing.quantities import show_length, show_rate
-from sourcing.springs.compression import rate_n_per_mm
 from sourcing.springs.geometry import dead_coils, solid_length_mm
 from sourcing.springs.model import CompressionSpring
+from sourcing.stock.rates import disagree, worked_out_n_per_mm
 from sourcing.stock.shelf import ShelfRecord
 
 DIAMETERS = ("outside_diameter", "mean_diameter", "inside_diameter")
-_RATES_APART = 0.15
 _EXTENSION, _TORSION, _CONICAL = "an extension spring", "a torsion spring", "a conical spring"
 
 
@@ -60,15 +59,10 @@ def findings(read: CompressionRead) -> list[Finding]:
 def warnings(read: CompressionRead, spring: CompressionSpring) -> list[Finding]:
     """That the rate which the seller states is far from the one that follows from the dimensions."""
     stated = read.record.rate
-    if stated is None:
-        return []
-    worked_out = rate_n_per_mm(
-        spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils, spring.shear_modulus_mpa
-    )
-    if abs(stated / worked_out - 1) <= _RATES_APART:
+    if stated is None or not disagree(stated, spring):
         return []
     expected = (
-        f"about the {show_rate(worked_out)} that follows from the dimensions; "
+        f"about the {show_rate(worked_out_n_per_mm(spring))} that follows from the dimensions; "
         "the seller's figure may be right and a dimension wrong"
     )
     return [Finding(read.place("rate"), f"a stated rate of {show_rate(stated)}", expected)]

@@ -12,9 +12,9 @@ from sourcing.fit.model import Fit, Limit
 from sourcing.fit.rank import rank
 from sourcing.fit.spread import spread_of
 from sourcing.need.model import Need
-from sourcing.quantities import Money, show_money
-from sourcing.springs import compression
+from sourcing.quantities import Money, show_money, show_rate
 from sourcing.stock.model import Bench, Catalogue, Seller, StockSpring
+from sourcing.stock.rates import believed_n_per_mm, disagree, worked_out_n_per_mm
 from sourcing.winding.model import WindingPlan
 
 OptionName = Literal["drawer", "bought", "adapted", "wound", "ordered", "none"]
@@ -24,9 +24,6 @@ HOURS_TO_FETCH = 0.1
 
 ORDERED_CHANCE = 0.95
 """The chance that a spring maker's spring serves (assumed)."""
-
-RATE_DOUBT = 0.15
-"""A seller's rate and the rate of the dimensions further apart than this cannot both be right."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,27 +58,18 @@ class Option:
         return self.days is not None and self.days <= need.needed_within_days
 
 
-def stock_rate_n_per_mm(stock: StockSpring) -> float:
-    """The rate to believe: the seller's where it is stated, else that of the dimensions."""
-    spring = stock.spring
-    return stock.stated_rate_n_per_mm or compression.rate_n_per_mm(
-        spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils, spring.shear_modulus_mpa
-    )
-
-
 def _rate_agrees(stock: StockSpring) -> Limit | None:
     if stock.stated_rate_n_per_mm is None:
         return None
-    computed = stock_rate_n_per_mm(replace(stock, stated_rate_n_per_mm=None))
-    apart = abs(stock.stated_rate_n_per_mm / computed - 1.0)
-    why = f"{stock.stated_rate_n_per_mm:.3g} N/mm stated; the dimensions give {computed:.3g} N/mm"
-    holds = apart <= RATE_DOUBT
+    stated, worked_out = show_rate(stock.stated_rate_n_per_mm), show_rate(worked_out_n_per_mm(stock.spring))
+    why = f"{stated} stated; the dimensions give {worked_out}"
+    holds = not disagree(stock.stated_rate_n_per_mm, stock.spring)
     return Limit("stated rate", holds, False, why if holds else why + ": measure it before you trust either")
 
 
 def judge_stock(stock: StockSpring, need: Need, bench: Bench) -> Fit:
     """The fit of a stock spring, with the doubt about a stated rate as one more soft limit."""
-    rate = stock_rate_n_per_mm(stock)
+    rate = believed_n_per_mm(stock)
     fit = judge(stock.spring, need, bench, spread_of(stock, rate), rate)
     agrees = _rate_agrees(stock)
     return fit if agrees is None else with_limit(fit, agrees)
