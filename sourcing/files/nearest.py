@@ -16,7 +16,7 @@ def nearest(word: str, choices: Iterable[str], limit: int = 3) -> tuple[str, ...
     Case, hyphens, underscores and spaces do not count.
 
     >>> nearest("Outside diameter", ["inside_diameter", "outside_diameter", "rate"])
-    ('outside_diameter', 'inside_diameter')
+    ('outside_diameter',)
     >>> nearest("dry", ["indoor-dry", "damp"])
     ('indoor-dry',)
     """

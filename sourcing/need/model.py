@@ -39,7 +39,8 @@ class Need:
     """What the repair calls for. What is None or empty is unknown: neither judged nor assumed.
 
     `working` is ordered from the longest length to the shortest. `duty` is what the file says: "ordinary",
-    "guarded" or None. `places` maps a key as written ("pocket.bore", "working.0.length") to where it stands.
+    "guarded" or None. `places` maps a key ("pocket.bore", "working.0.length") to where its value stands; working
+    points are numbered as they are ordered here.
     """
 
     job: str
