@@ -5,10 +5,14 @@ from __future__ import annotations
 from functools import cache
 
 from sourcing.materials.model import Material
+from sourcing.materials.names import find
 from sourcing.tables import rows
 
 # A diameter worked out from others (9.6 - 8.8) is that listed size still, though its last digits differ.
 _ALLOWANCE = 1e-6
+
+# What wire sold or salvaged under a catalogue word may be, weakest first.
+_MAY_BE = {"music-wire": ("EN 10270-1 SL", "EN 10270-1 SM")}
 
 
 def tensile_strength_mpa(material: Material, wire_diameter_mm: float) -> float | None:
@@ -44,6 +48,21 @@ def nominal_wire_diameters_mm(material: Material) -> tuple[float, ...]:
     """
     listed, _ = _strengths(material.standard, material.grade)
     return tuple(diameter for diameter, _ in listed)
+
+
+def weakest_grade(material: Material, wire_diameter_mm: float) -> Material | None:
+    """The weakest wire that may pass for the material where nobody named a grade; None where a grade is named.
+
+    Music wire of unknown grade is EN 10270-1 SL where that comes in the diameter, else SM.
+
+    >>> from sourcing.materials import find
+    >>> weakest_grade(find("music-wire"), 1.0).grade, weakest_grade(find("music-wire"), 0.9).grade
+    ('SL', 'SM')
+    >>> weakest_grade(find("EN 10270-1 SH"), 1.0) is None
+    True
+    """
+    weaker = map(find, _MAY_BE.get(material.name, ()))
+    return next((it for it in weaker if it is not None and tensile_strength_mpa(it, wire_diameter_mm)), None)
 
 
 @cache

@@ -11,17 +11,18 @@ BODY_DUTIES = (
         where_to_go="the device's maker or a qualified medical-device technician",
         sure="""
             syringe pump|driver, infusion pump|set|line|bag|device, inhaler, prosthesis, prosthetic, orthosis,
-            orthotic, artificial limb|leg|arm|hand|knee, hospital|nursing|care|patient bed, surgical, surgery,
-            operating table|theatre, surgeon,
+            orthotic, artificial limb|leg|arm|hand|knee, hospital|nursing|care|patient bed, bed rail|side rail,
+            surgical, surgery, operating table|theatre, surgeon,
             medical device|pump|bed|equipment|instrument|ventilator|gas|oxygen|grade, defibrillator, pacemaker, stent,
-            catheter, dialysis, insulin, auto injector, adrenaline, nebuliser, anaesthetic, anaesthesia, heart valve,
-            dental drill|chair|brace|handpiece|instrument|syringe, orthodontic, denture, lancet, lancing device,
-            implant, feeding pump, blood pressure cuff|monitor, resuscitator, patient monitor|chair|trolley,
-            stretcher, oxygen concentrator, stethoscope, tourniquet, traction splint, endoscope, biopsy, hypodermic""",
+            catheter, dialysis, insulin, insulin|injection pen, auto injector, adrenaline, nebuliser, anaesthetic,
+            anaesthesia, heart valve, dental|dentist drill|chair|brace|handpiece|instrument|syringe, orthodontic,
+            denture, lancet, lancing device, implant, feeding pump, blood pressure cuff|monitor, resuscitator,
+            patient monitor|chair|trolley, stretcher, oxygen concentrator, stethoscope, tourniquet, traction splint,
+            endoscope, biopsy, hypodermic""",
         pairs=(
             Pair(
                 "pump, syringe, bed, valve, ventilator, regulator, clamp, drip, splint, brace",
-                "patient, hospital, medical, clinic, clinical, nurse, medicine, blood, therapy, ward",
+                "patient, nursing|care home, hospital, medical, clinic, clinical, nurse, medicine, blood, therapy, ward",
             ),
         ),
         doubtful="medical, syringe, infusion, ventilator, blood pressure",
@@ -52,8 +53,8 @@ BODY_DUTIES = (
             via ferrata, ascender, descender, abseil, abseiling, rappel,
             safety|shock|energy|fall|climbing|work lanyard, lanyard absorber, lifeline, life line, self retracting,
             retractable life|fall, parachute, paraglider, hang glider, reserve chute, zip wire|line trolley,
-            zip line|wire, trapeze, aerial silk, ski|snowboard binding, anchor device, window cleaner cradle,
-            bosun chair, bungee jump, ice screw, tree climbing, safety rope|line|hook""",
+            zip line|wire, trapeze, aerial silk, ski|snowboard|crampon binding, crampon, anchor device,
+            window cleaner cradle, bosun chair, bungee jump, ice screw, tree climbing, safety rope|line|hook""",
         pairs=(
             Pair(
                 "harness, snap hook, gate spring, cam, cam lobe, lanyard, buckle, hook",

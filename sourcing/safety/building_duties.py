@@ -11,12 +11,12 @@ BUILDING_DUTIES = (
         where_to_go="the door's maker or a qualified garage door fitter",
         sure="""
             garage|overhead|sectional|hangar door, up and over, up over door, roller|rolling shutter,
-            roller|rolling shutter door, roller|roll up door, rolling|roll up gate, shutter door, shop shutter,
+            roller|rolling shutter door, roller|roll up door, rolling|roll up gate, shutter|roller door, shop shutter,
             garage gate|shutter, door|gate counter balance, counter balance door|gate, canopy door, car port door,
             automatic|electric|powered|sliding gate, boom gate|barrier, level crossing barrier|gate, dock leveler,
             car park barrier""",
         pairs=(
-            Pair("torsion spring|bar|shaft, counter balance, counter weight", "door, gate, shutter"),
+            Pair("torsion spring|bar|shaft, counter balance, counter weight", "door, gate, shutter, garage"),
             Pair("door, shutter", "garage", asks=True),
         ),
         doubtful="counter balance, shutter, door torsion",
@@ -111,7 +111,7 @@ BUILDING_DUTIES = (
             ),
         ),
         doubtful="breaker, isolator",
-        harmless="ice|tie|code|horse|wave|record|car breaker",
+        harmless="egg, ice|tie|code|horse|wave|record|car breaker",
     ),
     Duty(
         name="fire safety",

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from sourcing.safety.words import phrases, words_of
+from sourcing.safety.words import phrases, ways_to_write, words_of
 
 LOCAL_CODES = "Local codes, the rules of your workshop and licensed practice come before anything said here."
 
@@ -36,6 +36,14 @@ _RELEASING = (
     "Let the old spring down captive, on a rod, in a bag or in a clamp, with eye protection on; "
     "do the same where the new one goes in under load."
 )
+
+
+GUARDED_CAUTIONS = (
+    "Leave the spring and what holds it as they are: a spring under load lets go all at once, and no part of such a "
+    "duty is tried out by hand.",
+    LOCAL_CODES,
+)
+"""What a guarded need is told in place of cautions for the work, which is not done here."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +122,8 @@ def fitting_cautions(words: Sequence[str], surroundings: Sequence[str]) -> tuple
     called = (
         caution.sentence
         for caution in _FITTING
-        if caution.surroundings in surroundings or not spoken.isdisjoint(phrases(caution.called_by))
+        if caution.surroundings in surroundings
+        or any(spoken & ways_to_write(phrase) for phrase in phrases(caution.called_by))
     )
     return (_RELEASING, *called, LOCAL_CODES)
 

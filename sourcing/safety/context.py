@@ -66,7 +66,7 @@ class _Place:
         if mark.role is Role.REAL or mark.role in THINGS:
             return False
         thing_itself = any(later.has(Role.ASIDE) for later in self.phrase.known if later.start >= known.end)
-        return thing_itself or self.elsewhere or any(disarms(owner, known.words, mark) for owner in self.owners)
+        return thing_itself or self.elsewhere or any(disarms(owner, mark) for owner in self.owners)
 
     def _denies(self, known: Known) -> bool:
         words = self.phrase.words
@@ -95,14 +95,14 @@ def mentions(texts: Iterable[str]) -> list[Mention]:
     ]
 
 
-def disarms(owner: Mark, words: Sequence[str], danger: Mark) -> bool:
-    """Whether what belongs to `owner` is harmless in spite of the `words` of a danger.
+def disarms(owner: Mark, danger: Mark) -> bool:
+    """Whether what belongs to `owner` is harmless in spite of the words of a danger.
 
     A toy disarms everything; a household thing only what one word says, for "emergency stop" means it anywhere.
     """
     if owner.role is Role.TOY:
         return True
-    if len(words) > 1 and danger.role is Role.SURE:
+    if danger.compound and danger.role is Role.SURE:
         return False
     return owner.role is Role.HOUSEHOLD or (owner.role is Role.HARMLESS and owner.duty == danger.duty)
 

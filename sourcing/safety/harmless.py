@@ -47,14 +47,14 @@ ASIDE = """
     book, book end, handbook, manual, brochure, diary, calendar, catalogue, catalog, certificate, folder, radio,
     speaker, stereo, clock, watch, thermometer, barometer, bell, horn, shelf, bookshelf, cabinet, cupboard, wardrobe,
     drawer, storage, box, tool box, storage box|bin|hook|rack|case|bag, chest, crate, carton, tin, jar, basket, bag,
-    pouch, sack, case, carry case, suitcase, trunk, holster, sheath, rack, display, display stand|case, stand, tray,
-    organiser, organizer, hanger, coat|key|cup|bag hook, cup holder, bottle holder, phone holder, phone mount, phone,
-    camera, mirror, umbrella, parasol, canopy light, blanket, muff, cushion, rattle, mobile, remote, remote control,
-    fob, key fob, key ring, key chain, keyring, toy, doll, puppet, game, puzzle, jigsaw, card, quiz, museum,
-    exhibition, magazine rack, magazine holder, replica, shaped, shape, style, styled, themed, lookalike, costume,
-    cake, candle, mug, coaster, tie clip, cuff link, brooch, music, film, song, paperweight, letter box, letterbox,
-    door bell, doorbell, door mat, door knocker, knocker, wreath, letter plate, letter flap, house number,
-    thermostat dial, radio dial, calculator, pencil, pen, notebook"""
+    pouch, sack, case, carry case, suitcase, trunk, holster, sheath, rack, display, display stand|case, stand,
+    photo frame, organiser, organizer, hanger, coat|key|cup|bag hook, cup holder, bottle holder, phone holder,
+    phone mount, phone, camera, mirror, umbrella, parasol, canopy light, blanket, muff, cushion, rattle, mobile,
+    remote, remote control, fob, key fob, key ring, key chain, keyring, toy, doll, puppet, game, puzzle, jigsaw, card,
+    quiz, museum, exhibition, magazine rack, magazine holder, replica, shaped, shape, style, styled, themed,
+    lookalike, costume, cake, candle, mug, coaster, tie clip, cuff link, brooch, music, film, song, paperweight,
+    letter box, letterbox, door bell, doorbell, door mat, door knocker, knocker, wreath, letter plate, letter flap,
+    house number, thermostat dial, radio dial, calculator, pencil, pen, notebook"""
 
 # Compounds that have a danger's word in them and nothing of it in their meaning.
 NOTHING = """
@@ -63,9 +63,9 @@ NOTHING = """
     camp fire, light house, lift off|up|out, face|air|shop|weight lift, toy shop|store|room|museum|factory|cupboard,
     light duty|weight|gauge|pressure|touch|force|tension,
     control|junction|switch|button|gear|valve|breaker|transfer box, horse power, trigger warning|point|finger,
-    interlock knit|fabric, guard dog|house, valve amplifier|amp|radio|set|tester, valve cap, chain mail,
-    work shop|bench, pressure fit|sensitive, press stud|fit, box spring, child play, station clock, coach house|bolt,
-    bus stop|pass, bike shed|shop|path, bicycle bell|pump|basket|lamp|light|shop, train set|station,
+    interlock knit|fabric, guard dog|house, valve amplifier|amp|radio|set|tester, chain mail, work shop|bench,
+    pressure fit|sensitive, press stud|fit, box spring, child play, station clock, coach house|bolt, bus stop|pass,
+    bike shed|shop|path, dead man chest, bicycle bell|pump|basket|lamp|light|shop, train set|station,
     engine turned|room, search engine, model number|name|year, light switch, lamp holder, medicine cabinet|chest"""
 
 # With these words near it even a toy or a model is the real thing: a model boiler holds real steam.

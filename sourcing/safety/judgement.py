@@ -69,7 +69,7 @@ def _standing_in_names(named: Sequence[Mention], prose: Sequence[Mention]) -> It
     things = {mention.mark for mention in prose if _is_thing(mention)}
     explained = {mention.mark.duty for mention in prose if mention.set_aside}
     for mention in named:
-        harmless = mention.mark.duty in explained or any(disarms(it, mention.words, mention.mark) for it in things)
+        harmless = mention.mark.duty in explained or any(disarms(it, mention.mark) for it in things)
         if not mention.set_aside and not harmless:
             yield replace(mention, sentence=_ANY_SENTENCE)
 
@@ -87,7 +87,7 @@ def _surest(standing: Sequence[Mention]) -> Mention | None:
 
 def _doubt(standing: Sequence[Mention], prose: Sequence[Mention]) -> Mention | None:
     """The first phrase that leaves a doubt which nothing in the need takes away."""
-    doubtful = [m for m in standing if m.mark.role is Role.DOUBTFUL and (m.bare or len(m.words) > 1)]
+    doubtful = [m for m in standing if m.mark.role is Role.DOUBTFUL and (m.bare or m.mark.compound)]
     apart = [part for part, same_sentence in _pairs(standing) if _asks(part.mark) or not same_sentence]
     things = {(mention.mark, mention.sentence) for mention in prose if _is_thing(mention)}
     for mention in (*doubtful, *apart):
@@ -99,20 +99,20 @@ def _doubt(standing: Sequence[Mention], prose: Sequence[Mention]) -> Mention | N
 def _answers(thing: Mark, sentence: int, doubt: Mention) -> bool:
     """Whether a harmless thing that a sentence names takes a doubt away; a household thing does in its own sentence."""
     near = thing.role is not Role.HOUSEHOLD or doubt.sentence in (sentence, _ANY_SENTENCE)
-    return near and disarms(thing, doubt.words, doubt.mark)
+    return near and disarms(thing, doubt.mark)
 
 
 def _pairs(standing: Iterable[Mention]) -> Iterator[tuple[Mention, bool]]:
     """The parts whose wholes are named too, and whether in the same sentence."""
-    wholes: dict[Mark, set[int]] = {}
+    wholes: dict[tuple[str, int], set[int]] = {}
     parts: list[Mention] = []
     for mention in standing:
         if mention.mark.role is Role.WHOLE:
-            wholes.setdefault(replace(mention.mark, role=Role.PART), set()).add(mention.sentence)
+            wholes.setdefault((mention.mark.duty, mention.mark.pair), set()).add(mention.sentence)
         elif mention.mark.role is Role.PART:
             parts.append(mention)
     for part in parts:
-        if found := wholes.get(part.mark):
+        if found := wholes.get((part.mark.duty, part.mark.pair)):
             yield part, part.sentence in found or _ANY_SENTENCE in found or part.sentence == _ANY_SENTENCE
 
 

@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from sourcing.safety import harmless
 from sourcing.safety.duties import DUTIES
-from sourcing.safety.words import PAUSE, SENTENCE_END, phrases, word_set
+from sourcing.safety.words import PAUSE, SENTENCE_END, phrases, ways_to_write, word_set
 
 
 class Role(Enum):
@@ -32,11 +32,15 @@ class Role(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """One meaning of a phrase: its role, and the duty it speaks of (and which of its pairs)."""
+    """One meaning of a phrase: its role, the duty it speaks of (and which of its pairs), and whether one word says it.
+
+    "Handbrake" is a compound too: it says as much as "hand brake" does.
+    """
 
     role: Role
     duty: str = ""
     pair: int = 0
+    compound: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,9 +209,10 @@ def _phrase_book() -> dict[tuple[str, ...], tuple[Mark, ...]]:
     book: dict[tuple[str, ...], tuple[Mark, ...]] = {}
     for table, mark in _tables():
         for phrase in phrases(table):
-            marks = book.get(phrase, ())
-            if mark not in marks:
-                book[phrase] = (*marks, mark) if mark else marks
+            meaning = mark and replace(mark, compound=len(phrase) > 1)
+            for written in ways_to_write(phrase):
+                marks = book.get(written, ())
+                book[written] = (*marks, meaning) if meaning and meaning not in marks else marks
     return book
 
 

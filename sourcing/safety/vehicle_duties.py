@@ -64,9 +64,9 @@ VEHICLE_DUTIES = (
         sure="""
             valve train|gear|guide, engine valve, exhaust valve,
             valve rocker|tappet|lifter|collet|cotter|keeper|retainer, rocker arm|shaft, tappet, over head valve|cam,
-            cam shaft, cylinder head valve, hydraulic lifter, timing chain|belt tensioner, cam chain tensioner,
-            push rod tube""",
-        pairs=(Pair("valve, poppet, rocker, governor, reed", ENGINES),),
+            cam shaft, cylinder head, rocker cover, hydraulic lifter, timing chain|belt tensioner,
+            cam chain tensioner, push rod tube""",
+        pairs=(Pair("valve, inlet|intake valve, poppet, rocker, governor, reed", ENGINES),),
         doubtful="valve, inlet|intake valve, poppet valve, cam follower",
         harmless="""
             trumpet, cornet, euphonium, tuba, horn, flugel horn, bugle, trombone, saxophone, instrument, organ,

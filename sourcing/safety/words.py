@@ -32,6 +32,7 @@ _ONE_SPELLING = {
     "aeroplane": "airplane",
     "armour": "armor",
     "mould": "mold",
+    "drier": "dryer",
     "plough": "plow",
     "leveller": "leveler",
     "steriliser": "sterilizer",
@@ -88,27 +89,30 @@ def words_of(text: str, *, whole: bool = False) -> list[str]:
 
 
 def phrases(table: str) -> Iterator[tuple[str, ...]]:
-    """The phrases of a table's cell: parted by commas, with "|" between words that may stand in one place.
+    """The phrases of a table's cell: parted by commas, with "|" between single words that may stand in one place.
 
-    Two neighbours may also be written as one word, and so may the whole phrase.
-
-    >>> sorted(phrases("hand|foot brake"))
-    [('foot', 'brake'), ('footbrake',), ('hand', 'brake'), ('handbrake',)]
+    >>> list(phrases("hand|foot brake, pedals"))
+    [('hand', 'brake'), ('foot', 'brake'), ('pedal',)]
     """
     for phrase in filter(str.strip, re.sub(r"\|\s+", "|", table).split(",")):
         for words in product(*(place.split("|") for place in phrase.split())):
-            yield from _ways_to_write(tuple(stem(word) for word in words))
+            yield tuple(stem(word) for word in words)
 
 
-def _ways_to_write(words: tuple[str, ...]) -> set[tuple[str, ...]]:
+def ways_to_write(words: tuple[str, ...]) -> set[tuple[str, ...]]:
+    """A phrase as it stands, with two neighbours in one word, and all in one word.
+
+    >>> sorted(ways_to_write(("hand", "brake")))
+    [('hand', 'brake'), ('handbrake',)]
+    """
     joined = {(*words[:i], words[i] + words[i + 1], *words[i + 2 :]) for i in range(len(words) - 1)}
     return {words, ("".join(words),)} | joined
 
 
 def _stem_or_mark(token: str) -> str:
-    if token in ".;:!?\n":
+    if token in ".;!?\n":
         return SENTENCE_END
-    if token in ',()/"':
+    if token in ',:()/"':
         return PAUSE
     return stem(token)
 

@@ -8,9 +8,11 @@ from math import ceil
 from typing import Literal
 
 from sourcing.fit.judge import judge
-from sourcing.fit.model import Fit, Limit
+from sourcing.fit.limits import Case, stress_at_shortest, stress_at_solid
+from sourcing.fit.model import Fit, Limit, Spread
 from sourcing.fit.rank import rank
 from sourcing.fit.spread import spread_of
+from sourcing.materials.strength import tensile_strength_mpa, weakest_grade
 from sourcing.need.model import Need
 from sourcing.quantities import Money, show_money, show_rate
 from sourcing.stock.model import Bench, Catalogue, Seller, StockSpring
@@ -67,12 +69,28 @@ def _rate_agrees(stock: StockSpring) -> Limit | None:
     return Limit("stated rate", holds, False, why if holds else why + ": measure it before you trust either")
 
 
+def _unknown_grade(stock: StockSpring, need: Need, bench: Bench, rate_n_per_mm: float) -> Limit | None:
+    """Wire that no seller vouches for and no grade names may be the weakest of its kind: so is its stress judged too."""
+    spring = stock.spring
+    weakest = weakest_grade(spring.material, spring.wire_diameter_mm)
+    named = spring.tensile_strength_mpa != tensile_strength_mpa(spring.material, spring.wire_diameter_mm)
+    if stock.seller is not None or weakest is None or named:
+        return None
+    weak = replace(spring, tensile_strength_mpa=tensile_strength_mpa(weakest, spring.wire_diameter_mm))
+    case = Case(weak, need, bench, Spread(), rate_n_per_mm)
+    stresses = [limit for limit in (stress_at_shortest(case), stress_at_solid(case)) if limit is not None]
+    broken = [limit.why for limit in stresses if not limit.holds]
+    why = f"nobody names the grade of its wire; were it {weakest.name}, the weakest: "
+    return Limit("unknown grade", not broken, False, why + ("; ".join(broken) or "the static limits hold too"))
+
+
 def judge_stock(stock: StockSpring, need: Need, bench: Bench) -> Fit:
-    """The fit of a stock spring, with the doubt about a stated rate as one more soft limit."""
+    """The fit of a stock spring, with the doubts about its rate and its wire as two more soft limits."""
     rate = believed_n_per_mm(stock)
     fit = judge(stock.spring, need, bench, spread_of(stock, rate), rate)
-    agrees = _rate_agrees(stock)
-    return fit if agrees is None else with_limit(fit, agrees)
+    for doubt in (_rate_agrees(stock), _unknown_grade(stock, need, bench, rate)):
+        fit = fit if doubt is None else with_limit(fit, doubt)
+    return fit
 
 
 def with_limit(fit: Fit, limit: Limit) -> Fit:
@@ -134,6 +152,8 @@ def wound_option(plan: WindingPlan, bench: Bench) -> Option:
     """A spring wound here. Its chance is that of coming out right by the second try; its hours are assumed."""
     days = 0.0 if plan.wire is not None else None
     how = f"{plan.summary}, about {plan.tries.expected:.1f} tries (hours assumed)"
+    if plan.wire is None:
+        how += "; the wire's price and days are not known"
     chance, hours = plan.tries.by_second, plan.tries.hours
     return Option(
         "wound", plan.wire, plan.fit.fits, chance, plan.fit, plan.cost, bench.currency, days, hours, how, plan=plan

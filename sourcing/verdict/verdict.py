@@ -69,12 +69,11 @@ def guarded_refusal(need: Need) -> Refusal | None:
 def decide(need: Need, catalogue: Catalogue) -> Verdict:
     """Judge every way to come by the spring and let the rules choose. A guarded need always ends in none."""
     bench = catalogue.bench
-    cautions = safety.fitting_cautions(words_of(need), need.surroundings)
     guard = guarded_refusal(need)
     if guard is not None:
-        return Verdict(
-            need, bench, None, f"Nothing is recommended. {guard.why}", (Because(guard.rule, guard.why),), cautions
-        )
+        because = (Because(guard.rule, guard.why),)
+        return Verdict(need, bench, None, f"Nothing is recommended. {guard.why}", because, safety.GUARDED_CAUTIONS)
+    cautions = safety.fitting_cautions(words_of(need), need.surroundings)
     winding = best_plan(need, catalogue.spools, bench)
     options = all_options(catalogue, need, winding.plans)
     choices = Choices(need, bench, options)
@@ -128,14 +127,16 @@ def _deed(choices: Choices, option: Option) -> str:
         case "drawer":
             assert option.stock is not None
             where = f" ({option.stock.shelf})" if option.stock.shelf else ""
-            return f"Take {option.id} from the drawer{where}"
+            count = f"{choices.need.quantity} of " if choices.need.quantity > 1 else ""
+            return f"Take {count}{option.id} from the drawer{where}"
         case "bought":
             assert option.stock is not None
             lead = f", {option.days:g} days" if option.days is not None else ""
             return f"Buy {option.id} from {option.stock.seller}: {option.how}{lead}"
         case "wound":
             assert option.plan is not None
-            return f"Wind it {option.plan.summary}"
+            count = "Wind it" if choices.need.quantity == 1 else f"Wind {choices.need.quantity} of them"
+            return f"{count} {option.plan.summary}"
         case _:
             assert choices.bench.spring_maker is not None
             lead = f", {option.days:g} days" if option.days is not None else ""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 
 from sourcing.fit.model import Deviation
 from sourcing.quantities import Wanted, show_force, show_length, show_money, show_wanted
@@ -33,21 +33,32 @@ def money(choices: Choices, chosen: Option | None) -> str:
         maker = choices.of("ordered", fits="yes")
         if maker and maker[0] is not chosen and maker[0].cost is not None:
             return f"Money: {show_money(maker[0].cost)} would have it made by a spring maker."
+        if chosen is None and not maker:
+            return "Money: a spring maker with a price, named in bench.yaml, would make it an order."
         return "Money: nothing; there is no second option that fits and has a price."
     rival = min(known, key=choices.total_cost)
     assert chosen.cost is not None
     assert rival.cost is not None
-    more_hours = (chosen.hours or 0.0) - (rival.hours or 0.0)
+    return f"Money: {_traded(choices, chosen, rival)}"
+
+
+def _traded(choices: Choices, chosen: Option, rival: Option) -> str:
+    """What price or what value of an hour would turn the choice from one priced option to the other."""
+    assert chosen.cost is not None
+    assert rival.cost is not None
     dearer = rival.cost.amount - chosen.cost.amount
-    if more_hours > 0.0 and dearer > 0.0:
-        hourly = dearer / more_hours
+    more_hours = (rival.hours or 0.0) - (chosen.hours or 0.0)
+    if dearer * more_hours < 0.0:
+        side = "more" if dearer > 0.0 else "less"
         return (
-            f"Money: {named(rival)} costs {show_money(rival.cost)}; it would be chosen if an hour at the bench "
-            f"were worth more than {hourly:.2f} {choices.bench.currency} (hour_value is "
-            f"{choices.bench.hour_value.amount:.2f})."
+            f"{named(rival)} costs {show_money(rival.cost)}; it would be chosen if an hour at the bench were worth "
+            f"{side} than {abs(dearer / more_hours):.2f} {choices.bench.currency} "
+            f"(hour_value is {choices.bench.hour_value.amount:.2f})."
         )
     apart = choices.total_cost(rival) - choices.total_cost(chosen)
-    return f"Money: {named(rival)} would be chosen if it cost {apart:.2f} {choices.bench.currency} less."
+    if apart <= rival.cost.amount:
+        return f"{named(rival)} would be chosen if it cost {apart:.2f} {choices.bench.currency} less."
+    return f"nothing; {named(rival)}, the next cheapest, costs more hours and no less money."
 
 
 def days(choices: Choices, chosen: Option | None) -> str:
@@ -78,29 +89,47 @@ def shower(unit: str, units: str) -> Callable[[float], str]:
     return (lambda value: show_force(value, units)) if unit == "N" else (lambda value: show_length(value, units))
 
 
+FAR = 5.0
+"""A figure further off than this many tolerances is not brought in by widening one."""
+
+
+def _badness(option: Option) -> tuple[int, float]:
+    """How far from fitting: hard limits broken, then the worst deviation."""
+    assert option.fit is not None
+    hard = sum(limit.hard for limit in option.fit.broken)
+    return hard, max((row.deviation_over_tolerance for row in option.fit.deviations), default=0.0)
+
+
 def _widened(row: Deviation, units: str) -> str:
     show = shower(row.unit, units)
     might = f"the {figure_name(row, units)} might be {show(row.got)}"
     if row.wanted.nominal is None:
-        return might
-    return f"{might}: ± {show(row.tolerance * row.deviation_over_tolerance)} instead of ± {show(row.tolerance)}"
+        return f"{might} (wanted: {show_wanted(row.wanted, show)})"
+    return f"{might} (± {show(row.tolerance * row.deviation_over_tolerance)} instead of ± {show(row.tolerance)})"
+
+
+def _far_off(row: Deviation, units: str) -> str:
+    show = shower(row.unit, units)
+    return f"{figure_name(row, units)} {show(row.got)} where {show_wanted(row.wanted, show)} is wanted"
 
 
 def tolerance(choices: Choices, chosen: Option | None) -> str:
     """The tolerance, or else the limit, that excluded the best option among those that do not fit."""
-    out = next((o for o in choices.options if o.fits != "yes" and o is not chosen and o.fit is not None), None)
-    if out is None or out.fit is None:
+    excluded = [o for o in choices.options if o.fits != "yes" and o is not chosen and o.fit is not None]
+    if not excluded:
         return "Tolerance: nothing was excluded by a tolerance or a limit."
-    worst = max(out.fit.deviations, key=lambda row: row.deviation_over_tolerance, default=None)
-    parts = [f"{limit.limit} ({limit.why})" for limit in out.fit.broken]
-    if worst is not None and worst.deviation_over_tolerance > 1.0:
-        parts.insert(0, _widened(worst, choices.bench.units))
-        return f"Tolerance: {named(out)} would fit if {_and(parts)}."
-    return f"Tolerance: {named(out)} is excluded by its {_and(parts)}."
-
-
-def _and(parts: Iterable[str]) -> str:
-    return ", and but for its ".join(parts)
+    by_tolerance = [o for o in excluded if _badness(o)[0] == 0 and 1.0 < _badness(o)[1] <= FAR]
+    out, units = min(by_tolerance or excluded, key=_badness), choices.bench.units
+    assert out.fit is not None
+    off = [row for row in out.fit.deviations if row.deviation_over_tolerance > 1.0]
+    limits = "; ".join(f"{limit.limit}: {limit.why}" for limit in out.fit.broken)
+    if any(row.deviation_over_tolerance > FAR for row in off):
+        far = "; ".join(_far_off(row, units) for row in off)
+        return f"Tolerance: no small change would do; the best that was excluded is {named(out)}: {far}."
+    if not off:
+        return f"Tolerance: {named(out)} is excluded by a limit alone ({limits})."
+    wider = " and ".join(_widened(row, units) for row in off)
+    return f"Tolerance: {named(out)} would come in if {wider}" + (f", but for {limits}." if limits else ".")
 
 
 def would_change(choices: Choices, chosen: Option | None) -> tuple[str, ...]:

@@ -202,7 +202,7 @@ class WindingPlan:
             for each in self.serves
         )
         if not self.only:
-            return f"Yes, at every mean diameter that the pocket leaves, between {between}."
+            return f"Yes, at every mean diameter between {between}."
         return f"Only between mean diameters {between}: " + " ".join(_edges(each) for each in self.serves)
 
 
