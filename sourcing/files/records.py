@@ -95,13 +95,18 @@ def _finding(wrong: ErrorDetails, model: type[Record], raw: dict[str, Value], do
     match wrong["type"]:
         case "refused":
             context: dict[str, Any] = wrong.get("ctx", {})
-            return Finding(place, context["found"], context["expected"], context["suggestions"])
+            return Finding(place, context["found"], context["expected"], tuple(map(_typed, context["suggestions"])))
         case "extra_forbidden":
             return _unknown_key(str(path[-1]), owner, _key_place(raw, path, document))
         case "model_type" | "model_attributes_type":
             return Finding(place, stands_here(wrong["input"]), _keys_of(_record_at(model, path)))
         case _:
             return Finding(place, stands_here(wrong["input"]), _described(owner, path))
+
+
+def _typed(suggestion: str) -> str:
+    """The suggestion as it is typed: a text that begins with > needs quotes."""
+    return f'"{suggestion}"' if suggestion.startswith(">") else suggestion
 
 
 def _missing(keys: Sequence[str], owner: type[Record], place: Place) -> Finding:

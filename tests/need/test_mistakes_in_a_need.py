@@ -69,7 +69,7 @@ ONE_KEY = {
     "a bore with an upper bound only": (
         "pocket: {bore: <= 11 mm}",
         "3:16: <= 11 mm says nothing of how narrow the bore can be; expected the bore, or the narrowest it can be: "
-        "that is what the spring must go into; did you mean >= 11 mm?",
+        'that is what the spring must go into; did you mean ">= 11 mm"?',
     ),
     "a rod with a lower bound only": (
         "pocket: {rod: '>= 6 mm'}",
