@@ -22,7 +22,7 @@ BODY_DUTIES = (
         pairs=(
             Pair(
                 "pump, syringe, bed, valve, ventilator, regulator, clamp, drip, splint, brace",
-                "patient, nursing|care home, hospital, medical, clinic, clinical, nurse, medicine, blood, therapy, ward",
+                "patient, nursing|care home, hospital, medical, clinic, clinical, nurse, medicine, blood, therapy",
             ),
         ),
         doubtful="medical, syringe, infusion, ventilator, blood pressure",

@@ -54,8 +54,12 @@ def _standing(prose: Sequence[Mention]) -> Iterator[Mention]:
     for mention in prose:
         if mention.mark.duty == "pressure relief" and steam:
             yield replace(mention, set_aside=False)
-        elif not mention.set_aside and not (mention.mark.role is Role.SURE and explained.issuperset(mention.words)):
+        elif not mention.set_aside and not _is_said(mention, explained):
             yield mention
+
+
+def _is_said(mention: Mention, explained: frozenset[str]) -> bool:
+    return mention.mark.role in (Role.SURE, Role.WHOLE) and explained.issuperset(mention.words)
 
 
 def _explains(mention: Mention) -> bool:

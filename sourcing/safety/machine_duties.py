@@ -21,8 +21,8 @@ MACHINE_DUTIES = (
             Pair(
                 "guard, blade cover, shield, hood, shroud, deflector, flap, discharge",
                 """
-                    saw, circular|table|mitre|miter|chop|band|bench|plunge saw, saw blade, grinding wheel, mower, lawn mower, grinder,
-                    angle grinder, slicer, meat slicer, planer, jointer, spindle moulder, router table, lathe,
+                    saw, circular|table|mitre|miter|chop|band|bench|plunge saw, saw blade, grinding wheel, mower, lawn mower,
+                    grinder, angle grinder, slicer, meat slicer, planer, jointer, spindle moulder, router table, lathe,
                     milling machine, hedge trimmer, brush cutter, strimmer, shredder, chipper, blade, baler, combine""",
             ),
         ),
@@ -100,8 +100,8 @@ MACHINE_DUTIES = (
         pairs=(
             Pair(
                 """
-                    gun, recoil, magazine, magazine follower, trigger, striker, hammer, main spring, slide, safety, bolt, extractor,
-                    ejector, cocking lever|handle, breech""",
+                    gun, recoil, magazine, magazine follower, trigger, striker, hammer, main spring, slide, safety,
+                    bolt, extractor, ejector, cocking lever|handle, breech""",
                 """
                     pistol, rifle, shot gun, revolver, fire arm, hunting, shooting, calibre, caliber, weapon,
                     clay pigeon, gun smith, ammunition, bullet, muzzle, semi automatic, side arm""",

@@ -69,8 +69,8 @@ def word_set(text: str) -> frozenset[str]:
 _PASSED_OVER = word_set(
     """old older new broken worn rusty rusted heavy big small little large tiny long short left right upper lower inner
     outer missing lost original spare replacement vintage antique classic wooden steel plastic brass
-    aluminium aluminum black white red blue green yellow grey gray strong weak stiff same other own real actual good
-    nice cheap expensive modern simple favourite favorite"""
+    aluminium aluminum black white red blue green yellow grey gray strong weak stiff same other own real actual nice
+    cheap expensive modern simple favourite favorite"""
 )
 
 
