@@ -14,6 +14,9 @@ from sourcing.stock.model import Bench
 MENDED_BY_SPREAD = frozenset({"bore clearance", "rod clearance"})
 """Hard limits whose chance is integrated; a broken one of the others leaves no chance."""
 
+ROUNDING = 1e-9
+"""A figure that stands exactly on its tolerance is within it, whatever the last digit of the arithmetic says."""
+
 
 def judge(
     spring: CompressionSpring, need: Need, bench: Bench, spread: Spread, rate_n_per_mm: float | None = None
@@ -33,8 +36,8 @@ def judge(
     works = 0.0 if hard_broken - MENDED_BY_SPREAD else chances.chance(case)
     worst = max((row.deviation_over_tolerance for row in rows), default=0.0)
     fits: Verdict = "yes"
-    if hard_broken or worst > 2.0:
+    if hard_broken or worst > 2.0 + ROUNDING:
         fits = "no"
-    elif worst > 1.0 or not all(limit.holds for limit in all_limits):
+    elif worst > 1.0 + ROUNDING or not all(limit.holds for limit in all_limits):
         fits = "near"
     return Fit(fits, score(rows), works, all_limits, rows)

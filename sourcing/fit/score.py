@@ -39,8 +39,8 @@ def deviation_over_tolerance(wanted: Wanted, got: float, house: float) -> tuple[
     A nominal counts from itself, each side with its own tolerance; inside a range or on a bound's right side the
     deviation is 0, outside it counts from the bound, over the house tolerance.
 
-    >>> deviation_over_tolerance(Wanted(nominal=9.0, minus=1.35, plus=1.35), 10.35, house=2.0)[0]
-    1.0
+    >>> deviation_over_tolerance(Wanted(nominal=9.0, minus=1.5, plus=1.5), 10.5, house=2.0)
+    (1.0, 1.5)
     >>> deviation_over_tolerance(Wanted(low=20.0, high=24.0), 25.0, house=2.0)
     (0.5, 2.0)
     """

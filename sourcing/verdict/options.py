@@ -70,7 +70,7 @@ def _rate_agrees(stock: StockSpring) -> Limit | None:
 
 
 def _unknown_grade(stock: StockSpring, need: Need, bench: Bench, rate_n_per_mm: float) -> Limit | None:
-    """Wire that no seller vouches for and no grade names may be the weakest of its kind: so is its stress judged too."""
+    """Wire that no seller vouches for and no grade names may be the weakest: its stress is judged so too."""
     spring = stock.spring
     weakest = weakest_grade(spring.material, spring.wire_diameter_mm)
     named = spring.tensile_strength_mpa != tensile_strength_mpa(spring.material, spring.wire_diameter_mm)
