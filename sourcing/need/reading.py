@@ -34,7 +34,8 @@ def _need_in(document: Document) -> tuple[Need | None, list[Finding]]:
     from sourcing.need.records import CompressionNeed
 
     if refusal := _not_worked_out(document):
-        return None, [refusal]
+        need = _guarded(document)
+        return need, [] if need else [refusal]
     read, findings = read_record(CompressionNeed, document.value, document.start(), document)
     if read is None:
         return None, findings
@@ -60,6 +61,23 @@ def _not_worked_out(document: Document) -> Finding | None:
     found = f"a need of kind {meant}" if kind == meant else f"{quoted(str(kind))} is no kind of spring"
     expected = "compression: this version works out compression springs"
     return Finding(document.place(value, "kind"), found, expected, () if kind == meant else (meant,))
+
+
+def _guarded(document: Document) -> Need | None:
+    """The words alone of a need whose duty is guarded: it has its answer, whatever kind of spring it wants."""
+    from sourcing.need.model import Need
+    from sourcing.safety import guarded
+
+    value = document.value
+    if not isinstance(value, dict):
+        return None
+    job, kind, what, note, duty = (
+        text if isinstance(text := value.get(key), str) else None for key in ("job", "kind", "what", "note", "duty")
+    )
+    guard = guarded([text for text in (job, what, note) if text], duty)
+    if guard is None or guard.asks or job is None or kind is None:
+        return None
+    return Need(job=job, kind=kind, what=what, note=note, duty=duty, place=document.start())
 
 
 def _made(read: Read[CompressionNeed]) -> Need:

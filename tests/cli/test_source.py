@@ -108,6 +108,16 @@ def test_a_guarded_need_ends_in_none_however_well_a_spring_would_fit(run, bench_
     assert ran.json["winding"] is None
 
 
+def test_a_guarded_need_is_told_so_even_where_its_kind_of_spring_is_not_worked_out(run, bench_folder):
+    need = "job: door\nkind: torsion\nwhat: torsion spring of the garage door\npocket: {rod: 25 mm}\n"
+    (bench_folder / "need.yaml").write_text(need, "utf-8")
+    ran = run("source", "need.yaml", "--json")
+    assert ran.status == 3
+    assert ran.json["verdict"]["because"][0]["rule"] == "guarded"
+    (bench_folder / "need.yaml").write_text(need.replace("garage door", "curtain rail"), "utf-8")
+    assert run("source", "need.yaml").status == 1
+
+
 def test_several_needs_are_jobs_and_the_status_is_the_largest(run, bench_folder):
     (bench_folder / "other.yaml").write_text(NEED.replace("desk punch", "garage door"), "utf-8")
     ran = run("source", "need.yaml", "other.yaml", "--json")
