@@ -11,8 +11,8 @@ BODY_DUTIES = (
         where_to_go="the device's maker or a qualified medical-device technician",
         sure="""
             syringe pump|driver, infusion pump|set|line|bag|device, inhaler, prosthesis, prosthetic, orthosis,
-            orthotic, artificial limb|leg|arm|hand|knee, hospital|nursing|care|patient bed, bed rail|side rail,
-            surgical, surgery, operating table|theatre, surgeon,
+            orthotic, orthopedic, artificial limb|leg|arm|hand|knee, hospital|nursing|care|patient bed,
+            bed rail|side rail, surgical, surgery, operating table|theatre, surgeon,
             medical device|pump|bed|equipment|instrument|ventilator|gas|oxygen|grade, defibrillator, pacemaker, stent,
             catheter, dialysis, insulin, insulin|injection pen, auto injector, adrenaline, nebuliser, anaesthetic,
             anaesthesia, heart valve, dental|dentist drill|chair|brace|handpiece|instrument|syringe, orthodontic,
@@ -59,7 +59,7 @@ BODY_DUTIES = (
             Pair(
                 "harness, snap hook, gate spring, cam, cam lobe, lanyard, buckle, hook",
                 """
-                    climbing, climber, mountaineering, abseil, roofing, roofer, scaffolder, work at height,
+                    climbing, climber, mountaineering, abseil, roof, roofing, roofer, scaffolder, work at height,
                     rope access, belay, arborist""",
             ),
         ),

@@ -99,11 +99,11 @@ BUILDING_DUTIES = (
         harm="a fault may not be switched off, and someone can be electrocuted or a fire can start",
         where_to_go="the maker or a licensed electrician",
         sure="""
-            circuit breaker, miniature circuit breaker, rcd, rcbo, mcb, mccb, gfci, elcb, afci, residual current,
-            earth|ground leakage, ground fault, earth fault, contactor, over load relay|trip, thermal over load,
-            motor starter, consumer unit, fuse box|board, breaker panel|box, distribution board, switch gear,
-            mains breaker, arc chute, trip coil|unit, isolator switch, main|mains isolator, disconnect switch,
-            load break switch, meter tail""",
+            circuit breaker, miniature circuit breaker, rcd, rcbo, rccb, differential switch, mcb, mccb, gfci, elcb,
+            afci, residual current, earth|ground leakage, ground fault, earth fault, contactor, over load relay|trip,
+            thermal over load, motor starter, consumer unit, fuse box|board, breaker panel|box, distribution board,
+            switch gear, mains breaker, arc chute, trip coil|unit, isolator switch, main|mains isolator,
+            disconnect switch, load break switch, meter tail""",
         pairs=(
             Pair(
                 "breaker, trip lever|spring|latch|bar|mechanism",

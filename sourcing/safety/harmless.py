@@ -46,15 +46,15 @@ ASIDE = """
     postcard, painting, badge, emblem, logo, medal, trophy, mascot, figurine, statue, statuette, sculpture, ornament,
     book, book end, handbook, manual, brochure, diary, calendar, catalogue, catalog, certificate, folder, radio,
     speaker, stereo, clock, watch, thermometer, barometer, bell, horn, shelf, bookshelf, cabinet, cupboard, wardrobe,
-    drawer, storage, box, tool box, storage box|bin|hook|rack|case|bag, chest, crate, carton, tin, jar, basket, bag,
+    drawer, storage, box, tool box, storage box|bin|hook|rack|case|bag, crate, carton, tin, jar, basket, bag,
     pouch, sack, case, carry case, suitcase, trunk, holster, sheath, rack, display, display stand|case, stand,
-    photo frame, organiser, organizer, hanger, coat|key|cup|bag hook, cup holder, bottle holder, phone holder,
-    phone mount, phone, camera, mirror, umbrella, parasol, canopy light, blanket, muff, cushion, rattle, mobile,
-    remote, remote control, fob, key fob, key ring, key chain, keyring, toy, doll, puppet, game, puzzle, jigsaw, card,
-    quiz, museum, exhibition, magazine rack, magazine holder, replica, shaped, shape, style, styled, themed,
-    lookalike, costume, cake, candle, mug, coaster, tie clip, cuff link, brooch, music, film, song, paperweight,
-    letter box, letterbox, door bell, doorbell, door mat, door knocker, knocker, wreath, letter plate, letter flap,
-    house number, thermostat dial, radio dial, calculator, pencil, pen, notebook"""
+    photo frame, lamp shade, tape dispenser, organiser, organizer, hanger, coat|key|cup|bag hook, cup holder,
+    bottle holder, phone holder, phone mount, phone, camera, mirror, umbrella, parasol, canopy light, blanket, muff,
+    cushion, rattle, mobile, remote, remote control, fob, key fob, key ring, key chain, keyring, toy, doll, puppet,
+    game, puzzle, jigsaw, card, quiz, museum, exhibition, magazine rack, magazine holder, replica, shaped, shape,
+    style, styled, themed, lookalike, costume, cake, candle, mug, coaster, tie clip, cuff link, brooch, music, film,
+    song, paperweight, letter box, letterbox, door bell, doorbell, door mat, door knocker, knocker, wreath,
+    letter plate, letter flap, house number, thermostat dial, radio dial, calculator, pencil, pen, notebook"""
 
 # Compounds that have a danger's word in them and nothing of it in their meaning.
 NOTHING = """

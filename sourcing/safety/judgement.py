@@ -49,7 +49,7 @@ def _is_prose(text: str) -> bool:
 
 def _standing(prose: Sequence[Mention]) -> Iterator[Mention]:
     """The dangers that nothing takes away; once a pistol has been called a toy, "the pistol" is that one."""
-    explained = frozenset(word for mention in prose if _explains(mention) for word in mention.words)
+    explained = {(mention.mark.duty, word) for mention in prose if _explains(mention) for word in mention.words}
     steam = any(mention.mark.role is Role.REAL for mention in prose)
     for mention in prose:
         if mention.mark.duty == "pressure relief" and steam:
@@ -58,8 +58,10 @@ def _standing(prose: Sequence[Mention]) -> Iterator[Mention]:
             yield mention
 
 
-def _is_said(mention: Mention, explained: frozenset[str]) -> bool:
-    return mention.mark.role in (Role.SURE, Role.WHOLE) and explained.issuperset(mention.words)
+def _is_said(mention: Mention, explained: set[tuple[str, str]]) -> bool:
+    """Whether the need has said what it means by the phrase; a toy's explanation holds for every duty."""
+    said = ({("", word), (mention.mark.duty, word)} & explained for word in mention.words)
+    return mention.mark.role in (Role.SURE, Role.WHOLE) and all(said)
 
 
 def _explains(mention: Mention) -> bool:

@@ -21,9 +21,10 @@ MACHINE_DUTIES = (
             Pair(
                 "guard, blade cover, shield, hood, shroud, deflector, flap, discharge",
                 """
-                    saw, circular|table|mitre|miter|chop|band|bench|plunge saw, saw blade, grinding wheel, mower, lawn mower,
-                    grinder, angle grinder, slicer, meat slicer, planer, jointer, spindle moulder, router table, lathe,
-                    milling machine, hedge trimmer, brush cutter, strimmer, shredder, chipper, blade, baler, combine""",
+                    saw, circular|table|mitre|miter|chop|band|bench|plunge saw, saw blade, grinding wheel, mower,
+                    lawn mower, grinder, angle grinder, slicer, meat slicer, planer, jointer, spindle moulder,
+                    router table, lathe, milling machine, hedge trimmer, brush cutter, strimmer, shredder, chipper,
+                    blade, baler, combine""",
             ),
         ),
         doubtful="guard, blade cover",
@@ -96,7 +97,7 @@ MACHINE_DUTIES = (
             air|bb|pellet|spear|harpoon|blank gun, flare|machine|hunting|sporting gun, air weapon, derringer,
             blunderbuss, gun trigger|barrel|lock|stock|hammer|safety|magazine|bolt|spring|sear|recoil|slide,
             firing pin|mechanism, sear spring|pin|lever|engagement, cross bow, bow limb, muzzle loader, flint lock,
-            percussion lock, bolt carrier, bear|gin|leghold|foothold|snare trap, grenade, detonator, black powder""",
+            percussion lock, bolt carrier, bear|gin|leghold|foothold|snare trap, grenade, detonator, gun powder""",
         pairs=(
             Pair(
                 """
@@ -114,10 +115,10 @@ MACHINE_DUTIES = (
             water|cap|pop|bubble|dart|foam|squirt|potato|laser|light|glue|melt|caulking|caulk|silicone|sealant|mastic|
             staple|stapling|heat|soldering|grease|label|labelling|tagging|price|pricing|massage|tattoo|spray|paint|
             blow|duster|wash|washer|rivet|tack|icing|cookie|radar|tape|upholstery|thermometer|hole|scanner gun|pistol,
-            hot air gun, bar code gun, spray|trigger bottle, spray head|nozzle, sprayer, hose, nozzle, squirter,
-            dispenser, atomiser, atomizer, mister, bottle, caulking, glue, drill, screwdriver, jig saw, sander,
-            power tool, camera, controller, joystick, game pad, lighter, stapler, punch, latch, clock, grabber,
-            picker, reacher, clamp, mouse trap, stamp, slide projector, projector, newspaper, hair dryer,
-            vacuum cleaner, ice cream scoop""",
+            hot air gun, bar code gun, spray|trigger bottle, spray head|nozzle, sprayer, spray, lance, cleaner, hose,
+            nozzle, squirter, dispenser, atomiser, atomizer, mister, bottle, caulking, glue, drill, screwdriver,
+            jig saw, sander, power tool, camera, controller, joystick, game pad, lighter, stapler, punch, latch,
+            clock, grabber, picker, reacher, clamp, mouse trap, stamp, slide projector, projector, newspaper,
+            hair dryer, vacuum cleaner, ice cream scoop""",
     ),
 )

@@ -73,8 +73,8 @@ VEHICLE_DUTIES = (
             accordion, harmonium, concertina, melodeon, tap, faucet, mixer tap, toilet, cistern, flush, ball cock,
             float, shower, bath, sink, basin, aquarium, fish tank, pond, fountain, watering can, hose, garden,
             irrigation, water butt, rain barrel, sprayer, spray bottle, soap, lotion, pump dispenser, dispenser, tire,
-            tube, inner tube, bicycle tube, ball, foot ball, balloon, air bed, air mattress, paddling pool, bottle,
-            flask, drinking bottle, vacuum jug, coffee bag, wine, radiator, lamp, radio, amplifier,
+            tube, bicycle tube, ball, foot ball, balloon, air bed, air mattress, paddling pool, bottle, flask,
+            drinking bottle, vacuum jug, coffee bag, wine, radiator, lamp, radio, amplifier,
             valve cap|radio|amplifier|amp|holder|base|tester|set, thermionic""",
     ),
     Duty(

@@ -40,6 +40,7 @@ _ONE_SPELLING = {
     "stabiliser": "stabilizer",
     "anaesthetic": "anesthetic",
     "paediatric": "pediatric",
+    "orthopaedic": "orthopedic",
 }
 
 

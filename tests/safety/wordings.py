@@ -230,6 +230,52 @@ pram wheel lock
 stroller fold latch
 diver's demand valve
 oxygen bottle regulator
+spring which holds up the garage's overhead door
+the pair of torsion springs over my double garage door
+roll-up gate of a loading bay, balance spring
+hub brake actuator on a cargo trike
+brake arm spring, folding bicycle
+spring for the cable of a scooter's rear brake
+bandsaw wheel brake
+anti-roll bar link of a van
+motorcycle monoshock
+rear shocks on a moped
+camper van front coil spring
+intake valve spring, two-cylinder tractor
+rocker shaft spring
+hydraulic tappet spring
+governor rope tension spring for an elevator
+winch ratchet dog
+safety brake of a builder's hoist
+relief valve, hydraulic log splitter
+steam cleaner cap valve
+spring-loaded safety valve for a moka pot
+shotgun ejector
+sear of a target pistol
+bolt spring for a hunting rifle
+air gun piston
+IV infusion pump door
+spring in the dosing mechanism of an insulin pen
+orthopaedic leg brace knee lock
+carabiner sleeve
+spring in a self-locking descender
+harness chest strap clip for roof work
+toddler seat of a bicycle, lock
+car seat base for a baby
+guard of a bench grinder
+swing-away blade guard of a table saw
+inertia chain brake band
+deadman lever on a snow blower
+spring for the interlock of a guard door
+door latch hook in a microwave
+gas cock of an old stove
+thermocouple magnet valve in a gas hob
+differential switch trip, RCCB
+molded case circuit breaker handle
+pull starter on a hedge trimmer
+parking brake of a wheelchair
+seat swivel lock on the stairlift
+folding lock of a twin pram
 """.strip().splitlines()
 
 # The guard's own words in another role, or none of them.
@@ -568,6 +614,59 @@ wheelbarrow toy
 chair of a dollhouse
 fire poker stand
 smoking pipe lid
+the arm lifts a 40 g stylus
+lifting lid of a tea caddy
+lid lift knob for a music box
+spring holding the brake light bulb
+brake-light lens clip of a caravan model
+hook for hanging a garage broom
+garage radio aerial clip
+drawer in the garage bench, runner catch
+trigger of a bathroom cleaner spray
+trigger of a watering lance
+silicone gun trigger
+toy sword, toy rifle and toy pistol rack
+foam dart gun
+pistol-shaped water toy
+rifle range poster clip
+valve wireless set tuning knob
+valve keys of a cornet
+slide projector lever
+suspension filing cabinet
+hanging lamp with a pull-down suspension
+child's piano stool
+child's desk lid
+kids' scissors
+baby photo album
+pram toy bell
+doll stroller
+wheelchair basketball trophy lid
+stairs gate of a dollhouse
+medical journal rack
+hospital corridor clock
+syringe-shaped pen
+circuit training timer
+gas-lit look lantern toy
+gas meter box key hook
+door knob of a cupboard
+door knocker
+oven glove hanger
+microwave recipe book
+washing line pulley
+washing-up brush holder
+harness racing board game
+climbing plant support clip
+carabiner shaped key holder
+lanyard for a whistle
+saw-tooth picture hanger
+mower toy
+chain of a bicycle ornament
+recoil pad of a rubber stamp
+starter kit box of a chess set
+seatbelt cover teddy
+airbag packing tape dispenser
+fire brigade toy helmet
+parachute lampshade
 """.strip().splitlines()
 
 # A danger's word with nothing that decides: one question is asked.
