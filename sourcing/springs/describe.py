@@ -5,14 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from sourcing.springs.compression import (
-    INDEX_RANGE,
-    LEAST_ACTIVE_COILS,
-    curvature_factor,
-    index_is_covered,
-    rate_n_per_mm,
-    shear_stress_mpa,
-)
+from sourcing.springs.compression import rate_n_per_mm, shear_stress_mpa
 from sourcing.springs.geometry import (
     growth_at_solid_mm,
     mass_g,
@@ -22,24 +15,16 @@ from sourcing.springs.geometry import (
     wire_length_mm,
 )
 from sourcing.springs.model import CompressionSpring
+from sourcing.springs.notes import (
+    cannot_be_pressed_note,
+    coils_note,
+    index_note,
+    length_note,
+    mm,
+    stress_note,
+)
+from sourcing.springs.pressed import AtLength, at_length
 from sourcing.springs.stability import GUIDED_SQUARE, TILTING_OR_SHIFTING, buckling_length_mm, natural_frequency_hz
-from sourcing.springs.strength import permissible_solid_stress_mpa
-
-# 14.0 typed for a solid length of 13.999999999999998 is that length.
-_ALLOWANCE = 1e-9
-
-
-@dataclass(frozen=True, slots=True)
-class AtLength:
-    """A spring pressed to a length. Where it cannot be pressed so far, force and stresses are None.
-
-    `shear_stress_mpa` is not corrected for the curvature of the wire; `corrected_stress_mpa` is, by EN's factor.
-    """
-
-    length_mm: float
-    force_n: float | None
-    shear_stress_mpa: float | None
-    corrected_stress_mpa: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,18 +109,10 @@ def describe(spring: CompressionSpring, at_mm: Sequence[float] = ()) -> Descript
             d, mean, coils, spring.shear_modulus_mpa, spring.material.density_kg_per_m3
         ),
         buckling_length_mm=_buckling_length_mm(spring, solid, GUIDED_SQUARE),
-        at=tuple(_at(spring, rate, solid, length) for length in at_mm),
+        at=tuple(at_length(spring, length) for length in at_mm),
         notes=(),
     )
     return replace(figures, notes=tuple(_notes(spring, figures)))
-
-
-def _at(spring: CompressionSpring, rate: float, solid_mm: float, length_mm: float) -> AtLength:
-    if length_mm < min(solid_mm, spring.free_length_mm) * (1.0 - _ALLOWANCE):
-        return AtLength(length_mm, None, None, None)
-    force = rate * max(0.0, spring.free_length_mm - length_mm)
-    stress = shear_stress_mpa(force, spring.wire_diameter_mm, spring.mean_diameter_mm)
-    return AtLength(length_mm, force, stress, curvature_factor(spring.spring_index) * stress)
 
 
 def _buckling_length_mm(spring: CompressionSpring, solid_mm: float, seating: float) -> float | None:
@@ -147,51 +124,22 @@ def _buckling_length_mm(spring: CompressionSpring, solid_mm: float, seating: flo
 
 
 def _notes(spring: CompressionSpring, figures: Description) -> Iterator[str]:
-    yield from _range_notes(figures)
-    yield from _stress_notes(figures)
+    free, solid = figures.free_length_mm, figures.solid_length_mm
+    yield from index_note(figures.spring_index)
+    yield from coils_note(figures.active_coils)
+    yield from cannot_be_pressed_note(free, solid)
+    yield from stress_note(
+        figures.material, figures.wire_diameter_mm, figures.tensile_strength_mpa, figures.shear_stress_at_solid_mpa
+    )
     yield from _buckling_notes(spring, figures)
     for at in figures.at:
-        yield from _length_notes(figures, at)
-
-
-def _range_notes(figures: Description) -> Iterator[str]:
-    if not index_is_covered(figures.spring_index):
-        least, greatest = INDEX_RANGE
-        yield (
-            f"The spring index {figures.spring_index:.3g} is outside the {least:g} to {greatest:g} of EN 13906-1: "
-            "rate and stress are less sure."
-        )
-    if figures.active_coils < LEAST_ACTIVE_COILS:
-        yield (
-            f"{figures.active_coils:.3g} active coils are fewer than the {LEAST_ACTIVE_COILS:g} of EN 13906-1: "
-            "rate and stress are less sure."
-        )
-    if figures.free_length_mm <= figures.solid_length_mm:
-        yield (
-            f"It cannot be pressed: {_mm(figures.free_length_mm)} long at rest, "
-            f"it would be solid at {_mm(figures.solid_length_mm)} already."
-        )
-
-
-def _stress_notes(figures: Description) -> Iterator[str]:
-    if figures.tensile_strength_mpa is None:
-        yield (
-            f"The strength of {figures.material} is not listed for a wire of {_mm(figures.wire_diameter_mm)}: "
-            "what stress it stands is not known."
-        )
-        return
-    limit, stress = permissible_solid_stress_mpa(figures.tensile_strength_mpa), figures.shear_stress_at_solid_mpa
-    if stress > limit:
-        yield (
-            f"Pressed solid it will take a set: the stress there is {stress:.0f} MPa, "
-            f"and EN 13906-1 allows {limit:.0f} MPa (0.56 of the wire's least strength)."
-        )
+        yield from length_note(at, free, solid)
 
 
 def _buckling_notes(spring: CompressionSpring, figures: Description) -> Iterator[str]:
     if figures.buckling_length_mm is not None:
         yield (
-            f"With no bore or rod to guide it, it may buckle below {_mm(figures.buckling_length_mm)} with both ends "
+            f"With no bore or rod to guide it, it may buckle below {mm(figures.buckling_length_mm)} with both ends "
             "flat and guided square (assumed), and sooner where an end can tilt or shift sideways."
         )
         return
@@ -199,16 +147,5 @@ def _buckling_notes(spring: CompressionSpring, figures: Description) -> Iterator
     if tilting is not None:
         yield (
             "With both ends flat and guided square (assumed) it does not buckle; with no bore or rod to guide it and "
-            f"an end that can shift sideways, or both free to tilt, it may below {_mm(tilting)}."
+            f"an end that can shift sideways, or both free to tilt, it may below {mm(tilting)}."
         )
-
-
-def _length_notes(figures: Description, at: AtLength) -> Iterator[str]:
-    if at.length_mm > figures.free_length_mm:
-        yield f"At {_mm(at.length_mm)} it is loose: it is {_mm(figures.free_length_mm)} long at rest."
-    elif at.force_n is None:
-        yield f"It cannot be pressed to {_mm(at.length_mm)}: it is solid at {_mm(figures.solid_length_mm)}."
-
-
-def _mm(length_mm: float) -> str:
-    return f"{length_mm:.2f}".rstrip("0").rstrip(".") + " mm"

@@ -1,4 +1,4 @@
-"""What a spring is. Other kinds stand beside `CompressionSpring` as they are built."""
+"""What a spring is: one value a kind. Other kinds stand beside these as they are built."""
 
 from __future__ import annotations
 
@@ -60,3 +60,61 @@ class CompressionSpring:
     def spring_index(self) -> float:
         """Mean diameter over wire diameter, w in EN 13906-1."""
         return self.mean_diameter_mm / self.wire_diameter_mm
+
+
+@dataclass(frozen=True, slots=True)
+class ConicalSpring:
+    """A conical compression spring of round wire, at rest: its diameter changes evenly from end to end, turn by turn.
+
+    The two mean diameters are those of the first and the last active coil; a dead coil is as large as its end.
+    Strength and stiffness as in `CompressionSpring`.
+    """
+
+    wire_diameter_mm: float
+    mean_diameter_small_mm: float
+    mean_diameter_large_mm: float
+    free_length_mm: float
+    active_coils: float
+    total_coils: float
+    ends: Ends
+    material: Material
+    shear_modulus_mpa: float
+    elastic_modulus_mpa: float
+    tensile_strength_mpa: float | None
+    hand: Hand | None = None
+
+    kind = "conical"
+
+    @property
+    def outside_diameter_small_mm(self) -> float:
+        """Mean diameter of the small end plus the wire."""
+        return self.mean_diameter_small_mm + self.wire_diameter_mm
+
+    @property
+    def outside_diameter_large_mm(self) -> float:
+        """Mean diameter of the large end plus the wire."""
+        return self.mean_diameter_large_mm + self.wire_diameter_mm
+
+    @property
+    def inside_diameter_small_mm(self) -> float:
+        """Mean diameter of the small end less the wire."""
+        return self.mean_diameter_small_mm - self.wire_diameter_mm
+
+    @property
+    def inside_diameter_large_mm(self) -> float:
+        """Mean diameter of the large end less the wire."""
+        return self.mean_diameter_large_mm - self.wire_diameter_mm
+
+    @property
+    def mean_diameter_mm(self) -> float:
+        """The mean of the two ends' mean diameters, that of the coil halfway."""
+        return (self.mean_diameter_small_mm + self.mean_diameter_large_mm) / 2.0
+
+    @property
+    def spring_index(self) -> float:
+        """That of the coil halfway; the ends' are smaller and larger."""
+        return self.mean_diameter_mm / self.wire_diameter_mm
+
+
+Spring = CompressionSpring | ConicalSpring
+"""A spring of any kind that is worked out."""

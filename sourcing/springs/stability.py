@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from math import pi, sqrt
 
+from sourcing.springs.model import ConicalSpring
+
 # Both ends flat on plates that are guided square to each other: the best case of EN 13906-1.
 GUIDED_SQUARE = 0.5
 # Both ends free to tilt, or flat with one that may shift sideways.
@@ -65,3 +67,34 @@ def natural_frequency_hz(
     per_mm_and_mpa = 1e6  # mm⁻¹ to m⁻¹ gives 1000, √MPa to √Pa another 1000
     wave = sqrt(shear_modulus_mpa / (2.0 * density_kg_per_m3))
     return per_mm_and_mpa * wire_diameter_mm / (2.0 * pi * active_coils * mean_diameter_mm**2) * wave
+
+
+def cone_natural_frequency_hz(spring: ConicalSpring) -> float:
+    """First natural frequency of a cone along its axis, both ends fixed, all coils open.
+
+    That of a cylinder with the root mean square of its diameters: D² = (D₁² + D₁ D₂ + D₂²)/3
+
+    Returns it in Hz. A wave takes a time that goes with D² to run through a turn, so the whole takes the mean of them;
+    the waves that turn back on the way are left out: it is 3 % low for 7 and 14 mm, 6 % for 6 and 20.
+
+    Source: derived for this project, and held against coils as a chain of masses and springs (see the tests).
+    """
+    small, large = spring.mean_diameter_small_mm, spring.mean_diameter_large_mm
+    return natural_frequency_hz(
+        spring.wire_diameter_mm,
+        sqrt((small**2 + small * large + large**2) / 3.0),
+        spring.active_coils,
+        spring.shear_modulus_mpa,
+        spring.material.density_kg_per_m3,
+    )
+
+
+def cone_buckling_length_mm(spring: ConicalSpring, solid_length_mm: float) -> float | None:
+    """Length below which a cylinder as slim as the cone's small end would buckle, in mm; None where solid by then.
+
+    A bound on the safe side: the cone is wider and steadier. No formula for cones is known to this project.
+    """
+    length = buckling_length_mm(
+        spring.free_length_mm, spring.mean_diameter_small_mm, spring.shear_modulus_mpa, spring.elastic_modulus_mpa
+    )
+    return None if length is None or length <= solid_length_mm else length

@@ -1,4 +1,4 @@
-"""The rate formula against an independent computation: a helix of straight three-dimensional beam elements.
+"""The rate formulas against an independent computation: a helix of straight three-dimensional beam elements.
 
 The force acts on the axis through arms a hundred times as thick as the wire. Both ends are kept from tilting, turning
 and shifting, as flat ends between plates are. The nodes stand a little outside the helix, so that the polygon encloses
@@ -15,6 +15,7 @@ from random import Random
 import pytest
 from Pynite import FEModel3D
 
+from sourcing.springs import conical
 from sourcing.springs.compression import rate_n_per_mm
 
 SHEAR_MODULUS_MPA, ELASTIC_MODULUS_MPA = 81_500.0, 206_000.0
@@ -23,10 +24,18 @@ MODEL_ERROR = 0.015
 
 @dataclass(frozen=True)
 class Helix:
+    """A helix; with `mean_diameter_above_mm` its radius changes evenly, turn by turn."""
+
     wire_diameter_mm: float
     mean_diameter_mm: float
     active_coils: float
     pitch_mm: float
+    mean_diameter_above_mm: float | None = None
+
+    def radius_mm(self, share: float) -> float:
+        """The radius at a share of the turns."""
+        above = self.mean_diameter_mm if self.mean_diameter_above_mm is None else self.mean_diameter_above_mm
+        return (self.mean_diameter_mm + share * (above - self.mean_diameter_mm)) / 2
 
 
 def some_helices(count: int, seed: int) -> list[Helix]:
@@ -37,6 +46,18 @@ def some_helices(count: int, seed: int) -> list[Helix]:
         wire = random.uniform(0.3, 3.0)
         mean = wire * random.uniform(5.0, 16.0)
         return Helix(wire, mean, random.uniform(3.0, 9.0), random.uniform(1.1 * wire, 0.3 * mean))
+
+    return [one() for _ in range(count)]
+
+
+def some_cones(count: int, seed: int) -> list[Helix]:
+    """Cones with both ends in that range, the pitch up to 0.3 of the small end."""
+    random = Random(seed)
+
+    def one() -> Helix:
+        wire = random.uniform(0.3, 3.0)
+        small, large = sorted((wire * random.uniform(5.0, 16.0), wire * random.uniform(5.0, 16.0)))
+        return Helix(wire, large, random.uniform(3.0, 9.0), random.uniform(0.1, 0.3) * small, small)
 
     return [one() for _ in range(count)]
 
@@ -52,9 +73,10 @@ def rate_by_beams_n_per_mm(helix: Helix, elements_per_turn: int = 24) -> float:
 
     elements = round(elements_per_turn * helix.active_coils)
     step = 2 * pi * helix.active_coils / elements
-    radius = helix.mean_diameter_mm / 2 * sqrt(step / sin(step))
+    outside = sqrt(step / sin(step))
     height = helix.pitch_mm * helix.active_coils
     for node in range(elements + 1):
+        radius = outside * helix.radius_mm(node / elements)
         model.add_node(f"{node}", radius * cos(step * node), radius * sin(step * node), height * node / elements)
     for node in range(elements):
         model.add_member(f"{node}", f"{node}", f"{node + 1}", "steel", "wire")
@@ -90,3 +112,16 @@ def test_the_rate_formula_agrees_with_beams_where_it_errs_most(index: float, coi
 def test_the_mesh_is_fine_enough() -> None:
     helix = Helix(1.0, 8.0, 3.3, 2.0)
     assert rate_by_beams_n_per_mm(helix, 24) == pytest.approx(rate_by_beams_n_per_mm(helix, 96), rel=0.003)
+
+
+@pytest.mark.parametrize("helix", some_cones(20, seed=4), ids=str)
+def test_the_initial_rate_of_a_cone_agrees_with_beams(helix: Helix) -> None:
+    assert helix.mean_diameter_above_mm is not None
+    initial = conical.rate_n_per_mm(
+        helix.wire_diameter_mm,
+        helix.mean_diameter_above_mm,
+        helix.mean_diameter_mm,
+        helix.active_coils,
+        SHEAR_MODULUS_MPA,
+    )
+    assert initial == pytest.approx(rate_by_beams_n_per_mm(helix), rel=MODEL_ERROR)

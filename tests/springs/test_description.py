@@ -8,8 +8,9 @@ import pytest
 
 from sourcing.materials import find
 from sourcing.springs.compression import curvature_factor
-from sourcing.springs.describe import AtLength, Description, describe
+from sourcing.springs.describe import Description, describe
 from sourcing.springs.model import CompressionSpring, Ends
+from sourcing.springs.pressed import AtLength
 
 WIRE = find("music-wire")
 assert WIRE is not None

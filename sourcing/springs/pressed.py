@@ -1,0 +1,82 @@
+"""A compression spring of any shape, pressed to a length: each question asked once, and answered by each kind.
+
+All of it follows from the dimensions; a rate that somebody measured scales force and stress alike.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sourcing.springs import compression, conical, conical_lengths, geometry
+from sourcing.springs.compression import curvature_factor, shear_stress_mpa
+from sourcing.springs.model import CompressionSpring, ConicalSpring, Spring
+
+# 14.0 typed for a solid length of 13.999999999999998 is that length.
+_ALLOWANCE = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class AtLength:
+    """A spring pressed to a length. Where it cannot be pressed so far, force and stresses are None.
+
+    `shear_stress_mpa` is not corrected for the curvature of the wire; `corrected_stress_mpa` is, by EN's factor.
+    """
+
+    length_mm: float
+    force_n: float | None
+    shear_stress_mpa: float | None
+    corrected_stress_mpa: float | None
+
+
+def rate_n_per_mm(spring: Spring) -> float:
+    """The rate that the dimensions give; a cone's initial one, from which it stiffens."""
+    d, coils, shear = spring.wire_diameter_mm, spring.active_coils, spring.shear_modulus_mpa
+    match spring:
+        case CompressionSpring():
+            return compression.rate_n_per_mm(d, spring.mean_diameter_mm, coils, shear)
+        case ConicalSpring():
+            return conical.rate_n_per_mm(d, spring.mean_diameter_small_mm, spring.mean_diameter_large_mm, coils, shear)
+
+
+def solid_length_mm(spring: Spring) -> float:
+    """The length with every coil touching its neighbour, or lying inside it."""
+    match spring:
+        case CompressionSpring():
+            return geometry.solid_length_mm(spring.wire_diameter_mm, spring.total_coils, spring.ends)
+        case ConicalSpring():
+            return conical_lengths.solid_length_of(spring)
+
+
+def force_n(spring: Spring, length_mm: float) -> float:
+    """The force at a length: none where it is longer than free, that at solid where it is shorter than solid."""
+    travel_mm = max(0.0, spring.free_length_mm - max(length_mm, solid_length_mm(spring)))
+    match spring:
+        case CompressionSpring():
+            return rate_n_per_mm(spring) * travel_mm
+        case ConicalSpring():
+            return conical.force_n((conical_lengths.cone_of(spring),), travel_mm)
+
+
+def stress_mpa(spring: Spring, length_mm: float) -> float:
+    """The greatest uncorrected shear stress at a length: in a cone, that of the largest coil that is still open."""
+    force = force_n(spring, length_mm)
+    return shear_stress_mpa(force, spring.wire_diameter_mm, _stressed_diameter_mm(spring, force))
+
+
+def at_length(spring: Spring, length_mm: float) -> AtLength:
+    """Force and stresses at a length; None for all of them where it is shorter than the spring can be pressed."""
+    if length_mm < min(solid_length_mm(spring), spring.free_length_mm) * (1.0 - _ALLOWANCE):
+        return AtLength(length_mm, None, None, None)
+    force = force_n(spring, length_mm)
+    mean_mm, wire_mm = _stressed_diameter_mm(spring, force), spring.wire_diameter_mm
+    stress = shear_stress_mpa(force, wire_mm, mean_mm)
+    return AtLength(length_mm, force, stress, curvature_factor(mean_mm / wire_mm) * stress)
+
+
+def _stressed_diameter_mm(spring: Spring, force_n: float) -> float:
+    """The mean diameter of the coil that is stressed most."""
+    match spring:
+        case CompressionSpring():
+            return spring.mean_diameter_mm
+        case ConicalSpring():
+            return conical.largest_open_diameter_mm(conical_lengths.cone_of(spring), force_n)
