@@ -22,14 +22,14 @@ def main() -> None:
 def _run() -> None:
     from sourcing.cli.app import app
     from sourcing.cli.door import tell_mistakes, tell_usage
-    from sourcing.files.findings import Mistakes
+    from sourcing.files.findings import Mistakes, WrongWords
 
     as_json = "--json" in sys.argv[1:]
     try:
         app(prog_name="springwright")
     except Mistakes as mistakes:
         tell_mistakes(mistakes.findings, as_json)
-        sys.exit(1)
+        sys.exit(2 if isinstance(mistakes, WrongWords) else 1)
     except SystemExit as end:
         if end.code == 2 and as_json:
             tell_usage(sys.argv[1:])

@@ -24,12 +24,21 @@ def read_text(file: str) -> str:
 
     Raises `Mistakes` with one finding where the file is missing, is no file, may not be read, or is not UTF-8 text.
     """
+    return text_of(read_raw(file), file)
+
+
+def read_raw(file: str) -> bytes:
+    """The bytes of a file. Raises `Mistakes` with one finding where it is missing, is no file or may not be read."""
     try:
-        raw = _read_bytes(file)
+        return _read_bytes(file)
     except (FileNotFoundError, NotADirectoryError):
         raise Mistakes((missing(file, "a file"),)) from None
     except (OSError, ValueError) as error:
         raise Mistakes((trouble(file, error),)) from None
+
+
+def text_of(raw: bytes, file: str) -> str:
+    """The text that a file's bytes are, without a byte order mark. Raises `Mistakes` where they are not UTF-8 text."""
     text = _decoded(raw, file)
     if wrong := _NOT_TEXT.search(text):
         place = place_at(text, wrong.start(), file)

@@ -64,6 +64,26 @@ def parse(text: str, file: str) -> tuple[Document | None, list[Finding]]:
     return Document(file, building.top[0], building.marks, building.open.marks[0]), building.findings
 
 
+def end_of_value(text: str, begin: int, column: int, at: int) -> int:
+    """Where a value ends that begins at an offset of the text, within the record that begins at `begin`.
+
+    The record alone is read, as if nothing but spaces stood before its column. Raises `ValueError` where no value
+    begins there.
+    """
+    shift = begin - column
+    depth = 0
+    for event in iter(_events_of(" " * column + text[begin:]), None):
+        start, end = event.start_mark, event.end_mark
+        assert start is not None
+        assert end is not None
+        if depth == 0 and start.index + shift < at:
+            continue
+        depth += isinstance(event, CollectionStartEvent) - isinstance(event, CollectionEndEvent)
+        if depth <= 0 and isinstance(event, (ScalarEvent, CollectionEndEvent)):
+            return end.index + shift
+    raise ValueError(at)
+
+
 @contextmanager
 def collector_off() -> Generator[None]:
     """Nothing is thrown away while a file is read, so looking for what could be costs up to half the time."""

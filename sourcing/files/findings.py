@@ -38,6 +38,10 @@ class Mistakes(Exception):
         self.findings = findings
 
 
+class WrongWords(Mistakes):
+    """Mistakes in the words of a command line, not in a file."""
+
+
 def in_order(*groups: Iterable[Finding]) -> tuple[Finding, ...]:
     """All the findings of the groups, each once: by file, then line, then column; the file as a whole comes first.
 

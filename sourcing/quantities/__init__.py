@@ -48,6 +48,7 @@ from sourcing.quantities.wanted import (
     wanted_angle_deg,
     wanted_force_n,
     wanted_length_mm,
+    wanted_rate_n_per_mm,
     wanted_torque_n_mm,
     wanted_wire_diameter_mm,
 )
@@ -85,6 +86,7 @@ __all__ = [
     "wanted_angle_deg",
     "wanted_force_n",
     "wanted_length_mm",
+    "wanted_rate_n_per_mm",
     "wanted_torque_n_mm",
     "wanted_wire_diameter_mm",
     "whole_number",

@@ -49,6 +49,11 @@ def wanted_force_n(text: str) -> Wanted:
     return _wanted(text, kinds.FORCE)
 
 
+def wanted_rate_n_per_mm(text: str) -> Wanted:
+    """A spring rate in N/mm."""
+    return _wanted(text, kinds.RATE)
+
+
 def wanted_angle_deg(text: str) -> Wanted:
     """An angle in degrees."""
     return _wanted(text, kinds.ANGLE)

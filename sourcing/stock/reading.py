@@ -44,12 +44,20 @@ def find_catalogue(option: str | None) -> Path:
 
 def read_catalogue(path: str | os.PathLike[str]) -> Catalogue:
     """The catalogue in a folder, or in one file. Raises `Mistakes` with those of all files."""
+    catalogue, mistakes = inspect_catalogue(path)
+    if mistakes:
+        raise Mistakes(mistakes)
+    return catalogue
+
+
+def inspect_catalogue(path: str | os.PathLike[str]) -> tuple[Catalogue, tuple[Finding, ...]]:
+    """What can be read of the catalogue in a folder or in one file, and every mistake in it."""
     from sourcing.files.events import collector_off
 
     name = os.fspath(path)
     with collector_off():
         gathered = _folder(name) if os.path.isdir(name) else _file(name)
-    return gathered.catalogue()
+    return gathered.catalogue(), gathered.mistakes()
 
 
 def read_springs(path: str | os.PathLike[str]) -> tuple[tuple[StockSpring, ...], tuple[Finding, ...]]:
@@ -57,6 +65,8 @@ def read_springs(path: str | os.PathLike[str]) -> tuple[tuple[StockSpring, ...],
     gathered = _Gathered()
     if document := gathered.load(os.fspath(path)):
         gathered.add_springs(document)
+    if mistakes := gathered.mistakes():
+        raise Mistakes(mistakes)
     catalogue = gathered.catalogue()
     return catalogue.springs, catalogue.warnings
 
@@ -105,12 +115,13 @@ class _Gathered:
         self.spool_ids += read.ids
         self.findings += read.findings
 
-    def catalogue(self) -> Catalogue:
+    def mistakes(self) -> tuple[Finding, ...]:
         from sourcing.stock.lists import told_twice
 
         twice = [*told_twice(self.spring_ids, "spring"), *told_twice(self.spool_ids, "spool")]
-        if self.findings or twice:
-            raise Mistakes(in_order(self.findings, twice))
+        return in_order(self.findings, twice)
+
+    def catalogue(self) -> Catalogue:
         return Catalogue(tuple(self.springs), tuple(self.spools), self.bench, in_order(self.warnings))
 
 

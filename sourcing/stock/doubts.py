@@ -1,0 +1,91 @@
+"""Doubts about a catalogue that is free of mistakes: what its keeper should look at once more.
+
+That a stated rate does not fit the dimensions is told whenever a catalogue is read; here is what only `stock check`
+tells.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import fields, is_dataclass, replace
+from math import pi
+from typing import TypeVar
+
+from sourcing.files.findings import Finding, Place, in_order, quoted
+from sourcing.materials.model import Material
+from sourcing.quantities import show_length, show_stress
+from sourcing.springs.describe import describe
+from sourcing.springs.strength import permissible_solid_stress_mpa
+from sourcing.stock.model import Catalogue, Spool, StockSpring
+
+T = TypeVar("T", StockSpring, Spool)
+
+
+def doubts(catalogue: Catalogue) -> tuple[Finding, ...]:
+    """All that is doubtful in a catalogue, with what was told when it was read."""
+    return in_order(
+        catalogue.warnings,
+        _doubles(catalogue.springs, "spring"),
+        _doubles(catalogue.spools, "spool"),
+        _too_much_stress(catalogue.springs),
+        _shorter_than_their_trials(catalogue.spools),
+    )
+
+
+def _doubles(items: Iterable[T], called: str) -> Iterator[Finding]:
+    """Records that differ only in their names; how many there are, and what was noted, sets no springs apart."""
+    first: dict[object, Place] = {}
+    for item in items:
+        nameless = replace(item, id="", place=Place(None))
+        if isinstance(nameless, StockSpring):
+            nameless = replace(nameless, on_hand=0, least=None, note=None)
+        key = _hashable(nameless)
+        if key in first:
+            other = first[key]
+            found = f"{quoted(item.id)} differs only in its name from the {called} at {other.file}:{other.line}"
+            yield Finding(item.place, found, "one record for both, or what sets them apart")
+        else:
+            first[key] = item.place
+
+
+def _hashable(value: object) -> object:
+    """The values of a record in tuples, a material by its name."""
+    if isinstance(value, Material):
+        return value.name
+    if is_dataclass(value) and not isinstance(value, type):
+        return (type(value), *(_hashable(getattr(value, field.name)) for field in fields(value)))
+    return value
+
+
+def _too_much_stress(springs: Iterable[StockSpring]) -> Iterator[Finding]:
+    """Springs that take a set where somebody presses them solid (EN 13906-1:2013 clause 10)."""
+    for stock in springs:
+        figures = describe(stock.spring)
+        stress, strength = figures.shear_stress_at_solid_mpa, figures.tensile_strength_mpa
+        if strength is None or stress <= (limit := permissible_solid_stress_mpa(strength)):
+            continue
+        found = f"{quoted(stock.id)} pressed solid is stressed to {show_stress(stress)}"
+        expected = f"at most {show_stress(limit)}: it takes a set there, or a dimension is wrong"
+        yield Finding(stock.place, found, expected)
+
+
+def _shorter_than_their_trials(spools: Iterable[Spool]) -> Iterator[Finding]:
+    for spool in spools:
+        used = wire_in_trials_mm(spool)
+        if spool.length_left_mm is not None and spool.length_left_mm < used:
+            found = f"{quoted(spool.id)} has {show_length(spool.length_left_mm)} left, less than its trials used"
+            expected = f"more than the {show_length(used)} in its trial coils, or the wire measured again"
+            yield Finding(spool.place, found, expected)
+
+
+def wire_in_trials_mm(spool: Spool) -> float:
+    """The wire in a spool's trial coils, tails left out: the sum of π (mandrel + d) n over those with n turns.
+
+    >>> from sourcing.materials import find
+    >>> from sourcing.stock.model import Trial
+    >>> round(wire_in_trials_mm(Spool("W08", find("music-wire"), 0.8, trials=(Trial(6.0, 8.9, turns=4),))), 2)
+    85.45
+
+    Source: the circle of the wire's middle on the mandrel; its climb adds less than a hundredth.
+    """
+    return sum(pi * (trial.mandrel_mm + spool.wire_diameter_mm) * (trial.turns or 0.0) for trial in spool.trials)

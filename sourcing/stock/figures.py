@@ -1,0 +1,21 @@
+"""The figures of a spring of any kind by the short names that somebody asks for them with."""
+
+from __future__ import annotations
+
+from sourcing.stock.model import StockSpring
+from sourcing.stock.rates import believed_n_per_mm
+
+_ATTRIBUTES = {
+    "wire": ("wire_diameter_mm",),
+    "outside": ("outside_diameter_mm", "outside_diameter_large_mm"),
+    "inside": ("inside_diameter_mm", "inside_diameter_small_mm"),
+    "length": ("free_length_mm",),
+}
+
+
+def spring_figure(stock: StockSpring, figure: str) -> float | None:
+    """A figure of a spring by its short name; None where its kind has none. A cone's diameters are its outermost."""
+    if figure == "rate":
+        return believed_n_per_mm(stock)
+    values = (getattr(stock.spring, name, None) for name in _ATTRIBUTES[figure])
+    return next((value for value in values if value is not None), None)
