@@ -38,6 +38,7 @@ _COMPLAINTS = (
     _Complaint("expected ',' or '}'", "a { that is not closed", "a } at the end of it", at_opening=True),
     _Complaint("escape", "a backslash in double quotes", "single quotes, or two backslashes"),
     _Complaint("hexdecimal", "a backslash in double quotes", "single quotes, or two backslashes"),
+    _Complaint("unexpected ':'", "a key with nothing after its colon", "a space and a value after the colon"),
     _Complaint("found unexpected", "a text whose quotes are not closed", "a second quotation mark", at_opening=True),
     _Complaint("<document start>", "more after the end of the document", "one document in a file"),
     _Complaint("YAML document", "a line that begins with %", _ONE_LINE),
@@ -53,6 +54,7 @@ _UNKNOWN = _Complaint("", "a line that makes no sense here", _ONE_LINE)
 _AFTER_QUOTES = _Complaint(
     "", "text after a closing quotation mark", "nothing after it, or other quotes round the whole"
 )
+_NO_COMMA = _Complaint("", "two keys without a comma between them", "a comma after each value in { }")
 _ENDS_EARLY = _Complaint("", "the end of the file within a list or a mapping", "a closing ] or }")
 _READING_ON = _Complaint(
     "", "a line that reads on from the one above", "a colon and a space after each key, and one indent for all keys"
@@ -86,6 +88,9 @@ def _complaint(error: MarkedYAMLError, line: str, column: int) -> tuple[_Complai
         return _Complaint("", f"a text that begins with {sign}", "quotes round it", True), _in_quotes(sign + rest)
     if "node content" in said:
         return (_Complaint("", f"{rest[0]} where a value belongs", "a value") if rest else _ENDS_EARLY), ()
+    on_one_line = _position(error.context_mark)[0] == _position(error.problem_mark)[0]
+    if "expected ','" in said and rest.startswith(":") and on_one_line:
+        return _NO_COMMA, ()
     if "expected key" in said and before.rstrip().endswith(('"', "'")):
         return _AFTER_QUOTES, ()
     if "mapping values" in said and ": " not in before:

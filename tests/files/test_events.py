@@ -189,6 +189,14 @@ SYNTAX = {
     ),
     "an open bracket": ("a: [1, 2\nb: 3\n", "1:4: a [ that is not closed; expected a ] at the end of the list"),
     "an open brace": ("a: {x: 1\nb: 3\n", "1:4: a { that is not closed; expected a } at the end of it"),
+    "a comma forgotten": (
+        "a: {x: 1 y: 2}\n",
+        "1:11: two keys without a comma between them; expected a comma after each value in { }",
+    ),
+    "a value forgotten in braces": (
+        "a: {x: 1, y:}\n",
+        "1:12: a key with nothing after its colon; expected a space and a value after the colon",
+    ),
     "open quotes": ("a: 'x\nb: y\n", "1:4: a text whose quotes are not closed; expected a second quotation mark"),
     "quotes open at a document's end": (
         "a: 'x\n---\n",
