@@ -9,12 +9,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
-from math import exp, hypot, log
+from math import hypot, log
 from statistics import NormalDist
 
-from sourcing.fit.limits import Case
+from sourcing.fit.case import Case, Seat
 from sourcing.fit.score import allowed, force_house_tolerance_n
 from sourcing.quantities import Wanted
+from sourcing.springs import pressed
+from sourcing.stock.model import Clearance
 
 STRIPS = 24
 LEAST_MEASURING_SD_MM = 0.03
@@ -54,16 +56,16 @@ def _size(size: Wanted, otherwise: float | None) -> float | None:
     return size.nominal if size.nominal is not None else otherwise
 
 
-def _clears(case: Case, mean_diameter_mm: float) -> float:
-    """The chance that bore and rod are cleared by a spring of this mean diameter."""
-    pocket, clearance, wire_mm = case.need.pocket, case.bench.clearance, case.spring.wire_diameter_mm
+def _clears(seats: tuple[Seat, ...], clearance: Clearance, off_mm: float) -> float:
+    """The chance that every bore and rod is cleared by a spring whose diameters are off by so much."""
     chance = 1.0
-    if pocket.bore_mm is not None and (size := _size(pocket.bore_mm, pocket.bore_mm.smallest)) is not None:
-        wants = mean_diameter_mm + wire_mm + case.growth_mm + clearance.bore_mm
-        chance *= _below(size, wants, _doubt_mm(pocket.bore_mm))
-    if pocket.rod_mm is not None and (size := _size(pocket.rod_mm, pocket.rod_mm.largest)) is not None:
-        leaves = mean_diameter_mm - wire_mm - clearance.rod_mm
-        chance *= 1.0 - _below(size, leaves, _doubt_mm(pocket.rod_mm))
+    for seat in seats:
+        if seat.bore_mm is not None and (size := _size(seat.bore_mm, seat.bore_mm.smallest)) is not None:
+            wants = seat.outside_mm + off_mm + seat.growth_mm + clearance.bore_mm
+            chance *= _below(size, wants, _doubt_mm(seat.bore_mm))
+        if seat.rod_mm is not None and (size := _size(seat.rod_mm, seat.rod_mm.largest)) is not None:
+            leaves = seat.inside_mm + off_mm - clearance.rod_mm
+            chance *= 1.0 - _below(size, leaves, _doubt_mm(seat.rod_mm))
     return chance
 
 
@@ -86,20 +88,27 @@ def _forces(case: Case) -> tuple[_Force, ...]:
     return tuple(rows)
 
 
-def _rate_within(forces: tuple[_Force, ...], free_length_mm: float, log_rate: float, sd: float) -> float:
-    """The chance that the rate meets every force, for one free length."""
+def _stiffer_by(case: Case, forces: tuple[_Force, ...], free_length_mm: float) -> tuple[float, float]:
+    """How many times stiffer than believed the spring may be, at least and at most, to meet every force.
+
+    Force goes with the rate whatever the curve over length, a cone's too. At most is below at least where none serves.
+    """
     low, high = 0.0, float("inf")
-    for force in forces:
-        travel_mm = free_length_mm - force.length_mm
-        if travel_mm <= 0.0:
-            if force.low_n > 0.0:
-                return 0.0
-            continue
-        low, high = max(low, force.low_n / travel_mm), min(high, force.high_n / travel_mm)
+    for wanted in forces:
+        force_n = pressed.force_from_n(case.spring, free_length_mm, wanted.length_mm, case.rate_n_per_mm)
+        if force_n > 0.0:
+            low, high = max(low, wanted.low_n / force_n), min(high, wanted.high_n / force_n)
+        elif wanted.low_n > 0.0:
+            return 1.0, 0.0
+    return low, high
+
+
+def _rate_within(low: float, high: float, log_stiffer: float, sd: float) -> float:
+    """The chance that the rate lies between two multiples of the believed one."""
     if low >= high:
         return 0.0
-    above = _below(log(low), log_rate, sd) if low > 0.0 else 0.0
-    return max(0.0, (_below(log(high), log_rate, sd) if high < float("inf") else 1.0) - above)
+    above = _below(log(low), log_stiffer, sd) if low > 0.0 else 0.0
+    return max(0.0, (_below(log(high), log_stiffer, sd) if high < float("inf") else 1.0) - above)
 
 
 def chance(case: Case) -> float:
@@ -108,30 +117,32 @@ def chance(case: Case) -> float:
     Limits that no spread of the spring can mend (solid, stress, temperature, surroundings) are not in it: the judge
     gives 0 where one of those is broken.
     """
-    spring, need, spread = case.spring, case.need, case.spread
-    low_mm, high_mm = 0.0, float("inf")
+    spread, mean_mm = case.spread, case.spring.mean_diameter_mm
+    within, free_lengths = _free_lengths(case)
+    forces, seats, clearance = _forces(case), case.seats, case.bench.clearance
+    bounds = tuple(_stiffer_by(case, forces, length) for length in free_lengths)
+
+    def forces_met(log_stiffer: float) -> float:
+        if not bounds:
+            return 0.0
+        return sum(_rate_within(low, high, log_stiffer, spread.rate_sd) for low, high in bounds) / len(bounds)
+
+    _, diameters = _strips(mean_mm, spread.diameter_sd_mm, 0.0, float("inf"))
+    if not spread.rate_on_diameter:
+        cleared = sum(_clears(seats, clearance, diameter - mean_mm) for diameter in diameters) / len(diameters)
+        return within * cleared * forces_met(0.0)
+    total = 0.0
+    for diameter in diameters:
+        log_stiffer = -spread.rate_on_diameter * log(diameter / mean_mm)
+        total += _clears(seats, clearance, diameter - mean_mm) * forces_met(log_stiffer)
+    return within * total / len(diameters)
+
+
+def _free_lengths(case: Case) -> tuple[float, tuple[float, ...]]:
+    """The chance that the free length is as wanted, and equally probable lengths of what lies there."""
+    need, low_mm, high_mm = case.need, 0.0, float("inf")
     if need.free_length_mm is not None:
         low, high = allowed(need.free_length_mm, case.bench.tolerances.length_mm)
         low_mm, high_mm = low or 0.0, float("inf") if high is None else high
-    length_doubt_mm = max(
-        (max(p.length_mm.minus or 0.0, p.length_mm.plus or 0.0) / 2.0 for p in need.working), default=0.0
-    )
-    length_sd_mm = hypot(spread.free_length_sd_mm, length_doubt_mm)
-    within, free_lengths = _strips(spring.free_length_mm, length_sd_mm, low_mm, high_mm)
-    forces = _forces(case)
-
-    def forces_met(rate_n_per_mm: float) -> float:
-        if not free_lengths:
-            return 0.0
-        met = (_rate_within(forces, length, log(rate_n_per_mm), spread.rate_sd) for length in free_lengths)
-        return sum(met) / len(free_lengths)
-
-    _, diameters = _strips(spring.mean_diameter_mm, spread.diameter_sd_mm, 0.0, float("inf"))
-    if not spread.rate_on_diameter:
-        cleared = sum(_clears(case, diameter) for diameter in diameters) / len(diameters)
-        return within * cleared * forces_met(case.rate_n_per_mm)
-    total = 0.0
-    for diameter in diameters:
-        lowered = exp(-spread.rate_on_diameter * log(diameter / spring.mean_diameter_mm))
-        total += _clears(case, diameter) * forces_met(case.rate_n_per_mm * lowered)
-    return within * total / len(diameters)
+    doubt_mm = max((max(p.length_mm.minus or 0.0, p.length_mm.plus or 0.0) / 2.0 for p in need.working), default=0.0)
+    return _strips(case.spring.free_length_mm, hypot(case.spread.free_length_sd_mm, doubt_mm), low_mm, high_mm)

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import prod
 
+from sourcing.fit.case import Case
 from sourcing.fit.model import Deviation
-from sourcing.need.model import Need
 from sourcing.quantities import Wanted
-from sourcing.springs.model import CompressionSpring
 from sourcing.stock.model import HouseTolerances
 
 LARGEST_SHOWN = 99.0
@@ -84,10 +83,9 @@ def force_house_tolerance_n(wanted: Wanted, house: HouseTolerances) -> float:
     return house.force * (base or 0.0)
 
 
-def deviations(
-    spring: CompressionSpring, need: Need, house: HouseTolerances, rate_n_per_mm: float
-) -> tuple[Deviation, ...]:
+def deviations(case: Case) -> tuple[Deviation, ...]:
     """Every wanted figure against what the spring gives, in the order of the need."""
+    spring, need, house = case.spring, case.need, case.bench.tolerances
     rows: list[Deviation] = []
 
     def add(figure: str, unit: str, wanted: Wanted, got: float, house: float, at_mm: float | None = None) -> None:
@@ -96,9 +94,8 @@ def deviations(
 
     for point in need.working:
         if point.force_n is not None:
-            force_n = rate_n_per_mm * max(0.0, spring.free_length_mm - point.at_mm)
             house_n = force_house_tolerance_n(point.force_n, house)
-            add("force", "N", point.force_n, force_n, house_n, point.at_mm)
+            add("force", "N", point.force_n, case.force_n(point.at_mm), house_n, point.at_mm)
     if need.free_length_mm is not None:
         add("free length", "mm", need.free_length_mm, spring.free_length_mm, house.length_mm)
     if need.wire_diameter_mm is not None:

@@ -6,6 +6,7 @@ from math import hypot
 
 from sourcing.fit.model import Spread
 from sourcing.springs import tolerances
+from sourcing.springs.model import ConicalSpring
 from sourcing.stock.model import StockSpring
 
 BOUGHT_GRADE = 2
@@ -33,15 +34,17 @@ MEASURED_RATE_SD = 0.03
 def graded(stock: StockSpring, grade: int, rate_n_per_mm: float) -> Spread:
     """The spread of a spring made to a grade of EN 15800; its tolerances are read as bounds of 95 %.
 
-    Outside the standard's tables the spread of stock springs in general serves.
+    Outside the standard's tables the spread of stock springs in general serves. The standard is for cylinders: a cone
+    is held to the tolerance of its large end's diameter, and to that of the force of its coil halfway.
     """
     spring = stock.spring
     wire, mean, coils = spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils
-    diameter_mm = tolerances.coil_diameter_tolerance_mm(mean, spring.spring_index, grade)
+    widest = spring.mean_diameter_large_mm if isinstance(spring, ConicalSpring) else mean
+    diameter_mm = tolerances.coil_diameter_tolerance_mm(widest, widest / wire, grade)
     length_mm = tolerances.free_length_tolerance_mm(rate_n_per_mm, wire, mean, coils, grade)
     at_nothing, at_one_newton = (tolerances.force_tolerance_n(n, wire, mean, coils, grade) for n in (0.0, 1.0))
     if diameter_mm is None or length_mm is None or at_nothing is None or at_one_newton is None:
-        diameter_mm = max(CALIPER_ON_COIL_MM, RATE_SPREAD_OUTSIDE_TABLES / 3.0 * mean)
+        diameter_mm = max(CALIPER_ON_COIL_MM, RATE_SPREAD_OUTSIDE_TABLES / 3.0 * widest)
         return Spread(diameter_mm, diameter_mm / 2.0, RULE_ON_LENGTH_MM, RATE_SPREAD_OUTSIDE_TABLES / 2.0)
     return Spread(diameter_mm, diameter_mm / 2.0, length_mm / 2.0, (at_one_newton - at_nothing) / 2.0)
 

@@ -7,15 +7,15 @@ from itertools import combinations
 
 from sourcing.files.findings import Finding
 from sourcing.files.records import Read
-from sourcing.need.records import CompressionNeed, WorkingRecord
+from sourcing.need.records import AnyNeed, ConicalPocketRecord, WorkingRecord
 from sourcing.quantities import Wanted, show_length
 
-NeedRead = Read[CompressionNeed]
+NeedRead = Read[AnyNeed]
 
 
 def need_findings(need: NeedRead) -> list[Finding]:
     """All that does not agree in a need."""
-    checks = (_says_something, _pocket, _below_free_length, _lengths_differ, _forces_rise)
+    checks = (_says_something, _pocket, _ends_of_pocket, _below_free_length, _lengths_differ, _forces_rise)
     return [finding for check in checks for finding in check(need)]
 
 
@@ -30,14 +30,49 @@ def _pocket(need: NeedRead) -> Iterator[Finding]:
     pocket = need.record.pocket
     if pocket is None:
         return
+    cone = isinstance(pocket, ConicalPocketRecord)
     if need.raw["pocket"] == {}:
-        yield Finding(need.place("pocket"), "an empty pocket", "at least one of bore, rod and depth")
-    if pocket.bore is None or pocket.rod is None:
+        keys = "large_end, small_end, bore, rod and depth" if cone else "bore, rod and depth"
+        yield Finding(need.place("pocket"), "an empty pocket", f"at least one of {keys}")
+    yield from _rod_in_bore(need, (), ())
+
+
+def _ends_of_pocket(need: NeedRead) -> Iterator[Finding]:
+    """The large end sits in the wider bore, and both ends over rods thinner than that."""
+    pocket = need.record.pocket
+    if not isinstance(pocket, ConicalPocketRecord):
         return
-    bore, rod = _figure(pocket.bore), _figure(pocket.rod)
-    if bore is not None and rod is not None and rod >= bore:
-        found = f"a rod of {need.text('pocket', 'rod')} in a bore of {need.text('pocket', 'bore')}"
-        yield Finding(need.place("pocket", "rod"), found, "a rod thinner than the bore")
+    for key, end in (("large_end", pocket.large_end), ("small_end", pocket.small_end)):
+        if end is None:
+            continue
+        if need.inner("pocket", key) == {}:
+            yield Finding(need.place("pocket", key), "an empty end", "at least one of bore and rod")
+        yield from _rod_in_bore(need, (key,), (key,))
+    yield from _rod_in_bore(need, ("small_end",), ("large_end",))
+    small, large = _size(need, "small_end", "bore"), _size(need, "large_end", "bore")
+    if small is not None and large is not None and small > large:
+        wide, narrow = (need.text("pocket", end, "bore") for end in ("small_end", "large_end"))
+        found = f"a bore of {narrow} for the large end, and one of {wide} for the small end"
+        yield Finding(need.place("pocket", "large_end", "bore"), found, "the wider bore at the large end")
+
+
+def _rod_in_bore(need: NeedRead, rod_at: tuple[str, ...], bore_at: tuple[str, ...]) -> Iterator[Finding]:
+    """That a rod is thinner than the bore; each stands in the pocket itself, or in one of its ends."""
+    rod, bore = _size(need, *rod_at, "rod"), _size(need, *bore_at, "bore")
+    if rod is not None and bore is not None and rod >= bore:
+        rod_text, bore_text = need.text("pocket", *rod_at, "rod"), need.text("pocket", *bore_at, "bore")
+        found = f"a rod of {rod_text} in a bore of {bore_text}"
+        if rod_at != bore_at:
+            found = f"a rod of {rod_text} at the small end, and a bore of {bore_text} at the large end"
+        yield Finding(need.place("pocket", *rod_at, "rod"), found, "a rod thinner than the bore")
+
+
+def _size(need: NeedRead, *path: str) -> float | None:
+    """The figure that is meant by a bore or a rod of the pocket."""
+    value: object = need.record.pocket
+    for key in path:
+        value = getattr(value, key, None)
+    return _figure(value) if isinstance(value, Wanted) else None
 
 
 def _below_free_length(need: NeedRead) -> Iterator[Finding]:

@@ -18,7 +18,7 @@ from sourcing.quantities import QuantityError
 from sourcing.springs.model import Ends, Hand
 
 KINDS = ("compression", "conical", "extension", "torsion")
-WORKED_OUT = ("compression",)
+WORKED_OUT = ("compression", "conical")
 
 
 def kind_meant(text: object) -> str | None:

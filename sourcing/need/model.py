@@ -12,12 +12,37 @@ from sourcing.springs.model import Ends, Hand
 
 
 @dataclass(frozen=True, slots=True)
+class PocketEnd:
+    """Where one end of a conical spring sits: a bore round it, a rod in it. None is unknown or not there."""
+
+    bore_mm: Wanted | None = None
+    rod_mm: Wanted | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Pocket:
-    """The space the spring lives in: a bore round it, a rod through it, a depth. None is unknown or not there."""
+    """The space the spring lives in: a bore round it, a rod through it, a depth. None is unknown or not there.
+
+    Round a conical spring, `bore_mm` and `rod_mm` run straight past both of its ends; each end may have its own.
+    """
 
     bore_mm: Wanted | None = None
     rod_mm: Wanted | None = None
     depth_mm: Wanted | None = None
+    large_end: PocketEnd | None = None
+    small_end: PocketEnd | None = None
+
+    @property
+    def bores_mm(self) -> tuple[Wanted, ...]:
+        """Every bore that is given."""
+        ends = (self, self.large_end, self.small_end)
+        return tuple(end.bore_mm for end in ends if end is not None and end.bore_mm is not None)
+
+    @property
+    def rods_mm(self) -> tuple[Wanted, ...]:
+        """Every rod that is given."""
+        ends = (self, self.large_end, self.small_end)
+        return tuple(end.rod_mm for end in ends if end is not None and end.rod_mm is not None)
 
 
 @dataclass(frozen=True, slots=True)

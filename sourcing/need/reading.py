@@ -11,8 +11,8 @@ from sourcing.files.findings import Finding, Mistakes, Place, in_order, quoted
 if TYPE_CHECKING:
     from sourcing.files.document import Document, Value
     from sourcing.files.records import Read
-    from sourcing.need.model import Need, WorkingPoint
-    from sourcing.need.records import CompressionNeed
+    from sourcing.need.model import Need, Pocket, PocketEnd, WorkingPoint
+    from sourcing.need.records import AnyNeed, PocketEndRecord, PocketRecord
 
 
 def read_need(path: str | os.PathLike[str]) -> Need:
@@ -31,12 +31,15 @@ def read_need(path: str | os.PathLike[str]) -> Need:
 def _need_in(document: Document) -> tuple[Need | None, list[Finding]]:
     from sourcing.files.records import read_record
     from sourcing.need.checks import need_findings
-    from sourcing.need.records import CompressionNeed
+    from sourcing.need.kinds import kind_meant
+    from sourcing.need.records import RECORD_OF, CompressionNeed
 
     if refusal := _not_worked_out(document):
         need = _guarded(document)
         return need, [] if need else [refusal]
-    read, findings = read_record(CompressionNeed, document.value, document.start(), document)
+    kind = kind_meant(document.value.get("kind")) if isinstance(document.value, dict) else None
+    record = RECORD_OF.get(kind, CompressionNeed)
+    read, findings = read_record(record, document.value, document.start(), document)
     if read is None:
         return None, findings
     findings += need_findings(read)
@@ -45,6 +48,7 @@ def _need_in(document: Document) -> tuple[Need | None, list[Finding]]:
 
 def _not_worked_out(document: Document) -> Finding | None:
     """That the file is no need at all, or one of a kind of spring that this version does not work out."""
+    from sourcing.files.fields import words_of
     from sourcing.need.kinds import WORKED_OUT, kind_meant
 
     value = document.value
@@ -59,7 +63,7 @@ def _not_worked_out(document: Document) -> Finding | None:
     if meant is None or meant in WORKED_OUT:
         return None
     found = f"a need of kind {meant}" if kind == meant else f"{quoted(str(kind))} is no kind of spring"
-    expected = "compression: this version works out compression springs"
+    expected = f"{words_of(WORKED_OUT)}: this version works out no other kind"
     return Finding(document.place(value, "kind"), found, expected, () if kind == meant else (meant,))
 
 
@@ -80,20 +84,19 @@ def _guarded(document: Document) -> Need | None:
     return Need(job=job, kind=kind, what=what, note=note, duty=duty, place=document.start())
 
 
-def _made(read: Read[CompressionNeed]) -> Need:
-    from sourcing.need.model import Need, Pocket
+def _made(read: Read[AnyNeed]) -> Need:
+    from sourcing.need.model import Need
 
     record = read.record
     assert record.job is not None
     assert record.kind is not None
-    pocket = record.pocket
     working, order = _working(record)
     return Need(
         job=record.job,
         kind=record.kind,
         what=record.what,
         duty=record.duty,
-        pocket=Pocket(pocket.bore, pocket.rod, pocket.depth) if pocket else Pocket(),
+        pocket=_pocket(record.pocket),
         working=working,
         free_length_mm=record.free_length,
         ends=record.ends,
@@ -111,7 +114,24 @@ def _made(read: Read[CompressionNeed]) -> Need:
     )
 
 
-def _working(record: CompressionNeed) -> tuple[tuple[WorkingPoint, ...], list[int]]:
+def _pocket(record: PocketRecord | None) -> Pocket:
+    from sourcing.need.model import Pocket
+    from sourcing.need.records import ConicalPocketRecord
+
+    if record is None:
+        return Pocket()
+    cone = isinstance(record, ConicalPocketRecord)
+    large, small = (record.large_end, record.small_end) if cone else (None, None)
+    return Pocket(record.bore, record.rod, record.depth, _pocket_end(large), _pocket_end(small))
+
+
+def _pocket_end(record: PocketEndRecord | None) -> PocketEnd | None:
+    from sourcing.need.model import PocketEnd
+
+    return None if record is None else PocketEnd(record.bore, record.rod)
+
+
+def _working(record: AnyNeed) -> tuple[tuple[WorkingPoint, ...], list[int]]:
     """The working points from the longest length to the shortest, and their numbers in the file in that order."""
     from sourcing.need.model import WorkingPoint
 
@@ -124,7 +144,7 @@ def _working(record: CompressionNeed) -> tuple[tuple[WorkingPoint, ...], list[in
     return tuple(point for _, point in numbered), [number for number, _ in numbered]
 
 
-def _places(read: Read[CompressionNeed], order: Sequence[int]) -> Iterator[tuple[str, Place]]:
+def _places(read: Read[AnyNeed], order: Sequence[int]) -> Iterator[tuple[str, Place]]:
     """Where each key stands; working points are numbered as in the need, not as in the file."""
     for path in _paths(read.raw):
         match path:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, ClassVar
+from typing import Annotated, ClassVar, Generic, TypeVar
 
 from pydantic import BeforeValidator, Field
 
@@ -67,6 +67,8 @@ def _as_list(value: object) -> object:
     return [value] if isinstance(value, str) else value
 
 
+Bore = Annotated[Wanted | None, read_by(_bore), Field(description="a length, as in 11 mm")]
+Rod = Annotated[Wanted | None, read_by(_rod), Field(description="a length, as in 6 mm")]
 Surrounding = Annotated[str | None, read_by(one_of({word: word for word in SURROUNDINGS}, "word for surroundings"))]
 
 
@@ -80,9 +82,30 @@ class PocketRecord(Record):
         "width": "a torsion spring",
     }
 
-    bore: Annotated[Wanted | None, read_by(_bore), Field(description="a length, as in 11 mm")] = None
-    rod: Annotated[Wanted | None, read_by(_rod), Field(description="a length, as in 6 mm")] = None
+    bore: Bore = None
+    rod: Rod = None
     depth: WantedLength = None
+
+
+class PocketEndRecord(Record):
+    """Where one end of a conical spring sits."""
+
+    called = "an end of a pocket"
+
+    bore: Bore = None
+    rod: Rod = None
+
+
+class ConicalPocketRecord(PocketRecord):
+    """The space a conical spring lives in: straight past both of its ends, or each end's own."""
+
+    elsewhere: ClassVar[Mapping[str, str]] = {"width": "a torsion spring"}
+
+    large_end: PocketEndRecord | None = None
+    small_end: PocketEndRecord | None = None
+
+
+PocketT = TypeVar("PocketT", bound=PocketRecord)
 
 
 class WorkingRecord(Record):
@@ -95,8 +118,8 @@ class WorkingRecord(Record):
     force: WantedForce = None
 
 
-class CompressionNeed(Record):
-    """A need of a cylindrical compression spring."""
+class PressedNeed(Record, Generic[PocketT]):
+    """A need of a compression spring of any shape."""
 
     called = "a need"
     elsewhere: ClassVar[Mapping[str, str]] = {
@@ -115,7 +138,7 @@ class CompressionNeed(Record):
         read_by(one_of({duty: duty for duty in DUTIES}, "kind of duty")),
         Field(description="ordinary or guarded"),
     ] = None
-    pocket: PocketRecord | None = None
+    pocket: PocketT | None = None
     working: Annotated[
         list[WorkingRecord | None] | None,
         Field(description="a list of working points, as in  - {length: 24 mm, force: 9 N}"),
@@ -135,3 +158,16 @@ class CompressionNeed(Record):
     material: MaterialField = None
     wire_diameter: WantedWireDiameter = None
     note: Text = None
+
+
+class CompressionNeed(PressedNeed[PocketRecord]):
+    """A need of a cylindrical compression spring."""
+
+
+class ConicalNeed(PressedNeed[ConicalPocketRecord]):
+    """A need of a conical compression spring."""
+
+
+AnyNeed = CompressionNeed | ConicalNeed
+RECORD_OF: Mapping[str | None, type[AnyNeed]] = {"conical": ConicalNeed}
+"""The record of a kind; of any other, `CompressionNeed`."""

@@ -85,11 +85,7 @@ def need_document(need: Need) -> Document:
         "kind": need.kind,
         "what": need.what,
         "duty": need.duty,
-        "pocket": {
-            **_bounded("bore_mm", need.pocket.bore_mm),
-            **_bounded("rod_mm", need.pocket.rod_mm),
-            **_bounded("depth_mm", need.pocket.depth_mm),
-        },
+        "pocket": _pocket_document(need),
         "working": [
             {**_bounded("length_mm", point.length_mm), **_bounded("force_n", point.force_n)} for point in need.working
         ],
@@ -102,6 +98,21 @@ def need_document(need: Need) -> Document:
         "needed_within_days": need.needed_within_days,
         "material": None if need.material is None else need.material.name,
         **_bounded("wire_diameter_mm", need.wire_diameter_mm),
+    }
+
+
+def _pocket_document(need: Need) -> Document:
+    """The pocket; with its ends, null where nothing is known of them, where the spring is a cone."""
+    pocket = need.pocket
+    ends = {"large_end": pocket.large_end, "small_end": pocket.small_end} if need.kind == "conical" else {}
+    return {
+        **_bounded("bore_mm", pocket.bore_mm),
+        **_bounded("rod_mm", pocket.rod_mm),
+        **_bounded("depth_mm", pocket.depth_mm),
+        **{
+            name: None if end is None else {**_bounded("bore_mm", end.bore_mm), **_bounded("rod_mm", end.rod_mm)}
+            for name, end in ends.items()
+        },
     }
 
 

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import overload
 
 from sourcing.springs.compression import rate_n_per_mm, shear_stress_mpa
+from sourcing.springs.describe_conical import ConicalDescription, describe_cone
 from sourcing.springs.geometry import (
     growth_at_solid_mm,
     mass_g,
@@ -14,7 +16,7 @@ from sourcing.springs.geometry import (
     solid_length_mm,
     wire_length_mm,
 )
-from sourcing.springs.model import CompressionSpring
+from sourcing.springs.model import CompressionSpring, ConicalSpring, Spring
 from sourcing.springs.notes import (
     cannot_be_pressed_note,
     coils_note,
@@ -61,7 +63,11 @@ class Description:
     notes: tuple[str, ...]
 
 
-def describe(spring: CompressionSpring, at_mm: Sequence[float] = ()) -> Description:
+@overload
+def describe(spring: CompressionSpring, at_mm: Sequence[float] = ()) -> Description: ...
+@overload
+def describe(spring: ConicalSpring, at_mm: Sequence[float] = ()) -> ConicalDescription: ...
+def describe(spring: Spring, at_mm: Sequence[float] = ()) -> Description | ConicalDescription:
     """All figures of a spring, and what it does at each of the lengths `at_mm`.
 
     Longer than free: the force is 0. Shorter than solid: the force is None. Either is said in a note, as is all that
@@ -78,6 +84,10 @@ def describe(spring: CompressionSpring, at_mm: Sequence[float] = ()) -> Descript
 
     Source of each figure: the function that it is worked out with.
     """
+    return describe_cone(spring, at_mm) if isinstance(spring, ConicalSpring) else _describe_cylinder(spring, at_mm)
+
+
+def _describe_cylinder(spring: CompressionSpring, at_mm: Sequence[float]) -> Description:
     d, mean, coils = spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils
     pitch = pitch_mm(d, spring.free_length_mm, coils, spring.total_coils, spring.ends)
     wire_length = wire_length_mm(d, mean, pitch, coils, spring.total_coils)

@@ -1,11 +1,11 @@
 """A compression spring of any shape, pressed to a length: each question asked once, and answered by each kind.
 
-All of it follows from the dimensions; a rate that somebody measured scales force and stress alike.
+The rate is handed in: that of the dimensions, or one that somebody measured. A cone's curve goes with its initial rate.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sourcing.springs import compression, conical, conical_lengths, geometry
 from sourcing.springs.compression import curvature_factor, shear_stress_mpa
@@ -47,36 +47,52 @@ def solid_length_mm(spring: Spring) -> float:
             return conical_lengths.solid_length_of(spring)
 
 
-def force_n(spring: Spring, length_mm: float) -> float:
-    """The force at a length: none where it is longer than free, that at solid where it is shorter than solid."""
-    travel_mm = max(0.0, spring.free_length_mm - max(length_mm, solid_length_mm(spring)))
+def force_n(spring: Spring, length_mm: float, rate_n_per_mm: float) -> float:
+    """The force at a length, none where it is longer than free.
+
+    Shorter than solid it is what a cylinder's rate would give if it went so far; a cone's curve ends there.
+    """
+    return force_from_n(spring, spring.free_length_mm, length_mm, rate_n_per_mm)
+
+
+def force_from_n(spring: Spring, free_length_mm: float, length_mm: float, rate_n_per_mm: float) -> float:
+    """`force_n` of a spring that came out longer or shorter at rest than it should, all else as it should be."""
+    travel_mm = max(0.0, free_length_mm - length_mm)
     match spring:
         case CompressionSpring():
-            return rate_n_per_mm(spring) * travel_mm
+            return rate_n_per_mm * travel_mm
         case ConicalSpring():
-            return conical.force_n((conical_lengths.cone_of(spring),), travel_mm)
+            cone = conical_lengths.cone_of(replace(spring, free_length_mm=free_length_mm))
+            return _believed(spring, rate_n_per_mm) * conical.force_n((cone,), travel_mm)
 
 
-def stress_mpa(spring: Spring, length_mm: float) -> float:
+def stress_mpa(spring: Spring, length_mm: float, rate_n_per_mm: float) -> float:
     """The greatest uncorrected shear stress at a length: in a cone, that of the largest coil that is still open."""
-    force = force_n(spring, length_mm)
-    return shear_stress_mpa(force, spring.wire_diameter_mm, _stressed_diameter_mm(spring, force))
+    force = force_n(spring, length_mm, rate_n_per_mm)
+    return shear_stress_mpa(force, spring.wire_diameter_mm, _stressed_diameter_mm(spring, force, rate_n_per_mm))
 
 
 def at_length(spring: Spring, length_mm: float) -> AtLength:
-    """Force and stresses at a length; None for all of them where it is shorter than the spring can be pressed."""
+    """Force and stresses at a length by the dimensions; None where it is shorter than the spring can be pressed."""
     if length_mm < min(solid_length_mm(spring), spring.free_length_mm) * (1.0 - _ALLOWANCE):
         return AtLength(length_mm, None, None, None)
-    force = force_n(spring, length_mm)
-    mean_mm, wire_mm = _stressed_diameter_mm(spring, force), spring.wire_diameter_mm
+    rate, wire_mm = rate_n_per_mm(spring), spring.wire_diameter_mm
+    force = force_n(spring, length_mm, rate)
+    mean_mm = _stressed_diameter_mm(spring, force, rate)
     stress = shear_stress_mpa(force, wire_mm, mean_mm)
     return AtLength(length_mm, force, stress, curvature_factor(mean_mm / wire_mm) * stress)
 
 
-def _stressed_diameter_mm(spring: Spring, force_n: float) -> float:
+def _stressed_diameter_mm(spring: Spring, force_n: float, rate_n_per_mm: float) -> float:
     """The mean diameter of the coil that is stressed most."""
     match spring:
         case CompressionSpring():
             return spring.mean_diameter_mm
         case ConicalSpring():
-            return conical.largest_open_diameter_mm(conical_lengths.cone_of(spring), force_n)
+            by_dimensions_n = force_n / _believed(spring, rate_n_per_mm)
+            return conical.largest_open_diameter_mm(conical_lengths.cone_of(spring), by_dimensions_n)
+
+
+def _believed(cone: ConicalSpring, initial_rate_n_per_mm: float) -> float:
+    """How many times stiffer a cone is taken to be than its dimensions make it."""
+    return initial_rate_n_per_mm / rate_n_per_mm(cone)

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from sourcing.files.findings import Finding, Place
 from sourcing.materials.model import Material
 from sourcing.quantities import Money
-from sourcing.springs.model import CompressionSpring
+from sourcing.springs.model import Spring
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,7 +16,7 @@ class StockSpring:
     """A spring with its shelf data. `price` is for one spring, sold in packs of `pack`."""
 
     id: str
-    spring: CompressionSpring
+    spring: Spring
     stated_rate_n_per_mm: float | None = None
     grade: int | None = None
     on_hand: int = 0

@@ -12,10 +12,11 @@ from sourcing.files.fields import words_of
 from sourcing.files.findings import Finding, Place
 from sourcing.files.records import Read, read_record
 from sourcing.need.kinds import KINDS, WORKED_OUT, kind_meant
-from sourcing.springs.model import CompressionSpring
-from sourcing.stock import compression
+from sourcing.springs.model import Spring
+from sourcing.stock import compression, conical
 from sourcing.stock.lists import listed
 from sourcing.stock.model import StockSpring
+from sourcing.stock.pressed import rate_warnings
 from sourcing.stock.shelf import LeftOutRecord, ShelfRecord
 
 
@@ -25,12 +26,13 @@ class _Kind:
 
     record: type[ShelfRecord]
     findings: Callable[[Read[Any]], list[Finding]]
-    warnings: Callable[[Read[Any], CompressionSpring], list[Finding]]
-    made: Callable[[Any], CompressionSpring | None]
+    warnings: Callable[[Read[Any], Spring], list[Finding]]
+    made: Callable[[Any], Spring | None]
 
 
 _KINDS = {
-    "compression": _Kind(compression.CompressionRecord, compression.findings, compression.warnings, compression.made),
+    "compression": _Kind(compression.CompressionRecord, compression.findings, rate_warnings, compression.made),
+    "conical": _Kind(conical.ConicalRecord, conical.findings, rate_warnings, conical.made),
 }
 
 
@@ -76,7 +78,7 @@ def _add_record(read: SpringsRead, value: Value, place: Place, document: Documen
         read.springs.append(_stock_spring(record.record, spring, place))
 
 
-def _stock_spring(record: ShelfRecord, spring: CompressionSpring, place: Place) -> StockSpring:
+def _stock_spring(record: ShelfRecord, spring: Spring, place: Place) -> StockSpring:
     return StockSpring(
         id=record.id or "",
         spring=spring,

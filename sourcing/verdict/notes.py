@@ -11,7 +11,7 @@ from sourcing.stock.model import Bench
 
 def not_judged(need: Need) -> Iterator[str]:
     """What the need leaves open, or asks that this version does not judge."""
-    if need.pocket.bore_mm is None and need.pocket.rod_mm is None:
+    if not need.pocket.bores_mm and not need.pocket.rods_mm:
         yield "No bore and no rod are given: clearances were not judged, and nothing guides the spring."
     if not any(point.force_n is not None for point in need.working):
         yield "No force is asked for: how hard a spring pushes was not judged."
@@ -28,7 +28,7 @@ def not_judged(need: Need) -> Iterator[str]:
 
 def assumed(need: Need, bench: Bench, winds: bool) -> Iterator[str]:
     """The defaults that mattered because bench.yaml does not state them."""
-    if "clearance" not in bench.stated and (need.pocket.bore_mm or need.pocket.rod_mm):
+    if "clearance" not in bench.stated and (need.pocket.bores_mm or need.pocket.rods_mm):
         bore, rod = (show_diameter(mm, bench.units) for mm in (bench.clearance.bore_mm, bench.clearance.rod_mm))
         yield f"clearance of {bore} in a bore and {rod} over a rod"
     if "tolerances" not in bench.stated and _house_tolerance_used(need):

@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 from math import ceil
 from typing import Literal
 
+from sourcing.fit.case import Case
 from sourcing.fit.judge import judge
-from sourcing.fit.limits import Case, stress_at_shortest, stress_at_solid
+from sourcing.fit.limits.pressed import stress_at_shortest, stress_at_solid
 from sourcing.fit.model import Fit, Limit, Spread
 from sourcing.fit.rank import rank
 from sourcing.fit.spread import spread_of
@@ -78,7 +79,7 @@ def _unknown_grade(stock: StockSpring, need: Need, bench: Bench, rate_n_per_mm: 
         return None
     weak = replace(spring, tensile_strength_mpa=tensile_strength_mpa(weakest, spring.wire_diameter_mm))
     case = Case(weak, need, bench, Spread(), rate_n_per_mm)
-    stresses = [limit for limit in (stress_at_shortest(case), stress_at_solid(case)) if limit is not None]
+    stresses = (*stress_at_shortest(case), *stress_at_solid(case))
     broken = [limit.why for limit in stresses if not limit.holds]
     why = f"nobody names the grade of its wire; were it {weakest.name}, the weakest: "
     return Limit("unknown grade", not broken, False, why + ("; ".join(broken) or "the static limits hold too"))
@@ -139,8 +140,10 @@ def bought_option(stock: StockSpring, need: Need, bench: Bench, fit: Fit) -> Opt
 
 
 def stock_options(catalogue: Catalogue, need: Need) -> Iterable[Option]:
-    """Every spring of the catalogue as what it can be: in the drawer, bought, or both."""
+    """Every spring of the catalogue of the kind wanted as what it can be: in the drawer, bought, or both."""
     for stock in catalogue.springs:
+        if stock.spring.kind != need.kind:
+            continue
         fit = judge_stock(stock, need, catalogue.bench)
         if stock.on_hand > 0 or stock.seller is None:
             yield drawer_option(stock, need, catalogue.bench, fit)

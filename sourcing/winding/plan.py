@@ -40,7 +40,7 @@ def plan_winding(
 ) -> WindingPlan | Refusal:
     """How to wind the need's spring from one wire, on the best mandrel or on the one given; or why not."""
     wire = wire_of(wire) if isinstance(wire, Spool) else wire
-    task = refused_by_size(wire, bench) or task_for(need, wire, bench)
+    task = refused_by_kind(need) or refused_by_size(wire, bench) or task_for(need, wire, bench)
     if isinstance(task, Refusal):
         return task
     between = diameters_mm(need, bench, wire.wire_diameter_mm)
@@ -52,6 +52,14 @@ def plan_winding(
     if isinstance(wound, Refusal):
         return wound
     return _too_short(task, wound, known) or _plan(task, known, designs, wound)
+
+
+def refused_by_kind(need: Need) -> Refusal | None:
+    """The refusal of a spring whose winding this version does not work out."""
+    if need.kind == "compression":
+        return None
+    why = "how to wind a cone, whose mandrel changes its diameter turn by turn, is not worked out by this version"
+    return Refusal("cone-not-wound-yet", why)
 
 
 def refused_by_size(wire: Wire, bench: Bench) -> Refusal | None:
@@ -72,6 +80,8 @@ def refused_by_size(wire: Wire, bench: Bench) -> Refusal | None:
 
 def task_for(need: Need, wire: Wire, bench: Bench) -> Task | Refusal:
     """The wire and the line of force it must meet; refused where strength or line is not known."""
+    if (kind := refused_by_kind(need)) is not None:
+        return kind
     strength_mpa = wire.tensile_strength_mpa
     if strength_mpa is None:
         why = (

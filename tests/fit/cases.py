@@ -4,9 +4,9 @@ from dataclasses import replace
 
 from sourcing.materials import find
 from sourcing.materials.strength import tensile_strength_mpa
-from sourcing.need.model import Need, Pocket, WorkingPoint
+from sourcing.need.model import Need, Pocket, PocketEnd, WorkingPoint
 from sourcing.quantities import Wanted
-from sourcing.springs.model import CompressionSpring, Ends
+from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends
 
 
 def make_spring(material: str = "music-wire", **changes: object) -> CompressionSpring:
@@ -40,5 +40,42 @@ def make_need(**changes: object) -> Need:
             WorkingPoint(Wanted(nominal=14.0), Wanted(nominal=22.0, minus=3.3, plus=3.3)),
         ),
         free_length_mm=Wanted(nominal=31.0, minus=2.0, plus=2.0),
+    )
+    return replace(need, **changes)
+
+
+def make_cone(**changes: object) -> ConicalSpring:
+    """A cone of 0.9 mm wire, mean diameters 7 and 17, 5 active coils, 14 mm long; it telescopes, changed as asked."""
+    wire = find("music-wire")
+    assert wire is not None
+    spring = ConicalSpring(
+        wire_diameter_mm=0.9,
+        mean_diameter_small_mm=7.0,
+        mean_diameter_large_mm=17.0,
+        free_length_mm=14.0,
+        active_coils=5.0,
+        total_coils=7.0,
+        ends=Ends.CLOSED,
+        material=wire,
+        shear_modulus_mpa=wire.shear_modulus_mpa,
+        elastic_modulus_mpa=wire.elastic_modulus_mpa,
+        tensile_strength_mpa=None,
+    )
+    spring = replace(spring, **changes)
+    return replace(spring, tensile_strength_mpa=tensile_strength_mpa(wire, spring.wire_diameter_mm))
+
+
+def make_conical_need(**changes: object) -> Need:
+    """A lamp switch: 18.5 round the large end, a pin of 5.5 in the small one, 1.3 N at 12 mm and 8.4 N at 4.5 mm."""
+    need = Need(
+        job="lamp-switch",
+        kind="conical",
+        pocket=Pocket(
+            large_end=PocketEnd(bore_mm=Wanted(nominal=18.5)), small_end=PocketEnd(rod_mm=Wanted(nominal=5.5))
+        ),
+        working=(
+            WorkingPoint(Wanted(nominal=12.0), Wanted(nominal=1.3, minus=0.2, plus=0.2)),
+            WorkingPoint(Wanted(nominal=4.5), Wanted(nominal=8.4, minus=1.3, plus=1.3)),
+        ),
     )
     return replace(need, **changes)

@@ -1,0 +1,52 @@
+"""Limits of a spring of any kind: temperature, surroundings, material, and what its standard covers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sourcing.fit.case import Case
+from sourcing.fit.model import Limit
+from sourcing.quantities import show_temperature
+
+LEAST_INDEX, GREATEST_INDEX = 4.0, 20.0
+"""EN 13906-1 clause 1: the range of spring index it covers for cold-coiled springs."""
+
+LEAST_ACTIVE_COILS = 2.0
+"""EN 13906-1 clause 1."""
+
+_RATINGS = ("unsuitable", "stands it for a short time, or coated", "suitable with care", "suitable")
+
+
+def temperature(case: Case) -> Iterator[Limit]:
+    """The material must stand the temperature."""
+    at_c, material = case.need.temperature_c, case.spring.material
+    if at_c is None:
+        return
+    low, high = (show_temperature(c, case.bench.units) for c in (material.service_low_c, material.service_high_c))
+    why = f"{show_temperature(at_c, case.bench.units)}; {material.name} serves from {low} to {high}"
+    yield Limit("temperature", material.service_low_c <= at_c <= material.service_high_c, True, why)
+
+
+def surroundings(case: Case) -> Iterator[Limit]:
+    """The material must stand each of the surroundings; one that stands it for a short time is near."""
+    for where in case.need.surroundings:
+        rating = case.spring.material.corrosion[where]
+        why = f"{case.spring.material.name} in {where} surroundings: {_RATINGS[rating]}"
+        yield Limit(f"surroundings: {where}", rating >= 2, rating != 1, why)
+
+
+def active_coils(case: Case) -> Iterator[Limit]:
+    """Fewer than two active coils are outside the standard."""
+    coils = case.spring.active_coils
+    why = f"{coils:.4g} active coils; EN 13906-1 wants at least {LEAST_ACTIVE_COILS:g}"
+    yield Limit("active coils", coils >= LEAST_ACTIVE_COILS, False, why)
+
+
+def material(case: Case) -> Iterator[Limit]:
+    """The material is a wish."""
+    wish = case.need.material
+    if wish is None:
+        return
+    has = case.spring.material
+    same = (has.standard, has.grade) == (wish.standard, wish.grade)
+    yield Limit("material", same, False, f"{has.name}; {wish.name} wanted")

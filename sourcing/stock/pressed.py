@@ -1,0 +1,129 @@
+"""What the records of compression springs of any shape share: their keys, their coils, and the doubt about a rate."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import ClassVar, TypeVar
+
+from sourcing.files.fields import Length, NumberAboveZero, WireDiameter
+from sourcing.files.findings import Finding
+from sourcing.files.records import Read
+from sourcing.materials.strength import tensile_strength_mpa
+from sourcing.need.kinds import EndsField, MaterialField
+from sourcing.quantities import show_length, show_rate
+from sourcing.springs.geometry import dead_coils
+from sourcing.springs.model import Spring
+from sourcing.stock.rates import disagree, worked_out_n_per_mm
+from sourcing.stock.shelf import ShelfRecord
+
+DIAMETERS = ("outside_diameter", "mean_diameter", "inside_diameter")
+
+_EXTENSION, _TORSION = "an extension spring", "a torsion spring"
+OF_OTHER_KINDS: Mapping[str, str] = {
+    "hooks": _EXTENSION,
+    "initial_tension": _EXTENSION,
+    "leg_1": _TORSION,
+    "leg_2": _TORSION,
+    "free_angle": _TORSION,
+}
+
+
+class PressedRecord(ShelfRecord):
+    """A compression spring of any shape as it is written, but for its diameters."""
+
+    elsewhere: ClassVar[Mapping[str, str]] = OF_OTHER_KINDS
+
+    wire_diameter: WireDiameter
+    free_length: Length
+    total_coils: NumberAboveZero = None
+    active_coils: NumberAboveZero = None
+    ends: EndsField
+    material: MaterialField
+
+
+P = TypeVar("P", bound=PressedRecord)
+
+
+def rate_warnings(read: Read[P], spring: Spring) -> list[Finding]:
+    """That the rate which the seller states is far from the one that follows from the dimensions."""
+    stated = read.record.rate
+    if stated is None or not disagree(stated, spring):
+        return []
+    expected = (
+        f"about the {show_rate(worked_out_n_per_mm(spring))} that follows from the dimensions; "
+        "the seller's figure may be right and a dimension wrong"
+    )
+    return [Finding(read.place("rate"), f"a stated rate of {show_rate(stated)}", expected)]
+
+
+def strength_mpa(record: PressedRecord) -> float | None:
+    """The tensile strength that is stated, else the least of the material at this wire; None where neither is known."""
+    if record.tensile_strength is not None or record.material is None or record.wire_diameter is None:
+        return record.tensile_strength
+    return tensile_strength_mpa(record.material, record.wire_diameter)
+
+
+def measured_mean_mm(measure: str, diameter_mm: float, wire_diameter_mm: float) -> float:
+    """The mean diameter of a coil from one that was measured outside, inside or taken as the mean.
+
+    >>> round(measured_mean_mm("outside_diameter", 9.6, 0.9), 3)
+    8.7
+    """
+    return diameter_mm + {"outside": -1.0, "mean": 0.0, "inside": 1.0}[measure.split("_")[0]] * wire_diameter_mm
+
+
+def active_and_total_coils(record: PressedRecord) -> tuple[float, float] | None:
+    """Both counts; where one is written, the other follows from the dead coils of the ends."""
+    active, total, ends = record.active_coils, record.total_coils, record.ends
+    if active is not None and total is not None:
+        return active, total
+    if ends is None:
+        return None
+    if active is not None:
+        return active, active + dead_coils(ends)
+    return None if total is None else (total - dead_coils(ends), total)
+
+
+def one_diameter(read: Read[P], end: str = "", of_end: str = "the coil") -> Iterator[Finding]:
+    """That exactly one diameter stands in the record; `end` is how a cone's key ends, "_small" or "_large"."""
+    keys = [diameter + end for diameter in DIAMETERS]
+    given = sorted((key for key in keys if key in read.raw), key=list(read.raw).index)
+    if not given:
+        yield Finding(read.place(), f"no diameter of {of_end}", f"exactly one of {', '.join(keys)}")
+    for diameter in given[1:]:
+        line = read.key_place(given[0]).line
+        found = f"{diameter}, where {given[0]} stands on line {line} already"
+        yield Finding(read.key_place(diameter), found, "one diameter only: the others follow from it and the wire")
+
+
+def room_inside(read: Read[P], end: str = "") -> Iterator[Finding]:
+    """That the wire leaves room inside the coil."""
+    wire = read.record.wire_diameter
+    if wire is None:
+        return
+    for measure, least, why in (
+        ("outside_diameter", 2 * wire, "twice the wire diameter"),
+        ("mean_diameter", wire, "the wire diameter"),
+    ):
+        key = measure + end
+        diameter = getattr(read.record, key)
+        if diameter is not None and diameter <= least:
+            found = f"{read.text(key)} leaves no room inside the coil"
+            yield Finding(read.place(key), found, f"more than {why}, {show_length(least)}")
+
+
+def coils(read: Read[P]) -> Iterator[Finding]:
+    """That the counts of coils go with each other and with the ends."""
+    record = read.record
+    if not {"total_coils", "active_coils"} & read.raw.keys():
+        yield Finding(read.place(), "no number of coils", "total_coils or active_coils, or both where the ends are odd")
+    if (both := active_and_total_coils(record)) is None:
+        return
+    active, total = both
+    if active > total:
+        found = f"{read.text('active_coils')} active coils of {read.text('total_coils')} in all"
+        yield Finding(read.place("active_coils"), found, "no more active coils than there are in all")
+    elif active <= 0 and record.ends is not None:
+        dead = dead_coils(record.ends)
+        found = f"{read.text('total_coils')} coils, of which {dead:g} at {record.ends} ends do not act"
+        yield Finding(read.place("total_coils"), found, f"more than {dead:g} coils")
