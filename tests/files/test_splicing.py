@@ -1,0 +1,110 @@
+"""A change in a user's file replaces only the characters that change, in the way of writing that stands there."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from sourcing.files.events import parse
+from sourcing.files.findings import Mistakes
+from sourcing.files.splicing import as_scalar, source_of, with_entry, with_value
+from tests.files.told import told
+
+UNSURE = (
+    "a way of writing that a program cannot change safely; "
+    "expected the change by hand, in an editor; nothing was changed"
+)
+
+
+def changed(text: str, key: str, value: str, number: int = 0) -> str:
+    return with_value(source_of(text.encode(), "f"), "springs", number, key, value).raw.decode()
+
+
+def added(text: str) -> str:
+    return with_entry(source_of(text.encode(), "f"), "springs", {"id": "N", "place": "a: b"}).raw.decode()
+
+
+@pytest.mark.parametrize(
+    ("before", "after"),
+    [
+        ("springs:\n  - id: A\n    on_hand:   13 # é\n", "springs:\n  - id: A\n    on_hand:   2 # é\n"),
+        ("springs:\n- {on_hand: 13, id: A}", "springs:\n- {on_hand: 2, id: A}"),
+        ("springs: [{id: A, on_hand: 13}]", "springs: [{id: A, on_hand: 2}]"),
+        ("springs:\n- on_hand: '13'\n  id: A\n", "springs:\n- on_hand: '2'\n  id: A\n"),
+        ('springs:\n- "on_hand": "1\\x33"\n', 'springs:\n- "on_hand": "2"\n'),
+        ("\ufeffsprings:\r\n- on_hand: 13\r\n", "\ufeffsprings:\r\n- on_hand: 2\r\n"),
+        ("springs:\r- id: 😀\r  on_hand: 13\r", "springs:\r- id: 😀\r  on_hand: 2\r"),
+        ("springs:\n- on_hand: |\n    13\n\n- id: B\n", "springs:\n- on_hand: 2\n\n- id: B\n"),
+        ("springs:\n- on_hand: 1\n   3\n  id: A\n", "springs:\n- on_hand: 2\n  id: A\n"),
+        ("springs:\n-\n  ? on_hand\n  : 13\n", "springs:\n-\n  ? on_hand\n  : 2\n"),
+    ],
+)
+def test_a_value_is_replaced_within_its_quotes_and_nothing_else(before: str, after: str) -> None:
+    assert changed(before, "on_hand", "2") == after
+
+
+@pytest.mark.parametrize(
+    ("before", "after"),
+    [
+        ("springs:\n  - id: A # x\n\n  - id: B", "springs:\n  - id: A # x\n    on_hand: 2\n\n  - id: B"),
+        ("springs:\n  - id: A", "springs:\n  - id: A\n    on_hand: 2"),
+        ("springs:\r\n- id: A\r\n", "springs:\r\n- id: A\r\n  on_hand: 2\r\n"),
+        ("springs:\r- id: A", "springs:\r- id: A\r  on_hand: 2"),
+        ("springs:\n- {id: A}\n", "springs:\n- {id: A, on_hand: 2}\n"),
+        ("springs:\n- {id: A, }\n", "springs:\n- {id: A, on_hand: 2, }\n"),
+        ('springs: [{"id": "A"}]', 'springs: [{"id": "A", "on_hand": 2}]'),
+        (
+            "springs:\n- {id: A, # x\n   note: b # y\n  }\n",
+            "springs:\n- {id: A, # x\n   note: b, on_hand: 2 # y\n  }\n",
+        ),
+        ("springs:\n- {id: A, trials: [1, 2]}\n", "springs:\n- {id: A, trials: [1, 2], on_hand: 2}\n"),
+        (
+            "springs:\n- id: A\n  note: |\n    of\n    lines\n  trials:\n    - a\n",
+            "springs:\n- id: A\n  on_hand: 2\n  note: |\n    of\n    lines\n  trials:\n    - a\n",
+        ),
+    ],
+)
+def test_a_key_that_is_not_there_is_put_in_as_the_record_is_written(before: str, after: str) -> None:
+    assert changed(before, "on_hand", "2") == after
+
+
+@pytest.mark.parametrize(
+    ("before", "after"),
+    [
+        ("springs:\n  - id: A\n", "springs:\n  - id: A\n  - id: N\n    place: 'a: b'\n"),
+        ("springs:\r\n-   id: A", "springs:\r\n-   id: A\r\n-   id: N\r\n    place: 'a: b'"),
+        ("springs:\n- id: A\n\n- id: B\n# end\n", "springs:\n- id: A\n\n- id: B\n# end\n\n- id: N\n  place: 'a: b'\n"),
+        ("springs:\n  - {id: A}\n", "springs:\n  - {id: A}\n  - {id: N, place: 'a: b'}\n"),
+        ("springs: []\n", "springs: [{id: N, place: 'a: b'}]\n"),
+        ("springs: [\n  {id: A}, # ]\n]\n", "springs: [\n  {id: A}, {id: N, place: 'a: b'}, # ]\n]\n"),
+    ],
+)
+def test_a_record_is_added_at_the_end_as_the_last_one_is_written(before: str, after: str) -> None:
+    assert added(before) == after
+
+
+def test_what_cannot_be_done_safely_is_refused() -> None:
+    """A document's end mark stands behind the list; the last note would get a line break that it does not have."""
+    for text in ("springs:\n- id: A\n...\n", "springs:\n- id: A\n  note: |\n    x"):
+        with pytest.raises(Mistakes) as raised:
+            added(text)
+        assert told(raised.value.findings) == [f"{2 if text[9] == '-' else 1}:1: {UNSURE}"]
+    with pytest.raises(Mistakes) as raised:
+        changed("springs:\n- note: |\n    x\n", "on_hand", "2")
+    assert told(raised.value.findings) == [f"2:3: {UNSURE}"]
+
+
+def test_a_change_tells_the_line_it_is_on() -> None:
+    edited = with_value(source_of(b"springs:\r\n- id: A\r\n\r\n- id: B # x\r\n", "f"), "springs", 1, "on_hand", "2")
+    assert (edited.line, edited.changed) == (5, ("  on_hand: 2",))
+    edited = with_entry(source_of(b"springs:\n- id: A\n\n- id: B\n", "f"), "springs", {"id": "C", "note": "x"})
+    assert (edited.line, edited.changed) == (6, ("- id: C", "  note: x"))
+
+
+@settings(deadline=None, derandomize=True)
+@given(text=st.text(st.characters(exclude_categories=["Cs"])))
+def test_any_text_is_written_so_that_it_is_read_as_itself(text: str) -> None:
+    for frame in ("springs:\n- id: %s\n  b: c\n", "springs: [{id: %s, b: c}]"):
+        document, findings = parse(frame % as_scalar(text), "f")
+        assert not findings
+        assert document is not None
+        assert document.value == {"springs": [{"id": text, "b": "c"}]}
