@@ -16,20 +16,21 @@ if TYPE_CHECKING:
 
 
 def plan(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float | None) -> WindingPlan | Refusal:
-    """The winding plan of a need, from one spool or from the best wire, or why there is none.
+    """The winding plan of a need, from one spool or from the wire that `source` would choose, or why there is none.
 
     Raises typer.BadParameter where there is no such spool.
     """
-    from sourcing.verdict.verdict import guarded_refusal
+    from sourcing.verdict.verdict import decide, guard_of, guarded_refusal
     from sourcing.winding.best import best_plan
     from sourcing.winding.plan import plan_winding
 
     spool = None if wire is None else spool_option("--wire", wire, catalogue.spools)
-    guard = guarded_refusal(need)
-    if guard is not None:
-        return guard
+    if (guard := guard_of(need)) is not None:
+        return guarded_refusal(guard)
     if spool is not None:
         return plan_winding(need, spool, catalogue.bench, mandrel_mm)
+    if mandrel_mm is None and (chosen := decide(need, catalogue).plan) is not None:
+        return chosen
     winding = best_plan(need, catalogue.spools, catalogue.bench, mandrel_mm)
     answer = winding.best or winding.refusal
     assert answer is not None
@@ -63,7 +64,7 @@ def command(
     if as_json:
         from sourcing.sheets.winding_data import answer_document
 
-        door.print_json(answer_document(answer))
+        door.print_json(answer_document(answer, wanted))
     else:
         from sourcing.sheets.winding_text import answer_lines
 

@@ -56,6 +56,8 @@ def verdict_document(verdict: Verdict) -> Document:
         "options": [option_document(option) for option in verdict.options],
         "winding": None if plan is None else plan_document(plan),
         "cautions": list(verdict.cautions),
+        "notes": list(verdict.notes),
+        "wires_refused": [{"wire": wire, "rule": why.rule, "why": why.why} for wire, why in verdict.wires],
     }
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sourcing.fit.model import Deviation
-from sourcing.quantities import show_money, show_wanted
+from sourcing.need.model import Need
+from sourcing.quantities import Wanted, show_diameter, show_force, show_money, show_wanted
 from sourcing.sheets.text import bullets, heading, strong, table, wrapped
 from sourcing.sheets.winding_text import plan_lines
 from sourcing.verdict.options import Option
@@ -20,10 +21,14 @@ def verdict_lines(verdict: Verdict) -> Iterator[str]:
     """The whole sheet of one need."""
     need = verdict.need
     yield from wrapped(need.job + (f": {need.what}" if need.what else ""))
+    yield from wrapped("; ".join(_wanted(need, verdict.bench.units)), "  ")
     yield ""
     yield from map(strong, wrapped(verdict.sentence))
     yield from heading("Why")
     yield from bullets(f"{because.rule}: {because.why}" for because in verdict.because)
+    if verdict.cautions:
+        yield from heading("Mind")
+        yield from bullets(verdict.cautions, "!")
     if verdict.options:
         yield from _options(verdict)
     if verdict.chosen is not None and verdict.chosen.fit is not None:
@@ -34,21 +39,40 @@ def verdict_lines(verdict: Verdict) -> Iterator[str]:
     if notes := tuple(verdict.notes):
         yield from heading("Not judged, and assumed")
         yield from bullets(notes)
-    if verdict.cautions:
-        yield from heading("Mind")
-        yield from bullets(verdict.cautions, "!")
     if verdict.plan is not None:
         yield ""
         yield from plan_lines(verdict.plan)
     yield ""
 
 
+def _wanted(need: Need, units: str) -> Iterator[str]:
+    """The need as it was understood, so that a slip of the pen is seen."""
+
+    def size(wanted: Wanted) -> str:
+        return show_wanted(wanted, lambda mm: show_diameter(mm, units))
+
+    pocket = need.pocket
+    for where, end in (("", pocket), (" at the large end", pocket.large_end), (" at the small end", pocket.small_end)):
+        sizes = (("bore", end.bore_mm), ("rod", end.rod_mm)) if end is not None else ()
+        yield from (f"{name}{where} {size(wanted)}" for name, wanted in sizes if wanted is not None)
+    if pocket.depth_mm is not None:
+        yield f"depth {size(pocket.depth_mm)}"
+    for point in need.working:
+        force = "" if point.force_n is None else f" {show_wanted(point.force_n, lambda n: show_force(n, units))}"
+        yield f"at {size(point.length_mm)}{force}"
+    if need.free_length_mm is not None:
+        yield f"free length {size(need.free_length_mm)}"
+    if need.quantity > 1:
+        yield f"{need.quantity} of them"
+
+
 def _options(verdict: Verdict) -> Iterator[str]:
     serving = [option for option in verdict.options if option.fits != "no"]
+    serving.sort(key=lambda option: option is not verdict.chosen)
     excluded = [option for option in verdict.options if option.fits == "no"]
     units = verdict.bench.units
     if serving:
-        yield from heading("Options")
+        yield from heading("Options" if verdict.chosen is None else "Options, the chosen one first")
         headers = ("option", "id", "fits", "score", "chance", "cost", "days", "hours")
         yield from table(headers, [_option_row(option) for option in serving[:OPTIONS_SHOWN]])
         yield from bullets(f"{option.id or option.option}: {option.how}" for option in serving[:OPTIONS_SHOWN])

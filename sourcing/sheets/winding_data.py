@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import asdict
 
+from sourcing.need.model import Need
+from sourcing.safety import GUARDED_CAUTIONS
+from sourcing.verdict.verdict import GUARDED_RULES, cautions_for
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
 
 Document = dict[str, object]
 
 
-def plan_document(plan: WindingPlan) -> Document:
-    """A winding plan."""
+def plan_document(plan: WindingPlan, fitting: Sequence[str] = ()) -> Document:
+    """A winding plan; `fitting` are the cautions of its place, where no verdict round it tells them."""
     return {
         "wire": plan.wire,
         "material": plan.material,
@@ -42,7 +46,7 @@ def plan_document(plan: WindingPlan) -> Document:
             "said": list(plan.goes_in.said),
         },
         "steps": list(plan.steps),
-        "cautions": list(plan.cautions),
+        "cautions": list(dict.fromkeys((*plan.cautions, *fitting))),
         "notes": list(plan.notes),
         "chance_first_try": plan.tries.first,
         "chance_by_second_try": plan.tries.by_second,
@@ -64,8 +68,9 @@ def acceptance_document(row: Acceptance) -> Document:
     return {"figure": row.figure, "low": row.low, "high": row.high, "if_not": row.if_not}
 
 
-def answer_document(answer: WindingPlan | Refusal) -> Document:
+def answer_document(answer: WindingPlan | Refusal, need: Need) -> Document:
     """A winding plan, or why there is none."""
-    if isinstance(answer, Refusal):
-        return {"refused": {"rule": answer.rule, "why": answer.why}, "cautions": []}
-    return plan_document(answer)
+    if isinstance(answer, WindingPlan):
+        return plan_document(answer, cautions_for(need, answer))
+    cautions = GUARDED_CAUTIONS if answer.rule in GUARDED_RULES else ()
+    return {"refused": {"rule": answer.rule, "why": answer.why}, "cautions": list(cautions)}

@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_length, show_money, show_rate
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
+from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
 
 
@@ -19,6 +20,8 @@ def answer_lines(answer: WindingPlan | Refusal, need: Need) -> Iterator[str]:
         yield from map(strong, wrapped(f"No winding sheet: {answer.why} ({answer.rule})"))
     else:
         yield from plan_lines(answer)
+        yield from heading("Mind, where it goes in")
+        yield from bullets(cautions_for(need, answer), "!")
 
 
 def plan_lines(plan: WindingPlan) -> Iterator[str]:

@@ -18,7 +18,8 @@ from sourcing.need.model import Need
 from sourcing.quantities import Money, show_money, show_rate
 from sourcing.stock.model import Bench, Catalogue, Seller, StockSpring
 from sourcing.stock.rates import believed_n_per_mm, disagree, worked_out_n_per_mm
-from sourcing.winding.model import WindingPlan
+from sourcing.winding.best import Winding
+from sourcing.winding.model import Refusal, WindingPlan
 
 OptionName = Literal["drawer", "bought", "adapted", "wound", "ordered", "none"]
 
@@ -154,7 +155,7 @@ def stock_options(catalogue: Catalogue, need: Need) -> Iterable[Option]:
 def wound_option(plan: WindingPlan, bench: Bench) -> Option:
     """A spring wound here. Its chance is that of coming out right by the second try; its hours are assumed."""
     days = 0.0 if plan.wire is not None else None
-    how = f"{plan.summary}, about {plan.tries.expected:.1f} tries (hours assumed)"
+    how = f"{plan.summary}, about {plan.tries.expected:.1f} tries (chance: by the second; hours assumed)"
     if plan.wire is None:
         how += "; the wire's price and days are not known"
     chance, hours = plan.tries.by_second, plan.tries.hours
@@ -163,10 +164,14 @@ def wound_option(plan: WindingPlan, bench: Bench) -> Option:
     )
 
 
-def ordered_option(bench: Bench) -> Option | None:
-    """A spring made to order, where the bench names a spring maker."""
+FOR_NOBODY = frozenset({"no-room-for-wire", "no-rising-force"})
+"""Refusals of winding that hold for a spring maker as well: no wire fits the pocket, or no spring has such forces."""
+
+
+def ordered_option(bench: Bench, refusal: Refusal | None) -> Option | None:
+    """A spring made to order, where the bench names a spring maker and what is wanted can be made at all."""
     maker = bench.spring_maker
-    if maker is None:
+    if maker is None or (refusal is not None and refusal.rule in FOR_NOBODY):
         return None
     how = f"made to the need by {maker.name} (chance assumed)"
     return Option(
@@ -174,19 +179,20 @@ def ordered_option(bench: Bench) -> Option | None:
     )
 
 
-def all_options(catalogue: Catalogue, need: Need, plans: Iterable[WindingPlan]) -> tuple[Option, ...]:
+def all_options(catalogue: Catalogue, need: Need, winding: Winding) -> tuple[Option, ...]:
     """Every way to come by the spring, best first."""
-    wound = (wound_option(plan, catalogue.bench) for plan in plans)
-    ordered = ordered_option(catalogue.bench)
+    wound = (wound_option(plan, catalogue.bench) for plan in winding.plans)
+    ordered = ordered_option(catalogue.bench, winding.refusal)
     return best_first((*stock_options(catalogue, need), *wound, *([] if ordered is None else [ordered])))
 
 
 def best_first(options: Iterable[Option]) -> tuple[Option, ...]:
-    """Options best first: those that fit, then near ones, then the rest; a tie stays in the catalogue's order."""
+    """Options best first: those that fit, then near ones, then the rest; winding plans keep the order they come in."""
     kinds = {"drawer": 0, "bought": 1, "wound": 2, "ordered": 3}
     order = {"yes": 0, "near": 1, "no": 2}
 
     def key(option: Option) -> tuple[object, ...]:
-        return (order[option.fits], kinds[option.option], rank(option.fit) if option.fit is not None else ())
+        ranked = option.fit is not None and option.plan is None
+        return order[option.fits], kinds[option.option], rank(option.fit) if ranked and option.fit is not None else ()
 
     return tuple(sorted(options, key=key))

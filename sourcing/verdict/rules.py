@@ -53,8 +53,10 @@ def _drawer_fits(choices: Choices) -> Option | None:
 
 
 def _cheapest_in_time(choices: Choices) -> Option | None:
-    in_time = (o for o in choices.of("bought", "wound", fits="yes") if choices.sure(o) and o.in_time(choices.need))
-    return min(in_time, key=lambda o: (choices.total_cost(o), o.hours or 0.0), default=None)
+    in_time = [o for o in choices.of("bought", "wound", fits="yes") if choices.sure(o) and o.in_time(choices.need)]
+    best_wound = next((o for o in in_time if o.option == "wound"), None)
+    rivals = (o for o in in_time if o.option == "bought" or o is best_wound)
+    return min(rivals, key=lambda o: (choices.total_cost(o), o.hours or 0.0), default=None)
 
 
 def _drawer_near(choices: Choices) -> Option | None:

@@ -14,6 +14,9 @@ from sourcing.verdict.would_change import would_change
 from sourcing.winding.best import Winding, best_plan
 from sourcing.winding.model import Refusal, WindingPlan
 
+GUARDED_RULES = ("guarded", "duty-in-doubt")
+"""The rules that end in none before anything is judged: certain, and while the need has a question to answer."""
+
 
 @dataclass(frozen=True, slots=True)
 class Because:
@@ -58,24 +61,39 @@ def words_of(need: Need) -> tuple[str, ...]:
     return tuple(word for word in (need.job, need.what, need.note) if word)
 
 
-def guarded_refusal(need: Need) -> Refusal | None:
-    """Why a need gets no make-it-yourself answer and where to go instead, or None for an ordinary one."""
-    guard = safety.guarded(words_of(need), need.duty)
-    if guard is None:
-        return None
-    return Refusal("duty-in-doubt" if guard.asks else "guarded", f"{guard.why} Go to {guard.where_to_go}")
+def cautions_for(need: Need, plan: WindingPlan | None) -> tuple[str, ...]:
+    """The cautions of fitting a spring in this need, those of its material and of the plan's included."""
+    materials = [material for material in (need.material and need.material.name, plan and plan.material) if material]
+    return safety.fitting_cautions((*words_of(need), *materials), need.surroundings)
+
+
+def guard_of(need: Need) -> safety.Guarded | None:
+    """Why a need may hurt someone, or None for an ordinary one."""
+    return safety.guarded(words_of(need), need.duty)
+
+
+def guarded_refusal(guard: safety.Guarded) -> Refusal:
+    """Why a guarded need gets no make-it-yourself answer, and where to go instead."""
+    certain, asks = GUARDED_RULES
+    return Refusal(asks if guard.asks else certain, f"{guard.why} Go to {guard.where_to_go}")
+
+
+def _guarded_verdict(need: Need, bench: Bench, guard: safety.Guarded) -> Verdict:
+    refusal = guarded_refusal(guard)
+    because = (Because(refusal.rule, refusal.why),)
+    sentence = f"Nothing is recommended: this is a guarded duty ({guard.duty})."
+    if guard.asks:
+        sentence = f"Nothing is recommended until the need answers one question ({guard.duty}, or not)."
+    return Verdict(need, bench, None, sentence, because, safety.GUARDED_CAUTIONS)
 
 
 def decide(need: Need, catalogue: Catalogue) -> Verdict:
     """Judge every way to come by the spring and let the rules choose. A guarded need always ends in none."""
     bench = catalogue.bench
-    guard = guarded_refusal(need)
-    if guard is not None:
-        because = (Because(guard.rule, guard.why),)
-        return Verdict(need, bench, None, f"Nothing is recommended. {guard.why}", because, safety.GUARDED_CAUTIONS)
-    cautions = safety.fitting_cautions(words_of(need), need.surroundings)
+    if (guard := guard_of(need)) is not None:
+        return _guarded_verdict(need, bench, guard)
     winding = best_plan(need, catalogue.spools, bench)
-    options = all_options(catalogue, need, winding.plans)
+    options = all_options(catalogue, need, winding)
     choices = Choices(need, bench, options)
     chosen, because = _choose(choices, winding.refusal)
     return Verdict(
@@ -84,7 +102,7 @@ def decide(need: Need, catalogue: Catalogue) -> Verdict:
         chosen,
         _sentence(choices, chosen),
         because,
-        cautions,
+        cautions_for(need, None if chosen is None else chosen.plan),
         would_change(choices, chosen),
         options,
         _refused_wires(winding),

@@ -100,6 +100,13 @@ def _badness(option: Option) -> tuple[int, float]:
     return hard, max((row.deviation_over_tolerance for row in option.fit.deviations), default=0.0)
 
 
+def _by_tolerance_alone(option: Option) -> bool:
+    """Whether tolerances not too far away exclude it, and nothing else: a spring that pushes at all."""
+    hard, worst = _badness(option)
+    assert option.fit is not None
+    return hard == 0 and 1.0 < worst <= FAR and all(row.got > 0.0 for row in option.fit.deviations)
+
+
 def _widened(row: Deviation, units: str) -> str:
     show = shower(row.unit, units)
     might = f"the {figure_name(row, units)} might be {show(row.got)}"
@@ -118,16 +125,17 @@ def tolerance(choices: Choices, chosen: Option | None) -> str:
     excluded = [o for o in choices.options if o.fits != "yes" and o is not chosen and o.fit is not None]
     if not excluded:
         return "Tolerance: nothing was excluded by a tolerance or a limit."
-    by_tolerance = [o for o in excluded if _badness(o)[0] == 0 and 1.0 < _badness(o)[1] <= FAR]
+    by_tolerance = [o for o in excluded if _by_tolerance_alone(o) and o.in_time(choices.need)]
     out, units = min(by_tolerance or excluded, key=_badness), choices.bench.units
     assert out.fit is not None
     off = [row for row in out.fit.deviations if row.deviation_over_tolerance > 1.0]
     limits = "; ".join(f"{limit.limit}: {limit.why}" for limit in out.fit.broken)
-    if any(row.deviation_over_tolerance > FAR for row in off):
+    if any(row.deviation_over_tolerance > FAR or row.got <= 0.0 for row in off):
         far = "; ".join(_far_off(row, units) for row in off)
         return f"Tolerance: no small change would do; the best that was excluded is {named(out)}: {far}."
     if not off:
-        return f"Tolerance: {named(out)} is excluded by a limit alone ({limits})."
+        kept_out = "is near, but for a limit" if out.fits == "near" else "is excluded by a limit"
+        return f"Tolerance: no figure keeps the next best out; {named(out)} {kept_out} ({limits})."
     wider = " and ".join(_widened(row, units) for row in off)
     return f"Tolerance: {named(out)} would come in if {wider}" + (f", but for {limits}." if limits else ".")
 

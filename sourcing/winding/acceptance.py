@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from sourcing.fit.score import allowed, force_house_tolerance_n
 from sourcing.need.model import Need
-from sourcing.quantities import show_force, show_grams, show_length
+from sourcing.quantities import show_diameter, show_force, show_grams, show_length
 from sourcing.springs import compression, geometry
 from sourcing.springs.model import CompressionSpring
 from sourcing.stock.model import Bench
@@ -45,7 +45,7 @@ def readings(spring: CompressionSpring, need: Need, bench: Bench) -> tuple[Readi
     """The forces to accept, longest length first.
 
     Where only one is wanted, a second is taken midway from there to the free length, so that the rate shows; it is
-    allowed the house tolerance.
+    allowed the same share of itself as the first.
     """
     wanted = [
         Reading(point.at_mm, *allowed(point.force_n, force_house_tolerance_n(point.force_n, bench.tolerances)))
@@ -54,8 +54,9 @@ def readings(spring: CompressionSpring, need: Need, bench: Bench) -> tuple[Readi
     ]
     if len(wanted) == 1:
         between_mm = round(wanted[0].length_mm + spring.free_length_mm) / 2
-        force_n, share = rate_of(spring) * (spring.free_length_mm - between_mm), bench.tolerances.force
-        wanted.append(Reading(between_mm, force_n * (1 - share), force_n * (1 + share)))
+        share = _force_n(spring, between_mm) / _force_n(spring, wanted[0].length_mm)
+        low_n, high_n = (None if bound is None else bound * share for bound in (wanted[0].low_n, wanted[0].high_n))
+        wanted.append(Reading(between_mm, low_n, high_n))
     return tuple(sorted(wanted, key=lambda each: -each.length_mm))
 
 
@@ -76,29 +77,50 @@ def accept(
 def _outside_diameter(
     spring: CompressionSpring, need: Need, bench: Bench, known: Knowledge, mandrel_mm: float
 ) -> Acceptance:
-    """Between rod and bore with their clearances; where one is not there, within what the rate bears."""
-    bore, rod = need.pocket.bore_mm, need.pocket.rod_mm
+    """What the wanted forces bear at the coils planned, between rod and bore with their clearances.
+
+    A coil outside the first that still clears the pocket is not lost: other coils restore its rate.
+    """
+    low, high = _clearing_mm(spring, need, bench)
     borne_mm = spring.mean_diameter_mm * bench.tolerances.rate / DIAMETER_POWER
-    low, high = spring.outside_diameter_mm - borne_mm, spring.outside_diameter_mm + borne_mm
+    borne_low, borne_high = spring.outside_diameter_mm - borne_mm, spring.outside_diameter_mm + borne_mm
+    pocket = [
+        f"{word} {show_diameter(bound, bench.units)}"
+        for word, bound in (("from", low), ("to", high))
+        if bound is not None
+    ]
+    clears = f" A coil {' '.join(pocket)} still clears the pocket: keep it, and" if pocket else " Or keep it, and"
+    slope = (known.mandrel_mm(spring.mean_diameter_mm) - known.mandrel_mm(spring.mean_diameter_mm * 0.99)) / (
+        0.01 * spring.mean_diameter_mm
+    )
+    return Acceptance(
+        "outside_diameter_mm",
+        borne_low if low is None else max(low, borne_low),
+        borne_high if high is None else min(high, borne_high),
+        f"Too large: a smaller mandrel, too small: a larger one, by {slope:.2f} of what the diameter is off"
+        f"{_rods_beside(mandrel_mm, bench)} Write the coil down under trials of its spool: the next mandrel will be "
+        f"nearer.{clears} take three per cent off the active coils for each per cent that the mean diameter is too "
+        "large, or add them where it is too small.",
+    )
+
+
+def _clearing_mm(spring: CompressionSpring, need: Need, bench: Bench) -> tuple[float | None, float | None]:
+    """The least and the greatest outside diameter that clears rod and bore; None where there is none."""
+    bore, rod = need.pocket.bore_mm, need.pocket.rod_mm
+    low = high = None
     if rod is not None and rod.largest is not None:
         low = rod.largest + bench.clearance.rod_mm + 2 * spring.wire_diameter_mm
     if bore is not None and bore.smallest is not None:
         high = bore.smallest - bench.clearance.bore_mm - _growth_mm(spring)
-    slope = (known.mandrel_mm(spring.mean_diameter_mm) - known.mandrel_mm(spring.mean_diameter_mm * 0.99)) / (
-        0.01 * spring.mean_diameter_mm
-    )
-    rods = sorted(bench.rods_mm)
-    smaller = max((each for each in rods if each < mandrel_mm), default=None)
-    larger = min((each for each in rods if each > mandrel_mm), default=None)
-    on_hand = " and ".join(f"{each:g} mm" for each in (smaller, larger) if each is not None)
-    return Acceptance(
-        "outside_diameter_mm",
-        low,
-        high,
-        f"Too large: a smaller mandrel, too small: a larger one, by {slope:.2f} of what the diameter is off"
-        + (f"; the next rods on hand are {on_hand}." if on_hand else ".")
-        + " Write the coil down under trials of its spool: the next mandrel will be nearer.",
-    )
+    return low, high
+
+
+def _rods_beside(mandrel_mm: float, bench: Bench) -> str:
+    """The rods on hand next to the mandrel."""
+    smaller = max((rod for rod in bench.rods_mm if rod < mandrel_mm), default=None)
+    larger = min((rod for rod in bench.rods_mm if rod > mandrel_mm), default=None)
+    on_hand = " and ".join(show_diameter(rod, bench.units) for rod in (smaller, larger) if rod is not None)
+    return f"; the next rods on hand are {on_hand}." if on_hand else "."
 
 
 def _growth_mm(spring: CompressionSpring) -> float:
@@ -124,10 +146,11 @@ def _free_length(spring: CompressionSpring, need: Need, bench: Bench, forces: It
     if need.free_length_mm is not None:
         low, high = allowed(need.free_length_mm, bench.tolerances.length_mm)
     else:
+        wanted_at = {point.at_mm for point in need.working}
         widths = [
             (each.high_n - each.low_n) / 2 / rate_of(spring)
             for each in forces
-            if each.low_n is not None and each.high_n is not None
+            if each.length_mm in wanted_at and each.low_n is not None and each.high_n is not None
         ]
         borne_mm = min(widths, default=bench.tolerances.length_mm)
         low, high = spring.free_length_mm - borne_mm, spring.free_length_mm + borne_mm
@@ -174,26 +197,25 @@ def _grams(force_n: float | None) -> float | None:
 
 def goes_in(spring: CompressionSpring, need: Need, bench: Bench) -> GoesIn:
     """How the free spring stands in its hole, and what pushes against the cover as it is closed."""
-    said = tuple(_goes_in_said(spring, need, lambda mm: show_length(mm, bench.units)))
+    said = tuple(_goes_in_said(spring, need, bench.units))
     depth = need.pocket.depth_mm
     deep_mm = None if depth is None else depth.nominal
-    longest_mm = max((point.at_mm for point in need.working), default=None)
-    return GoesIn(
-        None if deep_mm is None else spring.free_length_mm - deep_mm,
-        None if longest_mm is None else _force_n(spring, longest_mm),
-        said,
-    )
+    cover_mm = max(point.at_mm for point in need.working) if deep_mm is None else deep_mm
+    return GoesIn(None if deep_mm is None else spring.free_length_mm - deep_mm, _force_n(spring, cover_mm), said)
 
 
 def _force_n(spring: CompressionSpring, length_mm: float) -> float:
     return rate_of(spring) * max(0.0, spring.free_length_mm - length_mm)
 
 
-def _goes_in_said(spring: CompressionSpring, need: Need, length: Callable[[float], str]) -> Iterable[str]:
+def _goes_in_said(spring: CompressionSpring, need: Need, units: str) -> Iterable[str]:
+    def length(value_mm: float) -> str:
+        return show_length(value_mm, units)
+
     longest_mm = max(point.at_mm for point in need.working)
     force_n = _force_n(spring, longest_mm)
     yield (
-        f"Fitted at {length(longest_mm)}, its longest working length, it pushes {show_force(force_n)} "
+        f"Fitted at {length(longest_mm)}, its longest working length, it pushes {show_force(force_n, units)} "
         f"({show_grams(force_n)}): hold the cover against that until it is fastened."
     )
     depth = need.pocket.depth_mm
@@ -204,7 +226,7 @@ def _goes_in_said(spring: CompressionSpring, need: Need, length: Callable[[float
         flush_n = _force_n(spring, depth.nominal)
         yield (
             f"Free, it stands {length(stands_mm)} out of its hole; a cover flush with the hole wants "
-            f"{show_force(flush_n)} ({show_grams(flush_n)})."
+            f"{show_force(flush_n, units)} ({show_grams(flush_n)})."
         )
     else:
         yield f"Free, it ends {length(-stands_mm)} below the edge of its hole: something must reach in to press it."

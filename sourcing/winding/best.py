@@ -69,7 +69,7 @@ def best_plan(
         results += [SpoolResult(wire, plan_winding(need, wire, bench, mandrel_mm)) for wire in _to_buy(need, bench)]
     winding = Winding(None, None, tuple(results))
     if winding.plans:
-        return Winding(winding.plans[0], None, winding.results)
+        return Winding(_surest(winding.plans, bench), None, winding.results)
     thick = _thick_wire(need, bench) if may_buy and len(results) == len(spools) else None
     return Winding(None, thick or _refusal(winding.results, need, bench), winding.results)
 
@@ -80,6 +80,12 @@ def _thick_wire(need: Need, bench: Bench) -> Refusal | None:
     thinnest = next(serving, None)
     limit = None if thinnest is None else refused_by_size(thinnest, bench)
     return limit and Refusal(limit.rule, f"only thicker wire than is wound by hand would serve: {limit.why}")
+
+
+def _surest(plans: Sequence[WindingPlan], bench: Bench) -> WindingPlan:
+    """The first plan that fits with the least chance wanted, else the first of all."""
+    sure = (plan for plan in plans if plan.fit.fits == "yes" and plan.tries.by_second >= bench.least_chance)
+    return next(sure, plans[0])
 
 
 def _refusal(results: Sequence[SpoolResult], need: Need, bench: Bench) -> Refusal:

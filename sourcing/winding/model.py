@@ -105,12 +105,12 @@ class Acceptance:
 class GoesIn:
     """How the spring goes into its place.
 
-    `stick_out_mm` is how far the free spring stands out of its hole, `cover_force_n` the force that holds the cover
-    at the longest working length; None where the need does not say enough.
+    `stick_out_mm` is how far the free spring stands out of its hole (None where its depth is not known),
+    `cover_force_n` the force at the height of the cover: flush with the hole, or else at the longest working length.
     """
 
     stick_out_mm: float | None
-    cover_force_n: float | None
+    cover_force_n: float
     said: tuple[str, ...]
 
 

@@ -222,6 +222,10 @@ def _words(stops: Sequence[tuple[str, str]]) -> str:
 
 def why_none(designs: Sequence[Design], units: str) -> Refusal:
     """The refusal where no diameter serves, in the words of what excluded most of them, at the best of those."""
+    if len(designs) == 1:
+        at = show_diameter(designs[0].spring.mean_diameter_mm, units)
+        why = "; ".join(why for _, why in _refusing(designs[0]))
+        return Refusal("no-diameter-serves", f"at the mean diameter of {at} that comes out: {why}")
     counted = Counter(name for design in designs for name, _ in _refusing(design))
     told = sorted(counted, key=lambda name: (-counted[name], name not in TOLD_FIRST))[0]
     excluded = [design for design in designs if told in dict(_refusing(design))]
@@ -232,8 +236,6 @@ def why_none(designs: Sequence[Design], units: str) -> Refusal:
     why = dict(_refusing(design))[told]
     if all(dict(_refusing(each)).get(told) == why for each in designs):
         return Refusal("no-diameter-serves", why)
-    if len(designs) == 1:
-        return Refusal("no-diameter-serves", f"at a mean diameter of {at}: {why}")
     return Refusal("no-diameter-serves", f"no mean diameter between {low} and {high} serves: at {at}, {why}")
 
 

@@ -10,6 +10,7 @@ from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_length, show_torque
 from sourcing.springs.model import CompressionSpring, Ends
 from sourcing.stock.model import Bench
+from sourcing.winding.acceptance import STANDARD_GRAVITY
 from sourcing.winding.model import Band, Heat, Mandrel, Wire
 
 HAND_PULL_N = 40.0
@@ -18,6 +19,9 @@ HAND_PULL_N = 40.0
 PULL_SHARE, GREATEST_PULL_SHARE = 0.05, 0.10
 """Pull over the yield force of the wire: what to aim at (common practice, no source), and the most, so that springback
 is lowered by less than one per cent (`springback.moment_kept`)."""
+
+RATE_ON_WIRE = 4
+"""The rate goes as the fourth power of the wire."""
 
 SETS_FROM = 0.45
 """Stress at solid over the least tensile strength from which the first pressing shortens a spring: 2 % and more
@@ -77,12 +81,14 @@ def steps(numbers: Numbers, need: Need, bench: Bench) -> tuple[str, ...]:
 def _prepare(numbers: Numbers, need: Need, bench: Bench) -> Iterable[str]:
     wire_mm = numbers.wire.wire_diameter_mm
     yield (
-        "Keep what is left of the old spring: mark which end sat where, and which way it climbs"
-        + (f" (this one: {need.hand}-handed)." if need.hand else "; wind the new one the same way.")
+        "Keep what is left of the old spring: mark which end sat where, and which way it climbs. Seen from either end, "
+        "the coils of a right-hand spring run away from you clockwise; "
+        + (f"this one is {need.hand}-handed." if need.hand else "wind the new one the same way.")
     )
+    step_mm, step = (0.0254, "thousandth of an inch") if bench.units == "inch" else (0.01, "hundredth of a millimetre")
     yield (
-        f"Measure the wire: {show_diameter(wire_mm, bench.units)}. One hundredth of a millimetre more makes the spring "
-        f"{4 / wire_mm:.0f} % stiffer."
+        f"Measure the wire: {show_diameter(wire_mm, bench.units)}. One {step} more makes the spring "
+        f"{100 * RATE_ON_WIRE * step_mm / wire_mm:.0f} % stiffer."
     )
     source = f"from {numbers.wire.id}" if numbers.wire.id else "from the new wire"
     yield (
@@ -103,37 +109,44 @@ def _wind(numbers: Numbers, bench: Bench) -> Iterable[str]:
     }[holder]
     yield f"Set up {what} {turned}. Anchor the wire in a slot or cross hole of the mandrel, or under a jaw."
     yield (
-        f"Hold the wire with a steady pull of about {show_force(numbers.pull_n, bench.units)}, never more than "
-        f"{show_force(GREATEST_PULL_SHARE * numbers.yield_n, bench.units)}; bending it takes "
+        f"Hold the wire with a steady pull of about {_pull(numbers.pull_n, bench)}, never more than "
+        f"{_pull(GREATEST_PULL_SHARE * numbers.yield_n, bench)}; bending it takes "
         f"{show_torque(numbers.crank_moment_n_mm, bench.units)} at the crank."
     )
     yield from _lay(numbers, bench)
 
 
+def _pull(force_n: float, bench: Bench) -> str:
+    """A pull as a hand knows it: by the weight that it lifts."""
+    force = show_force(force_n, bench.units)
+    return force if bench.units == "inch" else f"{force} ({force_n / STANDARD_GRAVITY:.1f} kg)"
+
+
 def _lay(numbers: Numbers, bench: Bench) -> Iterable[str]:
     pitch = show_diameter(numbers.pitch_on_mandrel_mm, bench.units)
     gap = show_diameter(numbers.pitch_on_mandrel_mm - numbers.wire.wire_diameter_mm, bench.units)
-    half = eighths(numbers.dead_turns / 2)
+    half = f"{eighths(numbers.dead_turns / 2)} turns ({numbers.dead_turns / 2:.2f})"
     closed = numbers.spring.ends in (Ends.CLOSED, Ends.CLOSED_GROUND)
     if closed:
-        yield f"Lay {half} turns close, wire against wire: the first end coil."
+        yield f"Lay {half} close, wire against wire: the first end coil."
     yield (
         f"Then {eighths(numbers.active_turns)} turns ({numbers.active_turns:.2f}) at a pitch of {pitch} on the "
-        f"mandrel, that is a gap of {gap} between the wires."
+        f"mandrel, that is a gap of {gap} between the wires: a strip or a wire of that thickness, held beside the last "
+        "turn, keeps it."
     )
     if closed:
-        yield f"Then {half} turns close again: the last end coil."
+        yield f"Then {half} close again: the last end coil."
     total = numbers.active_turns + numbers.dead_turns
     yield (
-        f"That makes {total:.2f} turns of the crank. Wind {numbers.spare_turns:g} more to spare, so that a spoiled end "
-        "can be cut off."
+        f"That makes {total:.2f} turns of the crank. Wind {numbers.spare_turns:g} more to spare, close, so that a "
+        "spoiled end can be cut off."
     )
 
 
 def _let_go(numbers: Numbers, bench: Bench) -> Iterable[str]:
     yield (
         f"Hold the crank and ease it back: the coil drives it by about {numbers.turns_run_back:.1f} turns as it opens. "
-        "Never let go of crank or wire; only when nothing pushes any more, cut the tail, both sides held."
+        "Never let go of crank or wire; only when nothing pushes any more, cut both tails, each with both sides held."
     )
     low, middle, high = (
         show_diameter(each, bench.units)
@@ -152,14 +165,15 @@ def _finish(numbers: Numbers, bench: Bench) -> Iterable[str]:
     )
     then = f"; heat makes them {spring.total_coils:.2f}" if numbers.heat.temperature_c else ""
     yield f"Trim to {numbers.wound_coils:.2f} coils ({eighths(numbers.wound_coils)}{then}){closes}."
-    if spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND):
-        yield (
-            "Grind both ends square, over three quarters of a turn, until the tip is a quarter of the wire "
-            f"({show_diameter(wire_mm / 4, bench.units)}) thick (DIN 2095, JIS B 2704-2); keep it cool enough to hold."
-        )
     yield (
         f"Relieve the stress off the mandrel: {numbers.heat.said}" if numbers.heat.temperature_c else numbers.heat.said
     )
+    if spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND):
+        yield (
+            "Grind both ends square, over three quarters of a turn, until the tip is a quarter of the wire "
+            f"({show_diameter(wire_mm / 4, bench.units)}) thick (DIN 2095, JIS B 2704-2). Hold the spring in a jig or "
+            "pliers, never in the fingers, eye protection on, and keep it cool enough to touch."
+        )
     sets = (
         " Its wire is stressed enough to shorten it by 2 % or more the first time: if it ends too short, wind the next "
         "one that much longer (common practice, no source)."
