@@ -15,7 +15,7 @@ from statistics import NormalDist
 from sourcing.fit.case import Case, Seat
 from sourcing.fit.score import allowed, force_house_tolerance_n
 from sourcing.quantities import Wanted
-from sourcing.springs import pressed
+from sourcing.springs import pressed, strength
 from sourcing.stock.model import Clearance
 
 STRIPS = 24
@@ -114,8 +114,9 @@ def _rate_within(low: float, high: float, log_stiffer: float, sd: float) -> floa
 def chance(case: Case) -> float:
     """The chance 0..1 that the spring keeps every clearance and meets every wanted figure within one tolerance.
 
-    Limits that no spread of the spring can mend (solid, stress, temperature, surroundings) are not in it: the judge
-    gives 0 where one of those is broken.
+    Where an unplanned diameter changes the rate it changes the stress too, and pressing solid must still be within its
+    limit. The other limits that no spread of the spring can mend (solid, stress, temperature, surroundings) are not
+    in it: the judge gives 0 where one of those is broken.
     """
     spread, mean_mm = case.spread, case.spring.mean_diameter_mm
     within, free_lengths = _free_lengths(case)
@@ -131,11 +132,25 @@ def chance(case: Case) -> float:
     if not spread.rate_on_diameter:
         cleared = sum(_clears(seats, clearance, diameter - mean_mm) for diameter in diameters) / len(diameters)
         return within * cleared * forces_met(0.0)
-    total = 0.0
+    total, smallest_mm = 0.0, _smallest_that_stands_mm(case)
     for diameter in diameters:
+        if diameter < smallest_mm:
+            continue
         log_stiffer = -spread.rate_on_diameter * log(diameter / mean_mm)
         total += _clears(seats, clearance, diameter - mean_mm) * forces_met(log_stiffer)
     return within * total / len(diameters)
+
+
+def _smallest_that_stands_mm(case: Case) -> float:
+    """The mean diameter below which the spring, coils and length kept, is over its limit when pressed solid.
+
+    Stress goes as D F and the force as D^-p of the spread, so stress goes as D^(1-p).
+    """
+    tensile_mpa, power = case.spring.tensile_strength_mpa, case.spread.rate_on_diameter - 1.0
+    if tensile_mpa is None or power <= 0.0:
+        return 0.0
+    over = case.stress_mpa(0.0) / strength.permissible_solid_stress_mpa(tensile_mpa)
+    return case.spring.mean_diameter_mm * over ** (1.0 / power)
 
 
 def _free_lengths(case: Case) -> tuple[float, tuple[float, ...]]:

@@ -12,12 +12,16 @@ Verdict = Literal["yes", "near", "no"]
 
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """One limit, whether it holds, and why in words. A broken hard limit refuses; a broken soft one makes *near*."""
+    """One limit, whether it holds, and why in words. A broken hard limit refuses; a broken soft one makes *near*.
+
+    `past` is how far a broken limit of size or stress is overstepped, as a share of what is allowed.
+    """
 
     limit: str
     holds: bool
     hard: bool
     why: str
+    past: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sourcing.fit.model import Deviation
+from sourcing.fit.rank import rank
 from sourcing.need.model import Need
 from sourcing.quantities import Wanted, show_diameter, show_force, show_money, show_wanted
 from sourcing.sheets.text import bullets, heading, strong, table, wrapped
@@ -69,7 +70,8 @@ def _wanted(need: Need, units: str) -> Iterator[str]:
 def _options(verdict: Verdict) -> Iterator[str]:
     serving = [option for option in verdict.options if option.fits != "no"]
     serving.sort(key=lambda option: option is not verdict.chosen)
-    excluded = [option for option in verdict.options if option.fits == "no"]
+    excluded = [(option, option.fit) for option in verdict.options if option.fits == "no" and option.fit is not None]
+    excluded.sort(key=lambda each: rank(each[1]))
     units = verdict.bench.units
     if serving:
         yield from heading("Options" if verdict.chosen is None else "Options, the chosen one first")
@@ -80,9 +82,8 @@ def _options(verdict: Verdict) -> Iterator[str]:
             yield f"  ... and {len(serving) - OPTIONS_SHOWN} more that fit less well"
     if excluded:
         yield from heading(f"Excluded ({len(excluded)}), the nearest")
-        yield from bullets(
-            f"{option.option} {option.id}: {_against(option, units)}" for option in excluded[:EXCLUDED_SHOWN]
-        )
+        nearest = (option for option, _ in excluded[:EXCLUDED_SHOWN])
+        yield from bullets(f"{option.option} {option.id}: {_against(option, units)}" for option in nearest)
     if verdict.wires:
         yield from heading("Wire that does not serve")
         by_reason: dict[str, list[str]] = {}

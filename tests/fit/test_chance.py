@@ -83,3 +83,12 @@ def test_more_spread_never_raises_a_good_chance():
         for sd in (0.05, 0.1, 0.2, 0.4)
     ]
     assert chances == sorted(chances, reverse=True)
+
+
+def test_a_wound_spring_that_would_set_if_it_came_out_small_has_that_in_its_chance():
+    """Free 39.9: 1239 of 1271 MPa pressed solid; below a mean diameter of 8.59, half a sd under 8.7, it would set."""
+    strained, need = make_spring(free_length_mm=39.9), make_need(working=(), free_length_mm=None, pocket=Pocket())
+    edge = judge(strained, need, Bench(), Spread(diameter_sd_mm=0.2, rate_on_diameter=3.0))
+    assert edge.fits == "yes"
+    assert 0.4 < edge.chance < 0.75
+    assert judge(make_spring(), need, Bench(), Spread(diameter_sd_mm=0.2, rate_on_diameter=3.0)).chance == 1.0

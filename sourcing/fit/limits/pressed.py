@@ -28,7 +28,7 @@ def bore(case: Case) -> Iterator[Limit]:
             + f" + clearance {case.size(clearance_mm)} = {case.size(wants_mm)}; "
             + f"the bore is {case.size(seat.bore_mm.smallest)}"
         )
-        yield Limit(BORE + seat.where, wants_mm <= seat.bore_mm.smallest + _LAST_DIGITS_MM, True, why)
+        yield _within(BORE + seat.where, wants_mm, seat.bore_mm.smallest, why)
 
 
 def rod(case: Case) -> Iterator[Limit]:
@@ -44,7 +44,12 @@ def rod(case: Case) -> Iterator[Limit]:
             + f" - clearance {case.size(clearance_mm)} = {case.size(leaves_mm)}; "
             + f"the rod is {case.size(seat.rod_mm.largest)}"
         )
-        yield Limit(ROD + seat.where, leaves_mm >= seat.rod_mm.largest - _LAST_DIGITS_MM, True, why)
+        yield _within(ROD + seat.where, seat.rod_mm.largest, leaves_mm, why)
+
+
+def _within(name: str, wants: float, has: float, why: str) -> Limit:
+    """A hard limit of size: what is wanted must not be more than there is."""
+    return Limit(name, wants <= has + _LAST_DIGITS_MM, True, why, max(0.0, wants - has) / wants)
 
 
 def depth(case: Case) -> Iterator[Limit]:
@@ -53,7 +58,8 @@ def depth(case: Case) -> Iterator[Limit]:
     if deep is None or deep.smallest is None:
         return
     why = f"solid at {case.size(case.solid_length_mm)}; the pocket is {case.size(deep.smallest)} deep"
-    yield Limit("depth", case.solid_length_mm < deep.smallest, True, why)
+    solid_mm = case.solid_length_mm
+    yield Limit("depth", solid_mm < deep.smallest, True, why, max(0.0, solid_mm / deep.smallest - 1.0))
 
 
 def reaches(case: Case) -> Iterator[Limit]:
@@ -76,7 +82,8 @@ def solid(case: Case) -> Iterator[Limit]:
     if case.shortest_mm is None:
         return
     why = f"solid at {case.size(case.solid_length_mm)}; the shortest working length is {case.length(case.shortest_mm)}"
-    yield Limit("solid length", case.solid_length_mm < case.shortest_mm, True, why)
+    solid_mm = case.solid_length_mm
+    yield Limit("solid length", solid_mm < case.shortest_mm, True, why, max(0.0, solid_mm / case.shortest_mm - 1.0))
 
 
 def stress_at_shortest(case: Case) -> Iterator[Limit]:
@@ -108,7 +115,8 @@ def _stress(name: str, stress_mpa: float, permissible_mpa: float | None, where: 
     units, holds = case.bench.units, stress_mpa <= permissible_mpa
     stress, permissible = show_stress(stress_mpa, units), show_stress(permissible_mpa, units)
     why = f"{stress} {where}; {permissible} is the static limit (EN 13906-1)"
-    return Limit(name, holds, True, why if holds else why + ": it will take a set")
+    past = max(0.0, stress_mpa / permissible_mpa - 1.0)
+    return Limit(name, holds, True, why if holds else why + ": it will take a set", past)
 
 
 def ends(case: Case) -> Iterator[Limit]:
