@@ -42,6 +42,7 @@ from sourcing.quantities.showing import (
     show_temperature,
     show_torque,
     show_wanted,
+    show_wire,
 )
 from sourcing.quantities.values import Money, QuantityError, Wanted, above_zero, at_least_zero
 from sourcing.quantities.wanted import (
@@ -80,6 +81,7 @@ __all__ = [
     "show_temperature",
     "show_torque",
     "show_wanted",
+    "show_wire",
     "stress_mpa",
     "temperature_c",
     "torque_n_mm",

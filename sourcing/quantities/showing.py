@@ -32,6 +32,18 @@ def show_diameter(diameter_mm: float, units: str = "mm") -> str:
     return f"{_to_decimals(diameter_mm, 2)} mm"
 
 
+def show_wire(wire_diameter_mm: float, units: str = "mm") -> str:
+    """A wire diameter as a micrometer reads it: the rate goes as its fourth power.
+
+    >>> show_wire(0.8), show_wire(0.8, "inch"), show_wire(1.143)
+    ('0.80 mm', '0.0315 in', '1.143 mm')
+    """
+    if units == "inch":
+        return f"{_to_decimals(wire_diameter_mm / LENGTH.factors['in'], 4)} in"
+    decimals = 2 if math.isclose(wire_diameter_mm, round(wire_diameter_mm, 2), abs_tol=5e-5) else 3
+    return f"{_to_decimals(wire_diameter_mm, decimals)} mm"
+
+
 def show_force(force_n: float, units: str = "mm") -> str:
     """A force to 0.1 N, finer below 1 N and whole from 100 N on; to three figures in lbf.
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Iterator
 
 from sourcing.need.model import Need
-from sourcing.quantities import show_diameter, show_force, show_length, show_money, show_rate
+from sourcing.quantities import show_diameter, show_force, show_length, show_money, show_rate, show_wire
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
 from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
@@ -50,7 +50,7 @@ def _summary(plan: WindingPlan, units: str) -> str:
     tries = plan.tries
     cost = f", {show_money(plan.cost)} of wire" if plan.cost is not None else ""
     return (
-        f"Wind {plan.turns_to_wind:.2f} turns of {show_diameter(plan.wire_diameter_mm, units)} {plan.material} on "
+        f"Wind {plan.turns_to_wind:.2f} turns of {show_wire(plan.wire_diameter_mm, units)} {plan.material} on "
         f"{_mandrel(plan, units)}: right first time with a chance of {tries.first:.2f}, by the second try "
         f"{tries.by_second:.2f}; about {tries.expected:.1f} tries, {tries.hours:.1f} h (assumed){cost}."
     )
@@ -73,7 +73,7 @@ def _to_have(plan: WindingPlan, units: str) -> list[tuple[str, str]]:
     left = "" if plan.wire_left_mm is None else f"; {_wire(plan.wire_left_mm, units)} stay on it"
     spool = f"spool {plan.wire}{left}" if plan.wire is not None else "to be bought"
     return [
-        ("wire", f"{show_diameter(plan.wire_diameter_mm, units)} {plan.material}, {spool}"),
+        ("wire", f"{show_wire(plan.wire_diameter_mm, units)} {plan.material}, {spool}"),
         ("cut", f"{length(plan.cut_length_mm)}, tails and spare turns included"),
         ("becomes the spring", length(plan.coil_length_mm)),
         ("mandrel", _mandrel(plan, units)),

@@ -9,7 +9,7 @@ from typing import Literal
 from sourcing.fit.model import Fit
 from sourcing.materials.model import Material
 from sourcing.materials.strength import tensile_strength_mpa
-from sourcing.quantities import Money, show_diameter
+from sourcing.quantities import Money, show_diameter, show_wire
 from sourcing.springs.describe import Description
 from sourcing.springs.model import CompressionSpring
 from sourcing.stock.model import Spool
@@ -187,7 +187,7 @@ class WindingPlan:
     @property
     def summary(self) -> str:
         """From what and on what, in one phrase."""
-        wire = f"{show_diameter(self.wire_diameter_mm, self.units)} {self.material}"
+        wire = f"{show_wire(self.wire_diameter_mm, self.units)} {self.material}"
         source = f"from {self.wire} ({wire})" if self.wire else f"from {wire} bought for it"
         on = "the rod" if self.mandrel.kind == "rod" else "a mandrel"
         return f"{source} on {on} of {show_diameter(self.mandrel.diameter_mm or 0.0, self.units)}"

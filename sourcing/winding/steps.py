@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import pi
 
 from sourcing.need.model import Need
-from sourcing.quantities import show_diameter, show_force, show_length, show_torque
+from sourcing.quantities import show_diameter, show_force, show_length, show_torque, show_wire
 from sourcing.springs.model import CompressionSpring, Ends
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import STANDARD_GRAVITY
@@ -87,7 +87,7 @@ def _prepare(numbers: Numbers, need: Need, bench: Bench) -> Iterable[str]:
     )
     step_mm, step = (0.0254, "thousandth of an inch") if bench.units == "inch" else (0.01, "hundredth of a millimetre")
     yield (
-        f"Measure the wire: {show_diameter(wire_mm, bench.units)}. One {step} more makes the spring "
+        f"Measure the wire: {show_wire(wire_mm, bench.units)}. One {step} more makes the spring "
         f"{100 * RATE_ON_WIRE * step_mm / wire_mm:.0f} % stiffer."
     )
     source = f"from {numbers.wire.id}" if numbers.wire.id else "from the new wire"
