@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import os
 import sys
 
@@ -11,6 +12,9 @@ UNFORESEEN = 70
 
 def main() -> None:
     """Run the command line. The one place where mistakes and unforeseen errors become text and an exit status."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
     try:
         _run()
     except BrokenPipeError:

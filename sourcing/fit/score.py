@@ -10,6 +10,9 @@ from sourcing.fit.model import Deviation
 from sourcing.quantities import Wanted
 from sourcing.stock.model import HouseTolerances
 
+LAST_DIGITS = 1e-9
+"""A relative distance of less than this is what arithmetic leaves, not a deviation."""
+
 LARGEST_SHOWN = 99.0
 """A deviation is capped here, so that a tolerance of nothing gives a number."""
 
@@ -52,7 +55,7 @@ def deviation_over_tolerance(wanted: Wanted, got: float, house: float) -> tuple[
         below = 0.0 if wanted.low is None else wanted.low - got
         above = 0.0 if wanted.high is None else got - wanted.high
         distance = max(below, above, 0.0)
-    if distance == 0.0:
+    if distance <= LAST_DIGITS * abs(got):
         return 0.0, tolerance
     return (min(distance / tolerance, LARGEST_SHOWN) if tolerance > 0.0 else LARGEST_SHOWN), tolerance
 

@@ -62,10 +62,13 @@ class Option:
         return self.days is not None and self.days <= need.needed_within_days
 
 
-def _rate_agrees(stock: StockSpring) -> Limit | None:
+def _rate_agrees(stock: StockSpring, units: str) -> Limit | None:
     if stock.stated_rate_n_per_mm is None:
         return None
-    stated, worked_out = show_rate(stock.stated_rate_n_per_mm), show_rate(worked_out_n_per_mm(stock.spring))
+    stated, worked_out = (
+        show_rate(stock.stated_rate_n_per_mm, units),
+        show_rate(worked_out_n_per_mm(stock.spring), units),
+    )
     why = f"{stated} stated; the dimensions give {worked_out}"
     holds = not disagree(stock.stated_rate_n_per_mm, stock.spring)
     return Limit("stated rate", holds, False, why if holds else why + ": measure it before you trust either")
@@ -90,7 +93,7 @@ def judge_stock(stock: StockSpring, need: Need, bench: Bench) -> Fit:
     """The fit of a stock spring, with the doubts about its rate and its wire as two more soft limits."""
     rate = believed_n_per_mm(stock)
     fit = judge(stock.spring, need, bench, spread_of(stock, rate), rate)
-    for doubt in (_rate_agrees(stock), _unknown_grade(stock, need, bench, rate)):
+    for doubt in (_rate_agrees(stock, bench.units), _unknown_grade(stock, need, bench, rate)):
         fit = fit if doubt is None else with_limit(fit, doubt)
     return fit
 

@@ -63,6 +63,14 @@ def _drawer_near(choices: Choices) -> Option | None:
     return _first(o for o in choices.of("drawer", fits="near") if choices.sure(o))
 
 
+def _ordered_in_time(choices: Choices) -> Option | None:
+    return _first(o for o in choices.of("ordered", fits="yes") if _comes_when_needed(choices, o))
+
+
+def _comes_when_needed(choices: Choices, option: Option) -> bool:
+    return choices.need.needed_within_days is not None and option.in_time(choices.need) and choices.sure(option)
+
+
 def _late(choices: Choices) -> Option | None:
     late = (o for o in choices.of("bought", "wound", fits="yes") if choices.sure(o))
     return min(late, key=lambda o: (float("inf") if o.days is None else o.days, choices.total_cost(o)), default=None)
@@ -106,6 +114,12 @@ RULES = (
         _drawer_near,
         "it is here and meets every figure; only a soft limit speaks against it",
         "nothing in the drawer is near with the least chance wanted",
+    ),
+    Rule(
+        "ordered-in-time",
+        _ordered_in_time,
+        "nothing else that fits comes in time, and a spring maker's does",
+        "no spring maker is named whose spring comes within the days wanted",
     ),
     Rule(
         "fits-but-late",

@@ -11,6 +11,7 @@ from sourcing.materials.model import Material
 from sourcing.materials.strength import nominal_wire_diameters_mm
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter
+from sourcing.springs.model import CompressionSpring
 from sourcing.stock.model import Bench, Spool
 from sourcing.winding.model import Refusal, WindingPlan, Wire, wire_of
 from sourcing.winding.plan import plan_winding, refused_by_size, task_for
@@ -39,24 +40,46 @@ class SpoolResult:
 
 @dataclass(frozen=True, slots=True)
 class Winding:
-    """The answer of all wires. `best` is None where every one is refused, and `refusal` says why then."""
+    """The answer of all wires, `plans` best first. `best` is None where each is refused; `refusal` says why then."""
 
     best: WindingPlan | None
     refusal: Refusal | None
     results: tuple[SpoolResult, ...]
 
-    @property
-    def plans(self) -> tuple[WindingPlan, ...]:
-        """The plans that there are, best first."""
-        return tuple(sorted((each.result for each in self.results if isinstance(each.result, WindingPlan)), key=order))
+    plans: tuple[WindingPlan, ...] = ()
 
 
-def order(plan: WindingPlan) -> tuple[bool, int, bool, float, float, float]:
-    """The sort key of plans, best first: fits, score, wire that is here, chance by the second try, then at the first,
-    then the lower stress."""
+PREFERRED_INDEX = (7.0, 10.0)
+"""The spring index that winds most easily by hand (a spring maker's glossary)."""
+
+
+def unease(spring: CompressionSpring, bench: Bench) -> tuple[bool, float]:
+    """What makes one wire harder to wind by hand than another, least first: caution, and how far the index is off."""
+    least, greatest = PREFERRED_INDEX
+    off = max(0.0, least - spring.spring_index, spring.spring_index - greatest)
+    return spring.wire_diameter_mm >= bench.hand_winding.caution_mm, round(off)
+
+
+def order(plan: WindingPlan, bench: Bench) -> tuple[object, ...]:
+    """The sort key of plans, best first.
+
+    Fits, score, wire that is here, chance by the second try, then at the first, a rod on hand, ease of winding, and
+    then the lower stress.
+    """
     score, chances = 100 if plan.fit.score is None else plan.fit.score, (plan.tries.by_second, plan.tries.first)
-    by_second, first = (round(each, 2) for each in chances)
-    return plan.fit.fits != "yes", -score, plan.wire is None, -by_second, -first, plan.stress_at_shortest_mpa
+    by_second, first = (round(each, 1) for each in chances)
+    turned = plan.mandrel.kind != "rod"
+    ease = unease(plan.wanted, bench)
+    return (
+        plan.fit.fits != "yes",
+        -score,
+        plan.wire is None,
+        -by_second,
+        -first,
+        turned,
+        ease,
+        plan.stress_at_shortest_mpa,
+    )
 
 
 def best_plan(
@@ -67,11 +90,12 @@ def best_plan(
     served = any(isinstance(each.result, WindingPlan) and each.result.fit.fits == "yes" for each in results)
     if may_buy and not served:
         results += [SpoolResult(wire, plan_winding(need, wire, bench, mandrel_mm)) for wire in _to_buy(need, bench)]
-    winding = Winding(None, None, tuple(results))
-    if winding.plans:
-        return Winding(_surest(winding.plans, bench), None, winding.results)
+    plans = [each.result for each in results if isinstance(each.result, WindingPlan)]
+    plans.sort(key=lambda plan: order(plan, bench))
+    if plans:
+        return Winding(_surest(plans, bench), None, tuple(results), tuple(plans))
     thick = _thick_wire(need, bench) if may_buy and len(results) == len(spools) else None
-    return Winding(None, thick or _refusal(winding.results, need, bench), winding.results)
+    return Winding(None, thick or _refusal(results, need, bench), tuple(results))
 
 
 def _thick_wire(need: Need, bench: Bench) -> Refusal | None:
@@ -104,14 +128,12 @@ def _refusal(results: Sequence[SpoolResult], need: Need, bench: Bench) -> Refusa
 
 
 def _to_buy(need: Need, bench: Bench) -> tuple[Wire, ...]:
-    """The sizes of wire to buy that serve, those that stand highest in a quick search, thickest first in a tie."""
-    standing: list[tuple[tuple[int, int, bool, float, float], Wire]] = []
-    for wire in _listed(need, THINNEST_TO_BUY_MM, bench.hand_winding.stop_mm):
-        best = _quick(need, wire, bench)
-        if best is not None and best.fit.fits == "yes":
-            standing.append((best.order, wire))
-    standing.sort(key=lambda each: each[0])
-    return tuple(wire for _, wire in standing[:PLANNED_SIZES])
+    """The sizes of wire to buy that serve, those that stand highest in a quick search and wind most easily."""
+    thinner = _listed(need, THINNEST_TO_BUY_MM, bench.hand_winding.stop_mm)
+    quick = ((wire, _quick(need, wire, bench)) for wire in thinner)
+    serving = [(wire, best) for wire, best in quick if best is not None and best.fit.fits == "yes"]
+    serving.sort(key=lambda each: (each[1].standing, unease(each[1].spring, bench), each[1].stress_mpa))
+    return tuple(wire for wire, _ in serving[:PLANNED_SIZES])
 
 
 def _quick(need: Need, wire: Wire, bench: Bench) -> Design | None:

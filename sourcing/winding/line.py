@@ -50,8 +50,8 @@ def aim(wanted: Wanted, house: float) -> Aim:
 
     >>> aim(Wanted(low=20.0, high=24.0), house=1.0)
     Aim(value=22.0, tolerance=2.0)
-    >>> aim(Wanted(low=5.0), house=1.0).value
-    5.5
+    >>> aim(Wanted(low=5.0), house=1.0).value, aim(Wanted(high=5.0), house=20.0).value
+    (5.5, 2.5)
     """
     if wanted.nominal is not None:
         stated = [each for each in (wanted.minus, wanted.plus) if each]
@@ -61,7 +61,7 @@ def aim(wanted: Wanted, house: float) -> Aim:
     if wanted.low is not None:
         return Aim(wanted.low + house / 2, house)
     assert wanted.high is not None
-    return Aim(wanted.high - house / 2, house)
+    return Aim(wanted.high - min(house, wanted.high) / 2, house)
 
 
 def wanted_line(need: Need, bench: Bench) -> Line | OneForce | Refusal:

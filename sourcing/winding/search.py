@@ -21,8 +21,7 @@ from sourcing.stock.model import Bench
 from sourcing.winding.line import Line, OneForce
 from sourcing.winding.model import Refusal, Serves, Wire
 
-LEAST_INDEX, GREATEST_INDEX = 4.0, 20.0
-"""EN 13906-1 clause 1: the index of cold-coiled springs."""
+LEAST_INDEX, GREATEST_INDEX = compression.INDEX_RANGE
 
 EASY_INDEX = 15.0
 """Index up to which hand winding is easy: a spring maker's glossary has 4 to 16, JIS guidance 4 to 15."""

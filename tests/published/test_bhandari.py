@@ -1,6 +1,6 @@
 """V. B. Bhandari, Design of Machine Elements, ch. 10 Springs: the compression springs among its worked examples.
 
-Read in a transcription of the solutions, which prints unrounded arithmetic to six decimals; the book shows fewer.
+Read in a worked copy of the solutions, which prints unrounded arithmetic to six decimals; the book shows fewer.
 G is 81 370 MPa throughout. Stress with Wahl's factor, held against half or three tenths of the tensile strength; ends
 closed and ground; free length = solid length + greatest deflection + a gap between the coils (or 15 % of the
 deflection); wire, coils and sometimes the length rounded up and carried on. The book's pitch is L0/(nt - 1): see
@@ -20,7 +20,7 @@ from sourcing.springs.model import Ends
 from .checks import Book, Check, carried, rounded_up
 from .worked import Coil, mean_diameter_with, solved
 
-BOOK = Book("V. B. Bhandari, Design of Machine Elements, ch. 10 Springs", "a transcription of the solution")
+BOOK = Book("V. B. Bhandari, Design of Machine Elements, ch. 10 Springs", "a worked copy of the solution")
 
 G_MPA = 81_370.0
 COILS_UP = "the book rounds the coils up to whole ones"

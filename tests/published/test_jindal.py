@@ -1,6 +1,6 @@
 """U. C. Jindal, Machine Design, ch. 8: the compression springs among its worked examples.
 
-Read in a transcription of the solutions, digits as shown, unrounded arithmetic; the book rounds more coarsely. Stress
+Read in a worked copy of the solutions, digits as shown, unrounded arithmetic; the book rounds more coarsely. Stress
 with the factor for direct shear alone. Where the book's strength comes from a power law, A/d^m, the allowable stress
 is data here: the program takes strength from the standard's table.
 """
@@ -14,7 +14,7 @@ from sourcing.springs.compression import active_coils_for_rate, direct_shear_fac
 from .checks import Book, Check, carried
 from .worked import Coil, solved
 
-BOOK = Book("U. C. Jindal, Machine Design, ch. 8", "a transcription of the solution")
+BOOK = Book("U. C. Jindal, Machine Design, ch. 8", "a worked copy of the solution")
 
 
 def stress_mpa(force_n: float, wire_diameter_mm: float, mean_diameter_mm: float) -> float:

@@ -1,6 +1,6 @@
 """Sadhu Singh, Machine Design-I, ch. 8: the compression springs among its worked examples.
 
-Read in a transcription of the solutions; digits as printed there. Stress with Wahl's factor; ends closed and ground;
+Read in a worked copy of the solutions; digits as printed there. Stress with Wahl's factor; ends closed and ground;
 free length = solid length + 1.15 times the greatest deflection; pitch L0/(nt - 1), see `Coil.pitch_over_all_coils`.
 """
 
@@ -19,7 +19,7 @@ from sourcing.springs.compression import (
 from .checks import Book, Check, rounded_up
 from .worked import Coil, mean_diameter_with, solved
 
-BOOK = Book("Sadhu Singh, Machine Design-I, ch. 8", "a transcription of the solution")
+BOOK = Book("Sadhu Singh, Machine Design-I, ch. 8", "a worked copy of the solution")
 
 COILS_UP = "the book rounds the coils up to whole ones"
 
@@ -109,7 +109,7 @@ def example_8_5() -> dict[str, float]:
 
 @BOOK.example(
     "sadhu singh 8.12",
-    "example 8.12, p. 236 (the transcriber's corrections)",
+    "example 8.12, p. 236 (corrected in the worked copy)",
     force_direct_factor_n="412.3",
     deflection_per_coil_direct_mm="9.954",
     force_wahl_n="382.5",

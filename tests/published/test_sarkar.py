@@ -1,6 +1,6 @@
 """B. K. Sarkar, Strength of Materials, ch. 8 Springs: the compression springs among its problems.
 
-Read in a transcription of the solutions. Stress without any factor, 8 F D/(pi d^3); every coil acts, so that the
+Read in a worked copy of the solutions. Stress without any factor, 8 F D/(pi d^3); every coil acts, so that the
 solid length is n d. Some constants are rounded to 3 or 4 digits by hand on the way.
 """
 
@@ -15,7 +15,7 @@ from sourcing.springs.model import Ends
 from .checks import Book, Check, carried
 from .worked import Coil, solved
 
-BOOK = Book("B. K. Sarkar, Strength of Materials, ch. 8 Springs", "a transcription of the solution")
+BOOK = Book("B. K. Sarkar, Strength of Materials, ch. 8 Springs", "a worked copy of the solution")
 
 
 def force_for_stress_n(stress_mpa: float, wire_diameter_mm: float, mean_diameter_mm: float) -> float:

@@ -1,4 +1,4 @@
-"""T. H. Wentzell, Machine Design, example 8.2: read in a transcription, two decimals in inch units."""
+"""T. H. Wentzell, Machine Design, example 8.2: read in a worked copy, two decimals in inch units."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from sourcing.springs.model import Ends
 
 from .checks import INCH_MM, KPSI_MPA, POUND_N, Book, Check, pounds_per_inch
 
-BOOK = Book("T. H. Wentzell, Machine Design", "a transcription of the solution")
+BOOK = Book("T. H. Wentzell, Machine Design", "a worked copy of the solution")
 
 
 @BOOK.example("wentzell 8.2", "example 8.2, p. 163", rate_n_per_mm=pounds_per_inch("70"), total_coils="12.79")

@@ -63,6 +63,14 @@ def test_what_fits_but_comes_late_is_better_than_a_doubt():
     assert decided(BOUGHT, replace(WOUND, chance=0.3), days=1.0) == ("fits-but-late", "B")
 
 
+def test_a_spring_maker_who_is_in_time_is_better_than_what_comes_late():
+    assert decided(BOUGHT, replace(ORDERED, days=1.0), days=2.0) == ("ordered-in-time", "ordered")
+
+
+def test_a_spring_maker_is_not_asked_before_a_need_that_can_wait():
+    assert decided(BOUGHT, replace(ORDERED, days=1.0)) == ("least-cost-in-time", "B")
+
+
 def test_of_what_comes_late_the_soonest_is_taken():
     assert decided(BOUGHT, replace(BOUGHT, id="B2", days=2.0), days=1.0) == ("fits-but-late", "B2")
 

@@ -7,12 +7,7 @@ from collections.abc import Iterator
 from sourcing.fit.case import Case
 from sourcing.fit.model import Limit
 from sourcing.quantities import show_temperature
-
-LEAST_INDEX, GREATEST_INDEX = 4.0, 20.0
-"""EN 13906-1 clause 1: the range of spring index it covers for cold-coiled springs."""
-
-LEAST_ACTIVE_COILS = 2.0
-"""EN 13906-1 clause 1."""
+from sourcing.springs.compression import LEAST_ACTIVE_COILS
 
 _RATINGS = ("unsuitable", "stands it for a short time, or coated", "suitable with care", "suitable")
 

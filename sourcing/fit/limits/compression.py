@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from sourcing.fit.case import Case
 from sourcing.fit.limits import any_kind, pressed
-from sourcing.fit.limits.any_kind import GREATEST_INDEX, LEAST_INDEX
 from sourcing.fit.model import Limit
 from sourcing.springs import geometry, stability
+from sourcing.springs.compression import INDEX_RANGE, index_is_covered
 
 
 def minimum_gaps(case: Case) -> Iterator[Limit]:
@@ -46,8 +46,8 @@ def buckling(case: Case) -> Iterator[Limit]:
 def spring_index(case: Case) -> Iterator[Limit]:
     """The index should be in the standard's range."""
     index = case.spring.spring_index
-    holds = LEAST_INDEX <= index <= GREATEST_INDEX
-    why = f"index {index:.1f}; EN 13906-1 covers {LEAST_INDEX:g} to {GREATEST_INDEX:g}"
+    holds = index_is_covered(index)
+    why = f"index {index:.1f}; EN 13906-1 covers {INDEX_RANGE[0]:g} to {INDEX_RANGE[1]:g}"
     yield Limit("spring index", holds, False, why)
 
 

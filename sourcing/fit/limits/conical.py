@@ -9,8 +9,8 @@ from collections.abc import Iterator
 
 from sourcing.fit.case import Case
 from sourcing.fit.limits import any_kind, pressed
-from sourcing.fit.limits.any_kind import GREATEST_INDEX, LEAST_INDEX
 from sourcing.fit.model import Limit
+from sourcing.springs.compression import INDEX_RANGE, index_is_covered
 from sourcing.springs.conical_lengths import SURE_STEP, step_of, telescopes
 from sourcing.springs.model import ConicalSpring
 from sourcing.springs.stability import cone_buckling_length_mm
@@ -71,8 +71,8 @@ def spring_index(case: Case) -> Iterator[Limit]:
     small, large = (
         mean_mm / spring.wire_diameter_mm for mean_mm in (spring.mean_diameter_small_mm, spring.mean_diameter_large_mm)
     )
-    why = f"index {small:.1f} to {large:.1f}; EN 13906-1 covers {LEAST_INDEX:g} to {GREATEST_INDEX:g}"
-    yield Limit("spring index", small >= LEAST_INDEX and large <= GREATEST_INDEX, False, why)
+    why = f"index {small:.1f} to {large:.1f}; EN 13906-1 covers {INDEX_RANGE[0]:g} to {INDEX_RANGE[1]:g}"
+    yield Limit("spring index", index_is_covered(small) and index_is_covered(large), False, why)
 
 
 LIMITS = (
