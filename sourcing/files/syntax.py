@@ -84,8 +84,11 @@ def _complaint(error: MarkedYAMLError, line: str, column: int) -> tuple[_Complai
     if "cannot start any token" in said:
         return _Complaint("", f"a text that begins with {rest[:1]}", "quotes round it"), _in_quotes(rest)
     if "comment or line break" in said:
-        sign = before[-1:]
-        return _Complaint("", f"a text that begins with {sign}", "quotes round it", True), _in_quotes(sign + rest)
+        sign = before.rstrip()[-1:]
+        blank = " " if before.endswith(" ") else ""
+        return _Complaint("", f"a text that begins with {sign}", "quotes round it", True), _in_quotes(
+            sign + blank + rest
+        )
     if "node content" in said:
         return (_Complaint("", f"{rest[0]} where a value belongs", "a value") if rest else _ENDS_EARLY), ()
     on_one_line = _position(error.context_mark)[0] == _position(error.problem_mark)[0]

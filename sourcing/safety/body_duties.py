@@ -18,7 +18,7 @@ BODY_DUTIES = (
             anaesthesia, heart valve, dental|dentist drill|chair|brace|handpiece|instrument|syringe, orthodontic,
             denture, lancet, lancing device, implant, feeding pump, blood pressure cuff|monitor, resuscitator,
             patient monitor|chair|trolley, stretcher, oxygen concentrator, stethoscope, tourniquet, traction splint,
-            endoscope, biopsy, hypodermic""",
+            endoscope, biopsy, hypodermic, epipen, epi pen, leg|knee|ankle|back|arm|wrist brace""",
         pairs=(
             Pair(
                 "pump, syringe, bed, valve, ventilator, regulator, clamp, drip, splint, brace",

@@ -43,7 +43,8 @@ MACHINE_DUTIES = (
         harm="a machine may run on when its operator lets go or falls",
         where_to_go="the machine's maker or its authorised service",
         sure="""
-            dead man, dead man switch|handle|lever|pedal|trigger|brake, operator presence, hold to run,
+            dead man, paddle switch, grinder paddle|trigger|switch,
+            dead man switch|handle|lever|pedal|trigger|brake, operator presence, hold to run,
             enabling switch|device, kill cord|switch|lanyard, engine stop cord|lever, bail lever|bar|handle,
             trigger lock out, treadmill safety key, vigilance pedal""",
         pairs=(Pair("bail, safety bar|lever", "mower, lawn mower, cultivator, tiller, snow blower"),),
@@ -78,7 +79,7 @@ MACHINE_DUTIES = (
         sure="""
             recoil starter|start, recoil spring starter, pull start|starter, pull cord|rope|string start|starter,
             rewind starter|start, starter recoil|rope|cord|pulley|rewind|pull, kick starter|start, starter pawl|dog,
-            hand crank starter, spring starter""",
+            hand crank starter, spring starter, recoil pull|cord|rope|pulley""",
         pairs=(
             Pair(
                 "starter, recoil, pull cord, rewind",

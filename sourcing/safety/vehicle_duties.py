@@ -27,8 +27,8 @@ VEHICLE_DUTIES = (
             road spring, axle spring, rear suspension, front suspension, suspension arm bush, anti roll bar,
             torsion bar axle, bogie spring,
             car|automobile|van|lorry|truck|bus|motorbike|moped|trailer|caravan|vehicle spring,
-            car|vehicle coil spring, motor cycle coil|spring, mono shock, shock spring, suspension seat post,
-            helper spring""",
+            car|vehicle coil spring, motor cycle coil|spring, mono shock, shock spring, strut spring,
+            suspension seat post, helper spring""",
         pairs=(
             Pair(
                 "suspension, strut, shock, swing arm, control arm, damper, fork, axle, wheel spring, coil spring",
@@ -85,7 +85,8 @@ VEHICLE_DUTIES = (
             steering, throttle, accelerator, gas pedal, clutch pedal|lever|plate|spring, carburettor,
             engine governor|stop, bonnet|hood catch|latch|release|lock, landing gear, under carriage, aircraft,
             airplane, helicopter, glider, aileron, flight control, tow release, side stand, centre stand, kick stand,
-            tail gate strut, gear selector fork, drive belt tensioner, rudder|tiller lock""",
+            tail gate strut|lift, boot|trunk|hatch|bonnet|hood strut, trunk torsion,
+            gear selector fork, drive belt tensioner, rudder|tiller lock""",
         pairs=(
             Pair("clutch, gear lever|change|selector, tensioner, governor, bonnet, hood, pedal", VEHICLES),
             Pair("spring, coil spring, torsion bar", "axle, chassis"),
@@ -107,7 +108,7 @@ VEHICLE_DUTIES = (
         where_to_go="the maker or a competent inspector of lifting and access equipment",
         sure="""
             car|trolley|bottle|floor|scissor|vehicle|hydraulic|transmission jack, jack|axle stand, jacking point,
-            ladder lock|catch|hook|latch|stay|hinge|rung|pawl|stabiliser,
+            ladder lock|locking|catch|hook|latch|stay|hinge|rung|pawl|stabiliser,
             extension|loft|attic|telescopic|roof|folding|step ladder, loft|attic stair|hatch, scaffold, scaffolding,
             tower scaffold, work platform, wall|murphy|loft bed, fold|pull down bed, squat rack, weight bench""",
         pairs=(Pair("jack, ramp", VEHICLES),),

@@ -18,7 +18,7 @@ WIDTH = 80
 
 def on_terminal() -> bool:
     """Whether standard output is a terminal that may be given bold text and ruled tables."""
-    return sys.stdout.isatty() and "NO_COLOR" not in os.environ
+    return sys.stdout.isatty() and "NO_COLOR" not in os.environ and os.environ.get("TERM") != "dumb"
 
 
 def line(text: str) -> str:

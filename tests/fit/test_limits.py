@@ -95,10 +95,12 @@ def test_wire_outside_the_strength_table_is_near_and_says_so():
     [
         (Pocket(), "no"),
         (Pocket(bore_mm=Wanted(nominal=11.0)), "near"),
+        (Pocket(bore_mm=Wanted(nominal=40.0)), "no"),
         (Pocket(rod_mm=Wanted(nominal=6.0)), "near"),
+        (Pocket(rod_mm=Wanted(nominal=2.0)), "no"),
     ],
 )
-def test_buckling_is_refused_unguided_and_near_in_a_bore_or_on_a_rod(pocket: Pocket, fits: str):
+def test_buckling_is_refused_unguided_and_near_in_a_close_bore_or_on_a_close_rod(pocket: Pocket, fits: str):
     spring = make_spring(free_length_mm=90.0, active_coils=30.0, total_coils=32.0)
     fit = judged(spring, make_need(pocket=pocket, working=working(80.0, 50.0), free_length_mm=None))
     assert fit.fits == fits

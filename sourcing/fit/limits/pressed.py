@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from sourcing.fit.case import Case
 from sourcing.fit.model import Limit
-from sourcing.quantities import show_stress
+from sourcing.quantities import Wanted, show_stress
 from sourcing.springs import strength
 
 BORE, ROD = "bore clearance", "rod clearance"
@@ -127,7 +127,22 @@ def ends(case: Case) -> Iterator[Limit]:
     yield Limit("ends", case.spring.ends == case.need.ends, False, why)
 
 
+GUIDING_GAP = 0.5
+"""A bore or a rod further from the coils than this share of the mean diameter, on the diameter, guides nothing.
+
+Common practice, no source.
+"""
+
+
 def guides(case: Case) -> str:
-    """What keeps the spring from bowing out, as in "bore and rod"; empty where nothing does."""
-    pocket = case.need.pocket
-    return " and ".join(name for name, sizes in (("bore", pocket.bores_mm), ("rod", pocket.rods_mm)) if sizes)
+    """What keeps the spring from bowing out, as in "bore and rod"; empty where nothing is near enough."""
+    gap_mm = GUIDING_GAP * case.spring.mean_diameter_mm
+    bored = any(_near(seat.bore_mm, seat.outside_mm, gap_mm) for seat in case.seats)
+    over_rod = any(_near(seat.rod_mm, seat.inside_mm, gap_mm) for seat in case.seats)
+    return " and ".join(name for name, guiding in (("bore", bored), ("rod", over_rod)) if guiding)
+
+
+def _near(size: Wanted | None, diameter_mm: float, gap_mm: float) -> bool:
+    bounds = () if size is None else (size.nominal, size.smallest, size.largest)
+    known_mm = next((bound for bound in bounds if bound is not None), None)
+    return known_mm is not None and abs(known_mm - diameter_mm) <= gap_mm
