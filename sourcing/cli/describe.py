@@ -47,5 +47,6 @@ def command(
         door.print_json(description_document(entries))
     else:
         from sourcing.sheets.description import description_lines
+        from sourcing.stock.reading import read_bench
 
-        door.print_text(description_lines(entries))
+        door.print_text(description_lines(entries, read_bench().units))

@@ -71,6 +71,23 @@ def read_springs(path: str | os.PathLike[str]) -> tuple[tuple[StockSpring, ...],
     return catalogue.springs, catalogue.warnings
 
 
+def read_bench() -> Bench:
+    """The bench of the catalogue that is found where no option names one; the defaults where there is none.
+
+    Raises `Mistakes` with those of bench.yaml.
+    """
+    try:
+        file = find_catalogue(None) / "bench.yaml"
+    except Mistakes:
+        return Bench()
+    gathered = _Gathered()
+    if file.is_file() and (document := gathered.load(os.fspath(file))):
+        gathered.add_bench(document)
+    if gathered.findings:
+        raise Mistakes(in_order(gathered.findings))
+    return gathered.bench
+
+
 @dataclass(slots=True)
 class _Gathered:
     """What the files read so far hold, and what is wrong with them."""

@@ -63,3 +63,12 @@ def test_text_names_every_spring(run, case_1):
 def test_a_file_that_is_no_list_of_springs_is_a_mistake(run, bench_folder):
     assert run("describe", "need.yaml").status == 1
     assert run("describe", "catalog/spools/wire.yaml").status == 1
+
+
+def test_a_bench_in_inches_describes_in_inches(run, bench_folder):
+    bench = bench_folder / "catalog/bench.yaml"
+    bench.write_text("units: inch\n" + bench.read_text("utf-8"), "utf-8")
+    out = run("describe", "catalog/springs/drawer.yaml", "--at", "14").out
+    assert "0.378 in" in out
+    assert "7.48 lbf/in" in out
+    assert "N/mm" not in out
