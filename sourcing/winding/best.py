@@ -20,6 +20,9 @@ from sourcing.winding.search import Design, diameters_mm, scan
 THINNEST_TO_BUY_MM = 0.2
 """Thinner wire is hard to get and to hold (common practice, no source)."""
 
+QUICK_STEPS = 24
+"""How many diameters of each size of wire to buy the quick search looks at."""
+
 PLANNED_SIZES = 3
 """How many sizes of wire to buy are planned in full, of those that stand highest in a quick search."""
 
@@ -141,7 +144,7 @@ def _quick(need: Need, wire: Wire, bench: Bench) -> Design | None:
     task, between = task_for(need, wire, bench), diameters_mm(need, bench, wire.wire_diameter_mm)
     if isinstance(task, Refusal) or isinstance(between, Refusal):
         return None
-    return min(scan(task, *between), key=lambda each: each.order)
+    return min(scan(task, *between, most_steps=QUICK_STEPS), key=lambda each: each.order)
 
 
 def _serves(need: Need, wire: Wire, bench: Bench) -> bool:

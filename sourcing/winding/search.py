@@ -166,9 +166,9 @@ def diameters_mm(need: Need, bench: Bench, wire_diameter_mm: float) -> tuple[flo
     return Refusal("no-room-for-wire", why)
 
 
-def scan(task: Task, low_mm: float, high_mm: float) -> tuple[Design, ...]:
+def scan(task: Task, low_mm: float, high_mm: float, most_steps: int = 80) -> tuple[Design, ...]:
     """The best spring at each of a row of mean diameters, 0.1 mm apart or finer, coarser over a wide range."""
-    steps = min(max(ceil((high_mm - low_mm) / 0.1), 16), 80)
+    steps = min(max(ceil((high_mm - low_mm) / 0.1), 16), most_steps)
     return tuple(task.best_at(low_mm + (high_mm - low_mm) * step / steps, unspread) for step in range(steps + 1))
 
 
