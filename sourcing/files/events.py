@@ -152,6 +152,7 @@ class _Building:
                 self.put(text, at)
 
     def take_other(self, event: Event) -> None:
+        """Every event but a scalar."""
         match event:
             case MappingStartEvent():
                 self.begin({}, event)
@@ -171,6 +172,7 @@ class _Building:
                 pass
 
     def begin(self, content: Container, event: CollectionStartEvent) -> None:
+        """Put a list or a mapping where it stands, and go on inside it."""
         at = _start(event)
         self.refuse_decoration(event, at)
         if len(self.around) == DEEPEST:
@@ -181,6 +183,7 @@ class _Building:
         self.open = _Open(content)
 
     def put(self, value: Value, at: int) -> None:
+        """Put a value in the open list, or take it for the open mapping's next key or value."""
         into = self.open
         if isinstance(into.content, list):
             into.content.append(value)
@@ -194,6 +197,7 @@ class _Building:
             into.key = None
 
     def checked_key(self, value: Value, at: int) -> str:
+        """The key, or a mark that it and its value are dropped, with the finding that says why."""
         if value is None:
             return _DROPPED
         if not isinstance(value, str):

@@ -116,6 +116,7 @@ class _Gathered:
         self.findings += findings
 
     def add_springs(self, document: Document) -> None:
+        """Take in the springs of a file."""
         from sourcing.stock.springs import springs_in
 
         read = springs_in(document, self.currency)
