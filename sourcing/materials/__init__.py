@@ -2,3 +2,4 @@
 
 from sourcing.materials.names import find as find
 from sourcing.materials.names import names as names
+from sourcing.materials.names import words as words

@@ -13,7 +13,10 @@ class Material:
     `corrosion` rates each of the surroundings: 0 unsuitable, 1 short exposure or coated, 2 suitable with care,
     3 suitable. `flow_ratio` and `flow_ratio_sd` are the prior of the flow stress in winding over the least tensile
     strength, and the relative standard deviation of that prior. `heat_change_low`, `heat_change_high` bound the
-    relative change of coil diameter in stress relief.
+    relative change of coil diameter in stress relief. `remark` is a sentence for every sheet that names the material.
+
+    A keeper's own material has no standard, its name for a grade, and its `own_strengths`: wire diameters, smallest
+    first, with the least tensile strength up to each. None, or no rating, is what its keeper did not say.
     """
 
     name: str
@@ -22,13 +25,15 @@ class Material:
     shear_modulus_mpa: float
     elastic_modulus_mpa: float
     density_kg_per_m3: float
-    service_low_c: float
-    service_high_c: float
+    service_low_c: float | None
+    service_high_c: float | None
     corrosion: Mapping[str, int]
     flow_ratio: float
     flow_ratio_sd: float
-    stress_relief_low_c: float
-    stress_relief_high_c: float
-    stress_relief_minutes: float
+    stress_relief_low_c: float | None
+    stress_relief_high_c: float | None
+    stress_relief_minutes: float | None
     heat_change_low: float
     heat_change_high: float
+    remark: str | None = None
+    own_strengths: tuple[tuple[float, float], ...] = ()

@@ -7,9 +7,19 @@ from functools import cache
 from sourcing.materials.model import Material
 from sourcing.tables import rows
 
+UNKNOWN_GRADE = "unknown"
+"""The grade of steel wire that nobody can name: sourcing/materials/strength.py says what it is taken for."""
+
 _STANDARD_AND_GRADE = {
     "music-wire": ("EN 10270-1", "SH"),
+    "hard-drawn": ("ASTM A227", "class I"),
+    "oil-tempered": ("ASTM A229", "class I"),
     "stainless-1.4310": ("EN 10270-3", "1.4310 NS"),
+    "stainless-1.4568": ("EN 10270-3", "1.4568 as drawn"),
+    "phosphor-bronze": ("EN 12166", "CuSn6"),
+    "brass": ("EN 12166", "CuZn37"),
+    "beryllium-copper": ("EN 12166", "CuBe2"),
+    "unknown-steel": ("EN 10270-1", UNKNOWN_GRADE),
     "EN 10270-1 SL": ("EN 10270-1", "SL"),
     "EN 10270-1 SM": ("EN 10270-1", "SM"),
     "EN 10270-1 SH": ("EN 10270-1", "SH"),
@@ -18,12 +28,56 @@ _STANDARD_AND_GRADE = {
     "EN 10270-3 1.4310": ("EN 10270-3", "1.4310 NS"),
     "EN 10270-3 1.4310 NS": ("EN 10270-3", "1.4310 NS"),
     "EN 10270-3 1.4310 HS": ("EN 10270-3", "1.4310 HS"),
+    "EN 10270-3 1.4568": ("EN 10270-3", "1.4568 as drawn"),
+    "EN 10270-3 1.4568 as drawn": ("EN 10270-3", "1.4568 as drawn"),
+    "EN 10270-3 1.4568 precipitation hardened": ("EN 10270-3", "1.4568 precipitation hardened"),
+    "EN 12166 CuSn6": ("EN 12166", "CuSn6"),
+    "EN 12166 CuZn37": ("EN 12166", "CuZn37"),
+    "EN 12166 CuBe2": ("EN 12166", "CuBe2"),
+    "ASTM A227": ("ASTM A227", "class I"),
+    "ASTM A227 class I": ("ASTM A227", "class I"),
+    "ASTM A227 class II": ("ASTM A227", "class II"),
+    "ASTM A228": ("ASTM A228", "music"),
+    "ASTM A229": ("ASTM A229", "class I"),
+    "ASTM A229 class I": ("ASTM A229", "class I"),
+    "ASTM A229 class II": ("ASTM A229", "class II"),
+    "ASTM A313 302": ("ASTM A313", "302"),
+    "ASTM A313-302": ("ASTM A313", "302"),
+    "ASTM B159": ("ASTM B159", "C51000 H08"),
+    "ASTM B159 C51000": ("ASTM B159", "C51000 H08"),
+}
+"""A word that leaves the grade open means the weaker one: class I of A227 and A229, 1.4568 as drawn, and for phosphor
+bronze EN 12166, not ASTM B159. Music wire is SH by contract; strength.weakest_grade bounds it."""
+
+_REMARKS = {
+    ("EN 10270-1", UNKNOWN_GRADE): (
+        "Nobody knows the grade of this steel: its stress is judged as that of the weakest spring wire (EN 10270-1 SL, "
+        "below 1 mm SM), and its springback may be that of any grade up to SH. Wire that a magnet does not hold is "
+        "none of these."
+    ),
+    ("EN 10270-3", "1.4568 as drawn"): (
+        "Figures of 1.4568 as drawn; hardened at 480 degC for an hour it is 7 % stiffer and bears more, and then it is "
+        "named EN 10270-3 1.4568 precipitation hardened."
+    ),
+    ("EN 12166", "CuBe2"): (
+        "The strength of beryllium copper hangs on its temper and hardening and is not listed: where you know it, "
+        "state the spring's tensile_strength, or a material of your own in materials.yaml."
+    ),
 }
 
 
 def names() -> tuple[str, ...]:
     """Every name that `find` knows, the catalogue words first."""
     return tuple(_STANDARD_AND_GRADE)
+
+
+def words() -> tuple[str, ...]:
+    """The catalogue words alone.
+
+    >>> words()[:2]
+    ('music-wire', 'hard-drawn')
+    """
+    return tuple(name for name in _STANDARD_AND_GRADE if " " not in name)
 
 
 def find(name: str) -> Material | None:
@@ -36,9 +90,18 @@ def find(name: str) -> Material | None:
     >>> find("music wire") is None
     True
     """
-    wanted = " ".join(name.split()).casefold()
+    wanted = folded(name)
     known = next((known for known in _STANDARD_AND_GRADE if known.casefold() == wanted), None)
     return None if known is None else _material(known)
+
+
+def folded(name: str) -> str:
+    """A name as `find` compares it.
+
+    >>> folded(" EN  12166 CuSn6")
+    'en 12166 cusn6'
+    """
+    return " ".join(name.split()).casefold()
 
 
 @cache
@@ -70,4 +133,5 @@ def _material(name: str) -> Material:
         stress_relief_minutes=figures["stress_relief_minutes"],
         heat_change_low=figures["heat_change_low"],
         heat_change_high=figures["heat_change_high"],
+        remark=_REMARKS.get((standard, grade)),
     )

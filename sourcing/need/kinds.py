@@ -32,7 +32,8 @@ def _material(text: str) -> Material:
     material = materials.find(text)
     if material is None:
         found = f"{quoted(text)} is no material that is known" if text.strip() else "nothing stands here"
-        raise QuantityError(found, words_of(materials.names()), nearest(text, materials.names()))
+        known = words_of((*materials.words(), "a standard's own name, as in EN 10270-1 DH"))
+        raise QuantityError(found, known, nearest(text, materials.names()))
     return material
 
 

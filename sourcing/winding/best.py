@@ -169,5 +169,6 @@ def _material_to_buy(need: Need) -> Material:
     if need.material is not None:
         return need.material
     rusts = any(music.corrosion.get(where, 3) < 2 for where in need.surroundings)
-    too_hot = need.temperature_c is not None and need.temperature_c > music.service_high_c
+    hottest_c = music.service_high_c
+    too_hot = need.temperature_c is not None and hottest_c is not None and need.temperature_c > hottest_c
     return stainless if rusts or too_hot else music

@@ -8,10 +8,16 @@ from sourcing.stock.model import Bench
 from sourcing.winding.model import Heat
 from sourcing.winding.trials import heat_change
 
+_PRESSED = (
+    "Press the spring solid a few times instead, expect it to shorten and to go on shortening a little in use, and "
+    "wind it longer by what the first coil loses."
+)
+
 
 def oven_reaches(material: Material, bench: Bench) -> bool:
     """Whether the bench has an oven that reaches the material's stress relief."""
-    return bench.oven_c is not None and bench.oven_c >= material.stress_relief_low_c
+    least_c = material.stress_relief_low_c
+    return bench.oven_c is not None and least_c is not None and bench.oven_c >= least_c
 
 
 def change_of_diameter(material: Material, bench: Bench) -> tuple[float, float]:
@@ -25,17 +31,15 @@ def stress_relief(material: Material, bench: Bench) -> Heat:
     The range and the change of diameter are in the table of materials, with their sources.
     """
     low_c, high_c = material.stress_relief_low_c, material.stress_relief_high_c
-    between = f"{show_temperature(low_c, bench.units)} to {show_temperature(high_c, bench.units)}"
+    minutes = material.stress_relief_minutes
+    if low_c is None or high_c is None or minutes is None:
+        return Heat(None, None, f"At what heat {material.name} loses the stress of winding is not known. {_PRESSED}")
+    between = " to ".join(show_temperature(c, bench.units) for c in sorted({low_c, high_c}))
     if bench.oven_c is None or not oven_reaches(material, bench):
         owned = "there is no oven" if bench.oven_c is None else f"the oven ends at {show_temperature(bench.oven_c)}"
-        return Heat(
-            None,
-            None,
-            f"{material.name} wants {between} to relieve the stress of winding, and {owned}. Press the spring solid "
-            "a few times instead, expect it to shorten and to go on shortening a little in use, and wind it longer "
-            "by what the first coil loses.",
-        )
-    temperature_c, minutes = min((low_c + high_c) / 2, bench.oven_c), material.stress_relief_minutes
+        wanted = f"{material.name} wants {between} to relieve the stress of winding, and {owned}."
+        return Heat(None, None, f"{wanted} {_PRESSED}")
+    temperature_c = min((low_c + high_c) / 2, bench.oven_c)
     low, high = material.heat_change_low, material.heat_change_high
     return Heat(
         temperature_c,

@@ -154,9 +154,9 @@ ONE_KEY = {
     "before today": ("needed_within: -1 days", "3:16: -1 days is negative; expected a time of zero or above"),
     "a material nobody knows": (
         "material: musicwire",
-        "3:11: “musicwire” is no material that is known; expected music-wire, stainless-1.4310, EN 10270-1 SL, "
-        "EN 10270-1 SM, EN 10270-1 SH, EN 10270-1 DM, EN 10270-1 DH, EN 10270-3 1.4310, EN 10270-3 1.4310 NS or "
-        "EN 10270-3 1.4310 HS; did you mean music-wire?",
+        "3:11: “musicwire” is no material that is known; expected music-wire, hard-drawn, oil-tempered, "
+        "stainless-1.4310, stainless-1.4568, phosphor-bronze, brass, beryllium-copper, unknown-steel or a standard's "
+        "own name, as in EN 10270-1 DH; did you mean music-wire?",
     ),
     "a wire of zero": ("wire_diameter: 0", "3:16: 0 is zero; expected a wire diameter above zero"),
     "a comma": (

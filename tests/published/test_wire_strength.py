@@ -1,4 +1,4 @@
-"""EN 10270-1 and EN 10270-3: the least tensile strength of spring wire, every row of the tables the program uses.
+"""EN 10270-1, EN 10270-3 and EN 12166: the least tensile strength of spring wire, every row that the program uses.
 
 The rows stand in wire_strength.csv, an independent copy with the source beside each; more than half of them are from
 memory. The greatest strength is not the program's, and serves the check of the rows among themselves.
@@ -48,7 +48,7 @@ def read_rows() -> list[Row]:
                 float(each["over_mm"]) if each["over_mm"] else None,
                 float(each["diameter_mm"]),
                 each["least_mpa"],
-                float(each["greatest_mpa"]),
+                float(each["greatest_mpa"] or nan),
                 Source(each["source"], f"{each['grade']}, {each['diameter_mm']} mm", each["read"]),
             )
             for each in csv.DictReader(line for line in lines if not line.startswith("#"))
@@ -84,15 +84,19 @@ def test_a_listed_diameter_has_the_strength_of_its_row(check: Check) -> None:
     check.must_agree()
 
 
-def test_all_rows_of_seven_grades_are_here() -> None:
-    assert {grade.rsplit(" ", 1)[-1]: len(rows) for grade, rows in BY_GRADE.items()} == {
-        "SL": 41,
-        "SM": 77,
-        "DM": 68,
-        "SH": 68,
-        "DH": 84,
-        "NS": 20,
-        "HS": 20,
+def test_all_rows_of_eleven_grades_are_here() -> None:
+    assert {grade: len(rows) for grade, rows in BY_GRADE.items()} == {
+        "EN 10270-1 SL": 41,
+        "EN 10270-1 SM": 77,
+        "EN 10270-1 DM": 68,
+        "EN 10270-1 SH": 68,
+        "EN 10270-1 DH": 84,
+        "EN 10270-3 1.4310 NS": 20,
+        "EN 10270-3 1.4310 HS": 20,
+        "EN 10270-3 1.4568 as drawn": 20,
+        "EN 10270-3 1.4568 precipitation hardened": 20,
+        "EN 12166 CuSn6": 4,
+        "EN 12166 CuZn37": 3,
     }
 
 

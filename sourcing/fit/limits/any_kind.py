@@ -17,17 +17,21 @@ def temperature(case: Case) -> Iterator[Limit]:
     at_c, material = case.need.temperature_c, case.spring.material
     if at_c is None:
         return
-    low, high = (show_temperature(c, case.bench.units) for c in (material.service_low_c, material.service_high_c))
-    why = f"{show_temperature(at_c, case.bench.units)}; {material.name} serves from {low} to {high}"
-    yield Limit("temperature", material.service_low_c <= at_c <= material.service_high_c, True, why)
+    at, low_c, high_c = show_temperature(at_c, case.bench.units), material.service_low_c, material.service_high_c
+    if low_c is None or high_c is None:
+        yield Limit("temperature", False, False, f"{at}; what temperatures {material.name} serves at is not known")
+        return
+    low, high = (show_temperature(c, case.bench.units) for c in (low_c, high_c))
+    yield Limit("temperature", low_c <= at_c <= high_c, True, f"{at}; {material.name} serves from {low} to {high}")
 
 
 def surroundings(case: Case) -> Iterator[Limit]:
-    """The material must stand each of the surroundings; one that stands it for a short time is near."""
+    """The material must stand each of the surroundings; one that stands it for a short time is near, an unrated too."""
     for where in case.need.surroundings:
-        rating = case.spring.material.corrosion[where]
-        why = f"{case.spring.material.name} in {where} surroundings: {_RATINGS[rating]}"
-        yield Limit(f"surroundings: {where}", rating >= 2, rating != 1, why)
+        rating = case.spring.material.corrosion.get(where)
+        how = "how it stands them is not known" if rating is None else _RATINGS[rating]
+        why = f"{case.spring.material.name} in {where} surroundings: {how}"
+        yield Limit(f"surroundings: {where}", rating is not None and rating >= 2, rating in (0, 2, 3), why)
 
 
 def active_coils(case: Case) -> Iterator[Limit]:
