@@ -33,7 +33,7 @@ def test_the_second_command_runs_the_tests():
 
 def test_every_command_that_it_names_has_help(run):
     named = set(re.findall(r"`springwright (\w+)", README))
-    assert named == {"init", "source", "wind", "describe"}
+    assert named == {"init", "source", "wind", "describe", "stock"}
     for name in named:
         ran = run(name, "--help")
         assert ran.status == 0
