@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import fields, replace
+from math import isfinite
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from sourcing.materials import find
 from sourcing.springs.compression import curvature_factor, shear_stress_mpa
@@ -138,3 +141,25 @@ def test_a_slender_cone_is_bounded_by_a_cylinder_as_slim_as_its_small_end() -> N
 def test_pressed_solid_beyond_its_strength_it_takes_a_set() -> None:
     assert notes_with("take a set", describe_cone(replace(STACKED, free_length_mm=45.0)))
     assert not notes_with("take a set", describe_cone(STACKED))
+
+
+@settings(deadline=None, derandomize=True)
+@given(
+    st.floats(0.1, 5.0), st.floats(2.0, 25.0), st.floats(1.001, 4.0), st.floats(0.5, 500.0), st.floats(0.5, 40.0),
+    st.floats(0.0, 4.0), st.sampled_from(Ends), st.floats(-10.0, 600.0),
+)  # fmt: skip
+def test_a_description_is_never_nan_and_every_gap_in_it_is_explained(
+    d: float, index: float, widening: float, free: float, active: float, dead: float, ends: Ends, at: float
+) -> None:
+    spring = replace(
+        FLAT, wire_diameter_mm=d, mean_diameter_small_mm=d * index, mean_diameter_large_mm=d * index * widening,
+        free_length_mm=free, active_coils=active, total_coils=active + dead, ends=ends,
+    )  # fmt: skip
+    described = describe_cone(spring, [at])
+    numbers = [getattr(described, field.name) for field in fields(described)]
+    assert all(isfinite(number) for number in numbers if isinstance(number, float))
+    (point,) = described.at
+    assert (point.force_n is None) == bool(notes_with("cannot be pressed to", described))
+    if point.force_n is not None:
+        assert 0.0 <= point.force_n <= described.force_at_solid_n * (1.0 + 1e-9) + 1e-9
+    assert described.closing[-1].length_mm >= min(described.solid_length_mm, free) * (1.0 - 1e-9)
