@@ -31,6 +31,10 @@ class Collector:
             self._findings += mistakes.findings
             return None
 
+    def note(self, findings: Iterable[Finding]) -> None:
+        """Add mistakes that a reader gave back instead of raising them."""
+        self._findings += findings
+
     def close(self) -> None:
         """Raise Mistakes where any reader met some."""
         if self._findings:

@@ -129,7 +129,7 @@ def given_keys(words: Sequence[str]) -> dict[str, str]:
     return given
 
 
-def ask_for_the_rest(given: Mapping[str, str], currency: str) -> dict[str, str]:
+def ask_for_the_rest(given: Mapping[str, str], catalogue: Catalogue) -> dict[str, str]:
     """The record with what its keeper answers for each key that it lacks; a wrong answer is asked for again."""
     from sourcing.need.kinds import WORKED_OUT
     from sourcing.stock.adding import SPOOL, keys_to_ask, keys_to_offer
@@ -138,20 +138,21 @@ def ask_for_the_rest(given: Mapping[str, str], currency: str) -> dict[str, str]:
     if "kind" not in record:
         record["kind"] = typer.prompt(f"kind ({', '.join((*WORKED_OUT, SPOOL))})")
     for key in keys_to_ask(record):
-        record[key] = _answer(key, record, currency)
+        record[key] = _answer(key, record, catalogue)
     for key in keys_to_offer(record):
-        if answer := _answer(key, record, currency, default=""):
+        if answer := _answer(key, record, catalogue, default=""):
             record[key] = answer
     return record
 
 
-def _answer(key: str, record: Mapping[str, str], currency: str, default: str | None = None) -> str:
+def _answer(key: str, record: Mapping[str, str], catalogue: Catalogue, default: str | None = None) -> str:
     from sourcing.sheets.text import finding_line
     from sourcing.stock.adding import as_read
 
     while True:
         answer = str(typer.prompt(key.replace("_", " "), default=default, show_default=False, err=True))
-        wrong = as_read({**record, key: answer}, currency)[1].get(key) if answer else None
+        read = {**record, key: answer}
+        wrong = as_read(read, catalogue.bench.currency, catalogue.materials)[1].get(key) if answer else None
         if not wrong:
             return answer
         for finding in wrong:
@@ -271,7 +272,7 @@ def add_command(
 
     given = given_keys(context.args)
     catalogue = read(catalog)
-    record = ask_for_the_rest(given, catalogue.bench.currency) if sys.stdin.isatty() else given
+    record = ask_for_the_rest(given, catalogue) if sys.stdin.isatty() else given
     added = add(catalogue, record, to, dry_run)
     if as_json:
         from sourcing.sheets.stock_data import added_document

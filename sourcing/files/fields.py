@@ -27,6 +27,11 @@ def read_by(parse: Callable[[str], object]) -> PlainValidator:
     return PlainValidator(lambda value: _read(value, remembering))
 
 
+def read_within(parse: Callable[[str, Mapping[str, Any]], object]) -> PlainValidator:
+    """Reads a field's text with a parser that looks at what the whole catalogue has settled too (`read_record`)."""
+    return PlainValidator(lambda value, info: _read_within(value, info, parse))
+
+
 def words_of(value: Any) -> str:
     """The choices as a message lists them."""
     *most, last = value
@@ -85,12 +90,12 @@ def _words(text: str) -> str:
     return text
 
 
-def _price(value: object, info: ValidationInfo) -> Money | None:
-    return _read(value, lambda text: _amount(text, info.context["currency"] if info.context else "EUR"))
+def _read_within(value: object, info: ValidationInfo, parse: Callable[[str, Mapping[str, Any]], T]) -> T | None:
+    return _read(value, lambda text: parse(text, info.context or {}))
 
 
-def _amount(text: str, currency: str) -> Money:
-    money = q.money(text, currency)
+def _price(text: str, settled: Mapping[str, Any]) -> Money:
+    money = q.money(text, settled.get("currency", "EUR"))
     q.at_least_zero(money.amount, text, "an amount")
     return money
 
@@ -127,7 +132,7 @@ Count = Annotated[int | None, read_by(whole_from(0, "a whole number")), Field(de
 CountFromOne = Annotated[
     int | None, read_by(whole_from(1, "a whole number")), Field(description="a whole number, 1 or more")
 ]
-Price = Annotated[Money | None, PlainValidator(_price), Field(description="a price, as in 0.42 EUR")]
+Price = Annotated[Money | None, read_within(_price), Field(description="a price, as in 0.42 EUR")]
 WantedLength = Annotated[Wanted | None, read_by(q.wanted_length_mm), Field(description="a length, as in 31 mm ± 2 mm")]
 WantedForce = Annotated[Wanted | None, read_by(q.wanted_force_n), Field(description="a force, as in 9 N ± 15 %")]
 WantedWireDiameter = Annotated[

@@ -31,6 +31,8 @@ class Record(BaseModel):
 
 R = TypeVar("R", bound=Record)
 
+NOTHING_SETTLED: Mapping[str, object] = {}
+
 
 @dataclass(frozen=True, slots=True)
 class Read(Generic[R]):
@@ -59,16 +61,18 @@ class Read(Generic[R]):
 
 
 def read_record(
-    model: type[R], value: Value, place: Place, document: Document, currency: str = "EUR"
+    model: type[R], value: Value, place: Place, document: Document, settled: Mapping[str, object] = NOTHING_SETTLED
 ) -> tuple[Read[R] | None, list[Finding]]:
-    """A mapping of the document as a record, less what is wrong with it, and what that is."""
+    """A mapping of the document as a record, less what is wrong with it, and what that is.
+
+    `settled` is what other files settled, for the fields that look at it: the currency of a bare price, and such.
+    """
     if value is None:
         return None, []
     if not isinstance(value, dict):
         return None, [Finding(place, stands_here(value), _keys_of(model))]
-    context = {"currency": currency}
     try:
-        return Read(model.model_validate(value, context=context), value, place, document), []
+        return Read(model.model_validate(value, context=settled), value, place, document), []
     except ValidationError as error:
         errors = error.errors(include_url=False)
     lacking: dict[Path, list[str]] = {}
@@ -85,7 +89,7 @@ def read_record(
     mended: Any = _copied(value)
     for wrong in errors:
         _blank(mended, wrong["loc"], wrong["type"] == "extra_forbidden")
-    return Read(model.model_validate(mended, context=context), value, place, document), findings
+    return Read(model.model_validate(mended, context=settled), value, place, document), findings
 
 
 def _finding(wrong: ErrorDetails, model: type[Record], raw: dict[str, Value], document: Document) -> Finding:

@@ -1,5 +1,6 @@
 """Spring wire: what each material is, how strong it is at a diameter, what it stands. Tables in sourcing/tables/."""
 
 from sourcing.materials.names import find as find
+from sourcing.materials.names import folded as folded
 from sourcing.materials.names import names as names
 from sourcing.materials.names import words as words

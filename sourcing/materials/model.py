@@ -37,3 +37,9 @@ class Material:
     heat_change_high: float
     remark: str | None = None
     own_strengths: tuple[tuple[float, float], ...] = ()
+
+
+OwnMaterials = Mapping[str, Material | None]
+"""A keeper's own materials by folded name; None for one with mistakes, which are told where it stands."""
+
+NO_MATERIALS: OwnMaterials = {}

@@ -90,8 +90,7 @@ def find(name: str) -> Material | None:
     >>> find("music wire") is None
     True
     """
-    wanted = folded(name)
-    known = next((known for known in _STANDARD_AND_GRADE if known.casefold() == wanted), None)
+    known = _BY_FOLDED_NAME.get(folded(name))
     return None if known is None else _material(known)
 
 
@@ -102,6 +101,9 @@ def folded(name: str) -> str:
     'en 12166 cusn6'
     """
     return " ".join(name.split()).casefold()
+
+
+_BY_FOLDED_NAME = {folded(name): name for name in _STANDARD_AND_GRADE}
 
 
 @cache

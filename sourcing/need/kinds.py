@@ -5,15 +5,16 @@ A kind that this version works out has its record beside the others (records.py 
 
 from __future__ import annotations
 
-from typing import Annotated
+from collections.abc import Mapping
+from typing import Annotated, Any
 
 from pydantic import Field
 
 from sourcing import materials
-from sourcing.files.fields import one_of, read_by, words_of
+from sourcing.files.fields import one_of, read_by, read_within, words_of
 from sourcing.files.findings import quoted
 from sourcing.files.nearest import nearest
-from sourcing.materials.model import Material
+from sourcing.materials.model import NO_MATERIALS, Material, OwnMaterials
 from sourcing.quantities import QuantityError
 from sourcing.springs.model import Ends, Hand
 
@@ -28,12 +29,22 @@ def kind_meant(text: object) -> str | None:
     return text if text in KINDS else next(iter(nearest(text, KINDS)), None)
 
 
-def _material(text: str) -> Material:
-    material = materials.find(text)
+def settled(own: OwnMaterials, currency: str = "EUR") -> Mapping[str, object]:
+    """What the fields of a record look at beside their own text: the keeper's materials, and the currency."""
+    return {"currency": currency, "materials": own}
+
+
+def _material(text: str, settled: Mapping[str, Any]) -> Material | None:
+    own: OwnMaterials = settled.get("materials", NO_MATERIALS)
+    name = materials.folded(text)
+    if name in own:
+        return own[name]
+    material = materials.find(name)
     if material is None:
         found = f"{quoted(text)} is no material that is known" if text.strip() else "nothing stands here"
-        known = words_of((*materials.words(), "a standard's own name, as in EN 10270-1 DH"))
-        raise QuantityError(found, known, nearest(text, materials.names()))
+        owned = [each.name for each in own.values() if each is not None]
+        known = words_of((*materials.words(), *owned, "a standard's own name, as in EN 10270-1 DH"))
+        raise QuantityError(found, known, nearest(text, (*materials.names(), *owned)))
     return material
 
 
@@ -46,4 +57,4 @@ EndsField = Annotated[
 HandField = Annotated[
     Hand | None, read_by(one_of({hand.value: hand for hand in Hand}, "hand")), Field(description=words_of(Hand))
 ]
-MaterialField = Annotated[Material | None, read_by(_material), Field(description="a material, as in music-wire")]
+MaterialField = Annotated[Material | None, read_within(_material), Field(description="a material, as in music-wire")]

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from sourcing.files.findings import Finding, Mistakes, Place, in_order, quoted
+from sourcing.materials.model import NO_MATERIALS, OwnMaterials
 
 if TYPE_CHECKING:
     from sourcing.files.document import Document, Value
@@ -15,23 +16,23 @@ if TYPE_CHECKING:
     from sourcing.need.records import AnyNeed, PocketEndRecord, PocketRecord
 
 
-def read_need(path: str | os.PathLike[str]) -> Need:
-    """The need that a file holds. Raises `Mistakes` with all that is wrong in the file."""
+def read_need(path: str | os.PathLike[str], own: OwnMaterials = NO_MATERIALS) -> Need:
+    """The need that a file holds; it may name one of the keeper's `own` materials. Raises `Mistakes` with all wrong."""
     from sourcing.files.events import load
 
     document, findings = load(os.fspath(path))
     if document is None:
         raise Mistakes(in_order(findings))
-    need, more = _need_in(document)
+    need, more = _need_in(document, own)
     if need is None or findings or more:
         raise Mistakes(in_order(findings, more))
     return need
 
 
-def _need_in(document: Document) -> tuple[Need | None, list[Finding]]:
+def _need_in(document: Document, own: OwnMaterials) -> tuple[Need | None, list[Finding]]:
     from sourcing.files.records import read_record
     from sourcing.need.checks import need_findings
-    from sourcing.need.kinds import kind_meant
+    from sourcing.need.kinds import kind_meant, settled
     from sourcing.need.records import RECORD_OF, CompressionNeed
 
     if refusal := _not_worked_out(document):
@@ -39,7 +40,7 @@ def _need_in(document: Document) -> tuple[Need | None, list[Finding]]:
         return need, [] if need else [refusal]
     kind = kind_meant(document.value.get("kind")) if isinstance(document.value, dict) else None
     record = RECORD_OF.get(kind, CompressionNeed)
-    read, findings = read_record(record, document.value, document.start(), document)
+    read, findings = read_record(record, document.value, document.start(), document, settled(own))
     if read is None:
         return None, findings
     findings += need_findings(read)

@@ -22,6 +22,7 @@ from sourcing.springs.notes import (
     coils_note,
     index_note,
     length_note,
+    material_note,
     mm,
     stress_note,
 )
@@ -142,6 +143,7 @@ def _notes(spring: CompressionSpring, figures: Description) -> Iterator[str]:
         figures.material, figures.wire_diameter_mm, figures.tensile_strength_mpa, figures.shear_stress_at_solid_mpa
     )
     yield from _buckling_notes(spring, figures)
+    yield from material_note(spring.material)
     for at in figures.at:
         yield from length_note(at, free, solid)
 

@@ -20,7 +20,15 @@ from sourcing.springs.conical_lengths import (
 )
 from sourcing.springs.geometry import mass_g
 from sourcing.springs.model import ConicalSpring
-from sourcing.springs.notes import cannot_be_pressed_note, coils_note, index_note, length_note, mm, stress_note
+from sourcing.springs.notes import (
+    cannot_be_pressed_note,
+    coils_note,
+    index_note,
+    length_note,
+    material_note,
+    mm,
+    stress_note,
+)
 from sourcing.springs.pressed import AtLength
 from sourcing.springs.stability import cone_buckling_length_mm, cone_natural_frequency_hz
 
@@ -154,6 +162,7 @@ def _notes(spring: ConicalSpring, figures: ConicalDescription) -> Iterator[str]:
             "With no bore or rod to guide it, a cylinder as slim as its small end would buckle below "
             f"{mm(figures.buckling_length_mm)}; the cone is steadier, by how much is not known."
         )
+    yield from material_note(spring.material)
     for at in figures.at:
         yield from length_note(at, free, solid)
 

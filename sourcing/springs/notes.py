@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from sourcing.materials.model import Material
 from sourcing.springs.compression import INDEX_RANGE, LEAST_ACTIVE_COILS, index_is_covered
 from sourcing.springs.pressed import AtLength
 from sourcing.springs.strength import permissible_solid_stress_mpa
@@ -62,6 +63,12 @@ def stress_note(
             f"Pressed solid it will take a set: the stress there is {stress_at_solid_mpa:.0f} MPa, "
             f"and EN 13906-1 allows {limit:.0f} MPa (0.56 of the wire's least strength)."
         )
+
+
+def material_note(material: Material) -> Iterator[str]:
+    """What is said of a material wherever its figures are used: that its grade is not known, and such."""
+    if material.remark is not None:
+        yield f"{material.name}: {material.remark}"
 
 
 def length_note(at: AtLength, free_length_mm: float, solid_length_mm: float) -> Iterator[str]:

@@ -11,6 +11,7 @@ from pathlib import Path
 from sourcing.files.disk import read_raw
 from sourcing.files.findings import Finding, Mistakes, Place, WrongWords, quoted
 from sourcing.files.replacing import change_file
+from sourcing.materials.model import NO_MATERIALS, OwnMaterials
 from sourcing.stock.model import Catalogue, Spool, StockSpring
 
 SPOOL = "spool"
@@ -62,10 +63,13 @@ def _instead_of(key: str) -> list[str]:
     return [f"{other}_{rest}" for other in _INSTEAD.get(first, ())]
 
 
-def as_read(record: Mapping[str, str], currency: str) -> tuple[StockSpring | Spool | None, dict[str, list[Finding]]]:
+def as_read(
+    record: Mapping[str, str], currency: str, own: OwnMaterials = NO_MATERIALS
+) -> tuple[StockSpring | Spool | None, dict[str, list[Finding]]]:
     """What the readers make of a record, and what they say is wrong with it, by key; "" for the whole."""
     from sourcing.files.events import parse
     from sourcing.files.splicing import as_scalar
+    from sourcing.need.kinds import settled
     from sourcing.stock.spools import spools_in
     from sourcing.stock.springs import springs_in
 
@@ -74,10 +78,10 @@ def as_read(record: Mapping[str, str], currency: str) -> tuple[StockSpring | Spo
     document, findings = parse("\n".join(lines), "")
     items: Sequence[StockSpring | Spool] = ()
     if document is not None and top == "spools":
-        spools = spools_in(document, currency)
+        spools = spools_in(document, settled(own, currency))
         items, findings = spools.spools, [*findings, *spools.findings]
     elif document is not None:
-        springs = springs_in(document, currency)
+        springs = springs_in(document, settled(own, currency))
         items, findings = springs.springs, [*findings, *springs.findings, *springs.warnings * bool(springs.left_out)]
     by_key: dict[str, list[Finding]] = {}
     for finding in findings:
@@ -161,7 +165,7 @@ def add(catalogue: Catalogue, given: Mapping[str, str], to: str | None = None, d
     file = file_for(catalogue, given, to)
     is_spool = given.get("kind") == SPOOL
     name = given.get("id") or next_free_id(catalogue, is_spool, given.get("place"), file)
-    item, wrong = as_read({**given, "id": name}, catalogue.bench.currency)
+    item, wrong = as_read({**given, "id": name}, catalogue.bench.currency, catalogue.materials)
     findings = [*_named(wrong), *_not_free(catalogue, name, is_spool)]
     if item is None or findings:
         raise WrongWords(tuple(findings))

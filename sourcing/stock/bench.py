@@ -152,7 +152,7 @@ def currency_in(document: Document) -> str:
 def bench_in(document: Document) -> tuple[Bench, list[Finding]]:
     """The bench that a file describes, and all that is wrong with it."""
     currency = currency_in(document)
-    read, findings = read_record(BenchRecord, document.value, document.start(), document, currency)
+    read, findings = read_record(BenchRecord, document.value, document.start(), document, {"currency": currency})
     if read is None:
         return _DEFAULT, findings
     findings += [*_three_sides(read), *_caution_before_stop(read)]

@@ -33,15 +33,15 @@ def listed(key: str, document: Document) -> tuple[list[Value], list[Finding]]:
     return [], [*findings, Finding(document.place(value, key), stands_here(records), f"a list of {key}")]
 
 
-def told_twice(ids: Iterable[tuple[str, Place]], called: str) -> list[Finding]:
-    """That an id stands at two places, told at the second of them."""
+def told_twice(ids: Iterable[tuple[str, Place]], called: str, key: str = "id") -> list[Finding]:
+    """That an id, or what serves as one, stands at two places, told at the second of them."""
     first: dict[str, Place] = {}
     findings: list[Finding] = []
     for name, place in ids:
         if name in first:
             other = first[name]
-            found = f"{quoted(name)} is the id of another {called}, at {other.file}:{other.line}:{other.column}"
-            findings.append(Finding(place, found, "an id of its own"))
+            found = f"{quoted(name)} is the {key} of another {called}, at {other.file}:{other.line}:{other.column}"
+            findings.append(Finding(place, found, f"{'an id' if key == 'id' else f'a {key}'} of its own"))
         else:
             first[name] = place
     return findings

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from sourcing.files.findings import Finding, Place
-from sourcing.materials.model import Material
+from sourcing.materials.model import NO_MATERIALS, Material, OwnMaterials
 from sourcing.quantities import Money
 from sourcing.springs.model import Spring
 
@@ -129,9 +129,11 @@ class Bench:
 
 @dataclass(frozen=True, slots=True)
 class Catalogue:
-    """All that was read: springs and spools in the order of the files, the bench, and the doubts met on the way."""
+    """All that was read: springs and spools in the order of the files, the bench, the doubts met on the way, and the
+    keeper's own materials."""
 
     springs: tuple[StockSpring, ...] = ()
     spools: tuple[Spool, ...] = ()
     bench: Bench = Bench()
     warnings: tuple[Finding, ...] = ()
+    materials: OwnMaterials = field(default_factory=lambda: NO_MATERIALS)

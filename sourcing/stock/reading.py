@@ -1,24 +1,27 @@
 """The catalogue of a keeper, found and read. Nothing slow is imported before a file is read.
 
-A catalogue is a folder with springs/*.yaml, spools/*.yaml and bench.yaml, each optional, or one file of springs or
-of spools. All files are read before the mistakes are told.
+A catalogue is a folder with springs/*.yaml, spools/*.yaml, bench.yaml and materials.yaml, each optional, or one file of
+springs or of spools, which knows the materials.yaml beside it or in the folder above. All files are read before the
+mistakes are told.
 """
 
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from sourcing.files.findings import Finding, Mistakes, Place, in_order
+from sourcing.materials.model import NO_MATERIALS, OwnMaterials
 from sourcing.stock.model import Bench, Catalogue, Spool, StockSpring
 
 if TYPE_CHECKING:
     from sourcing.files.document import Document
 
 CATALOGUE_VARIABLE = "SPRINGWRIGHT_CATALOG"
+_MATERIALS = "materials.yaml"
 _PARTS = "springs/*.yaml, spools/*.yaml or bench.yaml; `springwright init` makes a catalogue"
 
 
@@ -63,6 +66,7 @@ def inspect_catalogue(path: str | os.PathLike[str]) -> tuple[Catalogue, tuple[Fi
 def read_springs(path: str | os.PathLike[str]) -> tuple[tuple[StockSpring, ...], tuple[Finding, ...]]:
     """The springs of one file, and the doubts about them. Raises `Mistakes`."""
     gathered = _Gathered()
+    gathered.add_materials_near(os.fspath(path))
     if document := gathered.load(os.fspath(path)):
         gathered.add_springs(document)
     if mistakes := gathered.mistakes():
@@ -94,6 +98,7 @@ class _Gathered:
 
     bench: Bench = field(default_factory=Bench)
     currency: str = Bench().currency
+    materials: OwnMaterials = field(default_factory=lambda: NO_MATERIALS)
     springs: list[StockSpring] = field(default_factory=list[StockSpring])
     spools: list[Spool] = field(default_factory=list[Spool])
     spring_ids: list[tuple[str, Place]] = field(default_factory=list[tuple[str, Place]])
@@ -115,11 +120,32 @@ class _Gathered:
         self.bench, findings = bench_in(document)
         self.findings += findings
 
+    def add_materials_near(self, file: str) -> None:
+        """The keeper's own materials for one file of a catalogue: those beside it, or in the folder above."""
+        folder = Path(file).parent
+        near = next((each for each in (folder, folder / "..") if os.path.lexists(each / _MATERIALS)), None)
+        if near is not None:
+            self.add_materials(os.path.normpath(near / _MATERIALS))
+
+    def add_materials(self, file: str) -> None:
+        from sourcing.stock.materials import materials_in
+
+        if document := self.load(file):
+            read = materials_in(document)
+            self.materials = read.materials
+            self.findings += read.findings
+
+    def settled(self) -> Mapping[str, object]:
+        """What the records of springs and spools look at beside their own text."""
+        from sourcing.need.kinds import settled
+
+        return settled(self.materials, self.currency)
+
     def add_springs(self, document: Document) -> None:
         """Take in the springs of a file."""
         from sourcing.stock.springs import springs_in
 
-        read = springs_in(document, self.currency)
+        read = springs_in(document, self.settled())
         self.springs += read.springs
         self.spring_ids += read.ids
         self.findings += read.findings
@@ -128,7 +154,7 @@ class _Gathered:
     def add_spools(self, document: Document) -> None:
         from sourcing.stock.spools import spools_in
 
-        read = spools_in(document, self.currency)
+        read = spools_in(document, self.settled())
         self.spools += read.spools
         self.spool_ids += read.ids
         self.findings += read.findings
@@ -140,7 +166,7 @@ class _Gathered:
         return in_order(self.findings, twice)
 
     def catalogue(self) -> Catalogue:
-        return Catalogue(tuple(self.springs), tuple(self.spools), self.bench, in_order(self.warnings))
+        return Catalogue(tuple(self.springs), tuple(self.spools), self.bench, in_order(self.warnings), self.materials)
 
 
 def _folder(folder: str) -> _Gathered:
@@ -157,6 +183,8 @@ def _folder(folder: str) -> _Gathered:
         gathered.findings.append(Finding(Place(folder), "a folder without a catalogue", _PARTS))
     if os.path.lexists(bench) and (document := gathered.load(bench)):
         gathered.add_bench(document)
+    if os.path.lexists(own := str(Path(folder, _MATERIALS))):
+        gathered.add_materials(own)
     for file in springs:
         if document := gathered.load(file):
             gathered.add_springs(document)
@@ -187,6 +215,7 @@ def _file(file: str) -> _Gathered:
 
         gathered.findings.append(missing(file, "a catalogue: a folder, or a file of springs or of spools"))
         return gathered
+    gathered.add_materials_near(file)
     document = gathered.load(file)
     if document is None:
         return gathered
@@ -197,6 +226,9 @@ def _file(file: str) -> _Gathered:
         gathered.findings.append(Finding(document.start(), "a need", "a catalogue: a folder, or springs: or spools:"))
     elif not {"currency", "rods", "tools", "oven", "sellers", "tolerances", "prefer"}.isdisjoint(keys):
         found = "a bench file"
+        gathered.findings.append(Finding(document.start(), found, "the folder it lies in, or springs: or spools:"))
+    elif "materials" in keys and "springs" not in keys:
+        found = "a file of materials"
         gathered.findings.append(Finding(document.start(), found, "the folder it lies in, or springs: or spools:"))
     else:
         gathered.add_springs(document)

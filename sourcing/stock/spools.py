@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Annotated
 
@@ -78,13 +78,13 @@ class SpoolsRead:
     findings: list[Finding] = field(default_factory=list[Finding])
 
 
-def spools_in(document: Document, currency: str) -> SpoolsRead:
+def spools_in(document: Document, settled: Mapping[str, object]) -> SpoolsRead:
     """All that a file of spools holds, and all that is wrong with it."""
     read = SpoolsRead()
     records, read.findings = listed("spools", document)
     for number, value in enumerate(records):
         place = document.place(records, number)
-        record, wrong = read_record(SpoolRecord, value, place, document, currency)
+        record, wrong = read_record(SpoolRecord, value, place, document, settled)
         read.findings += wrong
         if record is None:
             continue

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -47,20 +47,22 @@ class SpringsRead:
     warnings: list[Finding] = field(default_factory=list[Finding])
 
 
-def springs_in(document: Document, currency: str) -> SpringsRead:
+def springs_in(document: Document, settled: Mapping[str, object]) -> SpringsRead:
     """All that a file of springs holds, and all that is wrong with it."""
     read = SpringsRead()
     records, read.findings = listed("springs", document)
     for number, value in enumerate(records):
-        _add_record(read, value, document.place(records, number), document, currency)
+        _add_record(read, value, document.place(records, number), document, settled)
     read.warnings += _left_out_warning(read.left_out)
     return read
 
 
-def _add_record(read: SpringsRead, value: Value, place: Place, document: Document, currency: str) -> None:
+def _add_record(
+    read: SpringsRead, value: Value, place: Place, document: Document, settled: Mapping[str, object]
+) -> None:
     meant = kind_meant(value.get("kind")) if isinstance(value, dict) else None
     kind = _KINDS.get(meant or "compression")
-    record, wrong = read_record(kind.record if kind else LeftOutRecord, value, place, document, currency)
+    record, wrong = read_record(kind.record if kind else LeftOutRecord, value, place, document, settled)
     read.findings += wrong
     if record is None:
         return

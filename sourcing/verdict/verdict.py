@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from sourcing import safety
+from sourcing.materials.model import Material
 from sourcing.need.model import Need
-from sourcing.stock.model import Bench, Catalogue
+from sourcing.stock.model import Bench, Catalogue, StockSpring
 from sourcing.verdict.notes import notes
 from sourcing.verdict.options import Option, all_options
 from sourcing.verdict.rules import RULES, Choices, Rule
@@ -61,10 +62,16 @@ def words_of(need: Need) -> tuple[str, ...]:
     return tuple(word for word in (need.job, need.what, need.note) if word)
 
 
-def cautions_for(need: Need, plan: WindingPlan | None) -> tuple[str, ...]:
-    """The cautions of fitting a spring in this need, those of its material and of the plan's included."""
-    materials = [material for material in (need.material and need.material.name, plan and plan.material) if material]
-    return safety.fitting_cautions((*words_of(need), *materials), need.surroundings)
+def cautions_for(need: Need, plan: WindingPlan | None, stock: StockSpring | None = None) -> tuple[str, ...]:
+    """The cautions of fitting a spring in this need: those of its wish, of the plan's wire and of the spring's."""
+    wire, taken = plan and plan.finished.spring.material, stock and stock.spring.material
+    named = (word for material in (need.material, wire, taken) if material for word in _names_of(material))
+    return safety.fitting_cautions((*words_of(need), *named), need.surroundings)
+
+
+def _names_of(material: Material) -> tuple[str, ...]:
+    """A material by its name and its grade; one of the keeper's own also by what is noted of it."""
+    return material.name, material.grade if material.standard else material.remark or ""
 
 
 def guard_of(need: Need) -> safety.Guarded | None:
@@ -102,7 +109,7 @@ def decide(need: Need, catalogue: Catalogue) -> Verdict:
         chosen,
         _sentence(choices, chosen),
         because,
-        cautions_for(need, None if chosen is None else chosen.plan),
+        cautions_for(need, chosen and chosen.plan, chosen and chosen.stock),
         would_change(choices, chosen),
         options,
         _refused_wires(winding),
