@@ -41,20 +41,26 @@ def plan_winding(
 ) -> WindingPlan | Refusal:
     """How to wind the need's spring from one wire, on the best mandrel or on the one given; or why not."""
     wire = wire_of(wire) if isinstance(wire, Spool) else wire
-    task = refused_by_size(wire, bench) or task_for(need, wire, bench)
+    task = refused_by_kind(need) or refused_by_size(wire, bench) or task_for(need, wire, bench)
     if isinstance(task, Refusal):
         return task
-    if need.kind == "conical":
-        return plan_cone(task, mandrel_mm)
     between = diameters_mm(need, bench, wire.wire_diameter_mm)
     if isinstance(between, Refusal):
         return between
-    known = knowledge(task)
+    known = learn(wire.material, wire.wire_diameter_mm, task.tensile_strength_mpa, _trials(wire))
     designs = scan(task, *between)
     wound = _wound(task, known, designs, mandrel_mm)
     if isinstance(wound, Refusal):
         return wound
     return _too_short(task, wound, known) or _plan(task, known, designs, wound)
+
+
+def refused_by_kind(need: Need) -> Refusal | None:
+    """The refusal of a spring whose winding this version does not work out."""
+    if need.kind == "compression":
+        return None
+    why = "how to wind a cone, whose mandrel changes its diameter turn by turn, is not worked out by this version"
+    return Refusal("cone-not-wound-yet", why)
 
 
 def refused_by_size(wire: Wire, bench: Bench) -> Refusal | None:
@@ -75,6 +81,8 @@ def refused_by_size(wire: Wire, bench: Bench) -> Refusal | None:
 
 def task_for(need: Need, wire: Wire, bench: Bench) -> Task | Refusal:
     """The wire and the line of force it must meet; refused where strength or line is not known."""
+    if (kind := refused_by_kind(need)) is not None:
+        return kind
     strength_mpa = wire.tensile_strength_mpa
     if strength_mpa is None:
         why = (
@@ -85,6 +93,10 @@ def task_for(need: Need, wire: Wire, bench: Bench) -> Task | Refusal:
         return Refusal("strength-unknown", why)
     line = wanted_line(need, bench)
     return line if isinstance(line, Refusal) else Task(need, bench, wire, strength_mpa, line)
+
+
+def _trials(wire: Wire) -> tuple[Trial, ...]:
+    return () if wire.spool is None else wire.spool.trials
 
 
 def _wound(task: Task, known: Knowledge, designs: Sequence[Design], mandrel_mm: float | None) -> Wound | Refusal:
@@ -113,7 +125,18 @@ def _wound(task: Task, known: Knowledge, designs: Sequence[Design], mandrel_mm: 
 
 
 def _too_short(task: Task, wound: Wound, known: Knowledge) -> Refusal | None:
-    return too_short(task, laid(as_wound(known, wound), wound.diameter_mm).cut_length_mm)
+    """The refusal where the spool has not wire enough for all the springs wanted."""
+    spool = task.wire.spool
+    if spool is None or spool.length_left_mm is None:
+        return None
+    cut_mm = laid(as_wound(known, wound), wound.diameter_mm).cut_length_mm
+    wanted_mm = cut_mm * task.need.quantity
+    if wanted_mm <= spool.length_left_mm:
+        return None
+    wants, has = (show_length(each, task.bench.units) for each in (wanted_mm, spool.length_left_mm))
+    each = f" ({task.need.quantity} springs)" if task.need.quantity > 1 else ""
+    why = f"it needs {wants} of wire{each}, tails and spare turns included; {spool.id} has {has}"
+    return Refusal("wire-too-short", why)
 
 
 def _plan(task: Task, known: Knowledge, designs: Sequence[Design], wound: Wound) -> WindingPlan:
@@ -150,9 +173,9 @@ def _plan(task: Task, known: Knowledge, designs: Sequence[Design], wound: Wound)
         accept=accept(spring, need, bench, known, wound.diameter_mm),
         goes_in=goes_in(spring, need, bench),
         steps=steps(numbers, need, bench),
-        cautions=tuple(cautions(task, numbers)),
+        cautions=tuple(_cautions(task, numbers)),
         tries=chances,
-        cost=cost(spool, need.quantity * coil.cut_length_mm),
+        cost=_cost(spool, need.quantity * coil.cut_length_mm),
         units=bench.units,
         lessons=known.lessons,
         notes=tuple(_notes(task, known, wound, coil)),
@@ -185,11 +208,42 @@ def _numbers(task: Task, known: Knowledge, wound: Wound) -> Numbers:
     )
 
 
+def _cautions(task: Task, numbers: Numbers) -> Iterable[str]:
+    """Those of all winding first, then what this wire adds."""
+    bench, wire_mm = task.bench, task.wire.wire_diameter_mm
+    turning = not {"lathe", "bench-drill", "hand-drill"}.isdisjoint(bench.tools)
+    yield from winding_cautions(heated=oven_reaches(task.wire.material, bench), turning=turning)
+    if wire_mm >= bench.hand_winding.caution_mm:
+        energy_j = turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back) / 1000
+        yield (
+            f"Wire of {show_diameter(wire_mm, bench.units)} is near the end of what is wound by hand: let go, this "
+            f"coil throws the crank with {energy_j:.0f} J. Use a long crank with a stop, and a helper at the wire."
+        )
+
+
+def _cost(spool: Spool | None, wire_mm: float) -> Money | None:
+    """The price of the wire that is cut, None where it isn't known."""
+    if spool is None or spool.price_per_metre is None:
+        return None
+    price = spool.price_per_metre
+    return Money(round(price.amount * wire_mm / 1000, 2), price.currency)
+
+
 def _notes(task: Task, known: Knowledge, wound: Wound, coil: Laid) -> Iterable[str]:
     """Doubts, and what was assumed."""
     spool, spring = task.wire.spool, wound.design.spring
     yield from material_note(task.wire.material)
-    yield from wire_notes(task, known, coil.cut_length_mm)
+    yield from (f"Trial on {lesson.trial.mandrel_mm:g} mm: {lesson.said}" for lesson in known.lessons)
+    if not known.lessons:
+        yield (
+            f"No trial coil of this wire yet: its flow stress is taken as {known.flow_ratio:.2f} of the least "
+            f"tensile strength, known to {100 * known.flow_ratio_sd:.0f} %. A trial coil of four turns makes sure"
+            + (", and is nearly always worth it here." if known.flow_ratio_sd >= WIDE_DOUBT else ".")
+        )
+    if spool is not None and spool.length_left_mm is not None:
+        left_mm = spool.length_left_mm - task.need.quantity * coil.cut_length_mm
+        if left_mm < coil.cut_length_mm:
+            yield f"{show_length(left_mm, task.bench.units)} will be left on {spool.id}: not enough for one more try."
     if coil.too_open_mm > TOO_OPEN_SHARE * spring.free_length_mm:
         yield (
             "Laid wire against wire its pitch still opens more than wanted: it comes out about "
@@ -197,4 +251,10 @@ def _notes(task: Task, known: Knowledge, wound: Wound, coil: Laid) -> Iterable[s
         )
     if spring.spring_index > EASY_INDEX:
         yield f"A spring index of {spring.spring_index:.1f} is more than the {EASY_INDEX:g} that winds easily by hand."
-    yield from fit_notes(wound.design.fit)
+    if wound.design.fit.fits == "near":
+        yield "A near fit only: " + "; ".join(limit.why for limit in wound.design.fit.broken) + "."
+    yield (
+        "Assumed: coils of one wire repeat to 0.4 % of the diameter, the pitch opens by three tenths of what the "
+        "diameter opens, the free length comes out to 2 % of the travel and the rate to 3 %; half an hour to set up, "
+        "0.3 hours a try, 0.7 hours for the heat."
+    )
