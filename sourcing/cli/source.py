@@ -17,8 +17,7 @@ def source(needs: list[str], catalog: str | None) -> tuple[Verdict, ...]:
     from sourcing.cli.reading import read_all
     from sourcing.verdict.verdict import decide
 
-    wanted, catalogue = read_all(needs, catalog)
-    return tuple(decide(need, catalogue) for need in wanted)
+    return tuple(decide(need, catalogue) for need, catalogue in read_all(needs, catalog))
 
 
 def command(

@@ -59,7 +59,7 @@ def command(
     from sourcing.winding.model import WindingPlan
 
     mandrel_mm = None if mandrel is None else length_option("--mandrel", mandrel)
-    (wanted,), catalogue = read_all([need], catalog)
+    ((wanted, catalogue),) = read_all([need], catalog)
     answer = plan(wanted, catalogue, wire, mandrel_mm)
     if as_json:
         from sourcing.sheets.winding_data import answer_document

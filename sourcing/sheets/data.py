@@ -57,6 +57,7 @@ def verdict_document(verdict: Verdict) -> Document:
         "winding": None if plan is None else plan_document(plan),
         "cautions": list(verdict.cautions),
         "notes": list(verdict.notes),
+        "further_off": verdict.further_off,
         "wires_refused": [{"wire": wire, "rule": why.rule, "why": why.why} for wire, why in verdict.wires],
     }
 

@@ -81,7 +81,8 @@ def _options(verdict: Verdict) -> Iterator[str]:
         if len(serving) > OPTIONS_SHOWN:
             yield f"  ... and {len(serving) - OPTIONS_SHOWN} more that fit less well"
     if excluded:
-        yield from heading(f"Excluded ({len(excluded)}), the nearest")
+        further = f" and {verdict.further_off} springs further off" if verdict.further_off else ""
+        yield from heading(f"Excluded ({len(excluded)}{further}), the nearest")
         nearest = (option for option, _ in excluded[:EXCLUDED_SHOWN])
         yield from bullets(f"{option.option} {option.id}: {_against(option, units)}" for option in nearest)
     if verdict.wires:

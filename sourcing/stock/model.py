@@ -130,10 +130,14 @@ class Bench:
 @dataclass(frozen=True, slots=True)
 class Catalogue:
     """All that was read: springs and spools in the order of the files, the bench, the doubts met on the way, and the
-    keeper's own materials."""
+    keeper's own materials.
+
+    Where it was asked for what is worth judging, `further_off` counts the springs of the kind that are left out.
+    """
 
     springs: tuple[StockSpring, ...] = ()
     spools: tuple[Spool, ...] = ()
     bench: Bench = Bench()
     warnings: tuple[Finding, ...] = ()
     materials: OwnMaterials = field(default_factory=lambda: NO_MATERIALS)
+    further_off: int = 0

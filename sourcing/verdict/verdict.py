@@ -32,7 +32,8 @@ class Verdict:
     """The answer to a need.
 
     `chosen` is None where nothing can be recommended; `options` are best first; `wires` are those that were refused,
-    each by its name with the reason; `notes` tell what was not judged and what was assumed.
+    each by its name with the reason; `notes` tell what was not judged and what was assumed; `further_off` counts the
+    springs that are no option, because they are outside the ranges of the need and not among the nearest.
     """
 
     need: Need
@@ -45,6 +46,7 @@ class Verdict:
     options: tuple[Option, ...] = ()
     wires: tuple[tuple[str, Refusal], ...] = ()
     notes: tuple[str, ...] = ()
+    further_off: int = 0
 
     @property
     def option(self) -> str:
@@ -114,6 +116,7 @@ def decide(need: Need, catalogue: Catalogue) -> Verdict:
         options,
         _refused_wires(winding),
         notes(need, bench, bool(winding.plans)),
+        catalogue.further_off,
     )
 
 

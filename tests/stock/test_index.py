@@ -1,0 +1,213 @@
+"""The index is believed only where it tells what the files tell, and is never an error."""
+
+import os
+import sqlite3
+from dataclasses import replace
+from pathlib import Path
+from threading import Thread
+
+import pytest
+
+from sourcing.files.findings import Finding
+from sourcing.stock.index import state, store
+from sourcing.stock.index.ranges import Ranges
+from sourcing.stock.index.shelf import open_shelf
+from sourcing.stock.model import Catalogue
+from sourcing.stock.reading import inspect_catalogue
+from tests.benchmarks.catalogues import write_catalogue
+
+CATALOG = Path(__file__).parents[2] / "catalog"
+ALL = Ranges("compression")
+OLD_NS = 1_700_000_000_000_000_000
+
+
+@pytest.fixture(autouse=True)
+def cache(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
+    return tmp_path / "cache" / "springwright"
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    write_catalogue(tmp_path / "catalog", 12)
+    for file in (tmp_path / "catalog").rglob("*.yaml"):
+        os.utime(file, ns=(OLD_NS, OLD_NS))
+    return tmp_path / "catalog"
+
+
+def asked(path: str | Path) -> tuple[Catalogue, tuple[Finding, ...]]:
+    shelf, mistakes = open_shelf(path)
+    return shelf.springs_for(ALL), mistakes
+
+
+def as_read(path: str | Path) -> tuple[Catalogue, tuple[Finding, ...]]:
+    catalogue, mistakes = inspect_catalogue(path)
+    return replace(catalogue, springs=tuple(s for s in catalogue.springs if s.spring.kind == "compression")), mistakes
+
+
+def believed(path: str | Path, monkeypatch: pytest.MonkeyPatch) -> bool:
+    """Whether a catalogue is answered without reading its files."""
+    read: list[object] = []
+    with monkeypatch.context() as patched:
+        patched.setattr("sourcing.stock.reading.inspect_catalogue", lambda p: read.append(p) or (Catalogue(), ()))
+        patched.setattr(store, "keep", lambda *_: None)
+        open_shelf(path)
+    return not read
+
+
+def the_index(cache: Path) -> Path:
+    (index,) = cache.iterdir()
+    return index
+
+
+def edit_one(folder: Path, keep_time: bool = False) -> None:
+    """Change a digit, so that the size stays."""
+    file = folder / "springs" / "list-0.yaml"
+    text = file.read_text()
+    line = next(line for line in text.splitlines() if "free_length" in line)
+    digit = line[-1]
+    file.write_text(text.replace(line, line[:-1] + ("1" if digit != "1" else "2"), 1))
+    if keep_time:
+        os.utime(file, ns=(OLD_NS, OLD_NS))
+
+
+def test_a_second_reading_answers_from_the_index_and_tells_the_same(folder: Path, monkeypatch: pytest.MonkeyPatch):
+    assert asked(folder) == as_read(folder)
+    assert believed(folder, monkeypatch)
+    assert asked(folder) == as_read(folder)
+
+
+def test_the_starter_catalogue_comes_back_value_by_value():
+    asked(CATALOG)
+    for kind in ("compression", "conical"):
+        shelf, _ = open_shelf(CATALOG)
+        found = shelf.springs_for(Ranges(kind))
+        assert found.springs == tuple(s for s in inspect_catalogue(CATALOG)[0].springs if s.spring.kind == kind)
+        assert found.spools == inspect_catalogue(CATALOG)[0].spools
+        assert found.bench == inspect_catalogue(CATALOG)[0].bench
+
+
+@pytest.mark.parametrize("keep_time", [False, True])
+def test_a_changed_file_is_read_again_even_where_its_size_and_time_are_as_before(folder: Path, keep_time: bool):
+    asked(folder)
+    edit_one(folder, keep_time)
+    assert asked(folder) == as_read(folder)
+
+
+def test_a_file_that_was_only_touched_is_not_read_again(folder: Path, monkeypatch: pytest.MonkeyPatch):
+    asked(folder)
+    os.utime(folder / "springs" / "list-0.yaml")
+    assert believed(folder, monkeypatch)
+
+
+@pytest.mark.parametrize("name", ["springs/more.yaml", "bench.yaml", "materials.yaml", "spools/more.yaml"])
+def test_a_file_that_came_or_went_makes_the_index_old(folder: Path, name: str, monkeypatch: pytest.MonkeyPatch):
+    asked(folder)
+    (folder / name).write_text("# nothing yet\n")
+    assert not believed(folder, monkeypatch)
+
+
+def test_a_catalogue_with_a_mistake_is_never_indexed(folder: Path, cache: Path):
+    (folder / "springs" / "wrong.yaml").write_text("springs:\n  - {id: A, kind: compression}\n")
+    assert asked(folder)[1] == as_read(folder)[1]
+    assert not cache.exists()
+
+
+def test_an_id_in_two_files_is_told_with_an_index_as_without(folder: Path):
+    asked(folder)
+    (folder / "springs" / "again.yaml").write_bytes((folder / "springs" / "list-0.yaml").read_bytes())
+    mistakes = asked(folder)[1]
+    assert mistakes
+    assert mistakes == as_read(folder)[1]
+
+
+def test_a_doubtful_rate_is_told_from_the_index_too(folder: Path, monkeypatch: pytest.MonkeyPatch):
+    file = folder / "springs" / "list-0.yaml"
+    file.write_text(file.read_text().replace("rate: ", "rate: 9", 1))
+    asked(folder)
+    assert believed(folder, monkeypatch)
+    assert len(asked(folder)[0].warnings) == 1
+    assert asked(folder) == as_read(folder)
+
+
+def damaged(index: Path, how: str) -> None:
+    raw = index.read_bytes()
+    middle = len(raw) // 2
+    texts = {
+        "empty": b"",
+        "cut": raw[:middle],
+        "foreign": b"no index at all" * 1000,
+        "a bit": raw[:middle] + bytes([raw[middle] ^ 1]) + raw[middle + 1 :],
+    }
+    index.chmod(0o600)
+    index.write_bytes(texts[how])
+
+
+@pytest.mark.parametrize("how", ["empty", "cut", "foreign", "a bit"])
+def test_a_damaged_index_is_not_believed_and_is_replaced(
+    folder: Path, cache: Path, how: str, monkeypatch: pytest.MonkeyPatch
+):
+    asked(folder)
+    damaged(the_index(cache), how)
+    assert not believed(folder, monkeypatch)
+    assert asked(folder) == as_read(folder)
+    assert believed(folder, monkeypatch)
+
+
+def test_a_database_of_somebody_elses_under_a_right_name_is_not_believed(folder: Path, cache: Path, tmp_path: Path):
+    asked(folder)
+    index = the_index(cache)
+    key = index.name.split("-")[0]
+    index.unlink()
+    with sqlite3.connect(tmp_path / "other") as other:
+        other.execute("CREATE TABLE whole (name, value)")
+    other.close()
+    digest = state.digest_of(str(tmp_path / "other"))
+    (tmp_path / "other").rename(cache / f"{key}-{digest}.sqlite")
+    assert asked(folder) == as_read(folder)
+
+
+def test_an_index_of_another_program_or_schema_is_not_believed(folder: Path, monkeypatch: pytest.MonkeyPatch):
+    asked(folder)
+    monkeypatch.setattr(state, "SCHEMA", state.SCHEMA + 1)
+    assert not believed(folder, monkeypatch)
+
+
+def test_without_a_home_and_a_cache_folder_the_files_are_read(folder: Path, monkeypatch: pytest.MonkeyPatch):
+    monkeypatch.delenv("XDG_CACHE_HOME")
+    monkeypatch.delenv("HOME", raising=False)
+    assert store.cache_folder() is None
+    assert asked(folder) == as_read(folder)
+
+
+def test_a_cache_folder_that_cannot_be_written_is_no_error(folder: Path, cache: Path):
+    cache.parent.write_text("a file where the folder should be")
+    assert asked(folder) == as_read(folder)
+
+
+def test_one_file_a_link_and_a_relative_path_are_catalogues_too(
+    folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+):
+    (tmp_path / "link").symlink_to(folder)
+    monkeypatch.chdir(tmp_path)
+    for path in (folder / "springs" / "list-1.yaml", tmp_path / "link", Path("catalog"), Path("missing")):
+        assert asked(path) == as_read(path)
+        assert asked(path) == as_read(path)
+
+
+def test_several_at_once_all_tell_the_same(folder: Path):
+    expected = as_read(folder)
+    answers: list[bool] = []
+    threads = [Thread(target=lambda: answers.append(asked(folder) == expected)) for _ in range(6)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert answers == [True] * 6
+
+
+def test_only_so_many_indexes_are_kept(tmp_path: Path, cache: Path):
+    for number in range(store.KEPT + 3):
+        write_catalogue(tmp_path / f"catalog-{number}", 1, files=1)
+        asked(tmp_path / f"catalog-{number}")
+    assert len(list(cache.iterdir())) == store.KEPT
