@@ -57,7 +57,9 @@ def _summary(plan: WindingPlan, units: str) -> str:
 
 
 def _mandrel(plan: WindingPlan, units: str) -> str:
-    size = "" if plan.mandrel.diameter_mm is None else show_diameter(plan.mandrel.diameter_mm, units)
+    if plan.mandrel.diameter_mm is None:
+        return plan.on_mandrel
+    size = show_diameter(plan.mandrel.diameter_mm, units)
     return f"a mandrel turned to {size}" if plan.mandrel.kind == "turned" else f"a {plan.mandrel.kind} of {size}"
 
 
@@ -84,29 +86,38 @@ def _to_have(plan: WindingPlan, units: str) -> list[tuple[str, str]]:
     ]
 
 
-Row = tuple[str, Callable[[Made], float], str, Callable[[float, str], str]]
+Row = tuple[str, str, Callable[[float, str], str]]
 
+_ENDS: tuple[Row, ...] = (
+    ("outside diameter, small end", "outside_diameter_small_mm", show_diameter),
+    ("outside diameter, large end", "outside_diameter_large_mm", show_diameter),
+    ("inside diameter, small end", "inside_diameter_small_mm", show_diameter),
+    ("inside diameter, large end", "inside_diameter_large_mm", show_diameter),
+)
+_DIAMETERS: tuple[Row, ...] = (
+    ("outside diameter", "outside_diameter_mm", show_diameter),
+    ("inside diameter", "inside_diameter_mm", show_diameter),
+)
 _ROWS: tuple[Row, ...] = (
-    ("outside diameter", lambda made: made.figures.outside_diameter_mm, "outside_diameter_mm", show_diameter),
-    ("inside diameter", lambda made: made.figures.inside_diameter_mm, "inside_diameter_mm", show_diameter),
-    ("free length", lambda made: made.figures.free_length_mm, "free_length_mm", show_length),
-    ("rate", lambda made: made.figures.rate_n_per_mm, "rate_n_per_mm", show_rate),
-    ("solid length", lambda made: made.figures.solid_length_mm, "solid_length_mm", show_length),
-    ("active coils", lambda made: made.figures.active_coils, "active_coils", lambda coils, _: f"{coils:.2f}"),
-    ("total coils", lambda made: made.figures.total_coils, "total_coils", lambda coils, _: f"{coils:.2f}"),
+    ("free length", "free_length_mm", show_length),
+    ("rate", "rate_n_per_mm", show_rate),
+    ("solid length", "solid_length_mm", show_length),
+    ("active coils", "active_coils", lambda coils, _: f"{coils:.2f}"),
+    ("total coils", "total_coils", lambda coils, _: f"{coils:.2f}"),
 )
 
 
 def _made_table(plan: WindingPlan, units: str) -> tuple[tuple[str, ...], list[tuple[str, ...]]]:
     stages = [plan.finished] if plan.after_heat is None else [plan.finished, plan.after_heat]
     headers = ("", "as wound", "after heat")[: len(stages) + 1]
-    rows = [(name, *(_banded(made, value, key, show, units) for made in stages)) for name, value, key, show in _ROWS]
+    first = _ENDS if plan.wanted.kind == "conical" else _DIAMETERS
+    rows = [(name, *(_banded(made, key, show, units) for made in stages)) for name, key, show in (*first, *_ROWS)]
     return headers, rows
 
 
-def _banded(made: Made, value: Callable[[Made], float], key: str, show: Callable[[float, str], str], units: str) -> str:
+def _banded(made: Made, key: str, show: Callable[[float, str], str], units: str) -> str:
     band = made.bands.get(key)
-    text = show(value(made), units)
+    text = show(getattr(made.figures, key), units)
     if band is None:
         return text
     low, high = (show(bound, units).split(" ")[0] for bound in (band.low, band.high))

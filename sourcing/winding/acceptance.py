@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from sourcing.fit.score import allowed, force_house_tolerance_n
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_grams, show_length
-from sourcing.springs import compression, geometry
-from sourcing.springs.model import CompressionSpring
+from sourcing.springs import geometry, pressed
+from sourcing.springs.model import CompressionSpring, Spring
 from sourcing.stock.model import Bench
 from sourcing.winding.mandrel import DIAMETER_POWER
 from sourcing.winding.model import Acceptance, GoesIn
@@ -25,6 +25,9 @@ TURNS_COUNTED_TO = 0.125
 """Turns are counted to an eighth."""
 
 
+_STEP_MM = 0.01
+
+
 @dataclass(frozen=True, slots=True)
 class Reading:
     """The force to accept at a length."""
@@ -34,14 +37,17 @@ class Reading:
     high_n: float | None
 
 
-def rate_of(spring: CompressionSpring) -> float:
-    """The rate that a spring's dimensions give."""
-    return compression.rate_n_per_mm(
-        spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils, spring.shear_modulus_mpa
-    )
+def rate_of(spring: Spring) -> float:
+    """The rate that a spring's dimensions give; a cone's initial one."""
+    return pressed.rate_n_per_mm(spring)
 
 
-def readings(spring: CompressionSpring, need: Need, bench: Bench) -> tuple[Reading, ...]:
+def rate_at(spring: Spring, length_mm: float) -> float:
+    """How steeply the force rises at a length: a cylinder's rate anywhere, that of a cone's open coils there."""
+    return (_force_n(spring, length_mm - _STEP_MM) - _force_n(spring, length_mm + _STEP_MM)) / (2 * _STEP_MM)
+
+
+def readings(spring: Spring, need: Need, bench: Bench) -> tuple[Reading, ...]:
     """The forces to accept, longest length first.
 
     Where only one is wanted, a second is taken midway from there to the free length, so that the rate shows; it is
@@ -67,10 +73,10 @@ def accept(
     forces = readings(spring, need, bench)
     return (
         _outside_diameter(spring, need, bench, known, mandrel_mm),
-        _coils(spring, bench),
-        _free_length(spring, need, bench, forces),
-        _solid_length(spring, need, bench),
-        *(row for reading in forces for row in _force(spring, reading, bench)),
+        coils_row(spring, bench),
+        free_length_row(spring, need, bench, forces),
+        solid_length_row(spring, need, bench),
+        *(row for reading in forces for row in force_rows(spring, reading, bench)),
     )
 
 
@@ -130,7 +136,8 @@ def _growth_mm(spring: CompressionSpring) -> float:
     return geometry.growth_at_solid_mm(spring.wire_diameter_mm, spring.mean_diameter_mm, pitch_mm)
 
 
-def _coils(spring: CompressionSpring, bench: Bench) -> Acceptance:
+def coils_row(spring: Spring, bench: Bench) -> Acceptance:
+    """The coils, counted to an eighth."""
     one_mm = geometry.turn_length_mm(spring.mean_diameter_mm, spring.wire_diameter_mm)
     return Acceptance(
         "total_coils",
@@ -141,14 +148,14 @@ def _coils(spring: CompressionSpring, bench: Bench) -> Acceptance:
     )
 
 
-def _free_length(spring: CompressionSpring, need: Need, bench: Bench, forces: Iterable[Reading]) -> Acceptance:
+def free_length_row(spring: Spring, need: Need, bench: Bench, forces: Iterable[Reading]) -> Acceptance:
     """As the need wants it, else as far off as the tightest force tolerance bears."""
     if need.free_length_mm is not None:
         low, high = allowed(need.free_length_mm, bench.tolerances.length_mm)
     else:
         wanted_at = {point.at_mm for point in need.working}
         widths = [
-            (each.high_n - each.low_n) / 2 / rate_of(spring)
+            (each.high_n - each.low_n) / 2 / rate_at(spring, each.length_mm)
             for each in forces
             if each.length_mm in wanted_at and each.low_n is not None and each.high_n is not None
         ]
@@ -163,7 +170,8 @@ def _free_length(spring: CompressionSpring, need: Need, bench: Bench, forces: It
     )
 
 
-def _solid_length(spring: CompressionSpring, need: Need, bench: Bench) -> Acceptance:
+def solid_length_row(spring: Spring, need: Need, bench: Bench) -> Acceptance:
+    """That it can be pressed to the shortest working length."""
     shortest_mm = min(point.at_mm for point in need.working)
     return Acceptance(
         "solid_length_mm",
@@ -174,10 +182,10 @@ def _solid_length(spring: CompressionSpring, need: Need, bench: Bench) -> Accept
     )
 
 
-def _force(spring: CompressionSpring, reading: Reading, bench: Bench) -> Iterable[Acceptance]:
+def force_rows(spring: Spring, reading: Reading, bench: Bench) -> Iterable[Acceptance]:
     """Grams where a kitchen scale reaches, and newtons."""
     at = f"at_{reading.length_mm:g}_mm"
-    for_100_g = show_length(0.1 * STANDARD_GRAVITY / rate_of(spring), bench.units)
+    for_100_g = show_length(0.1 * STANDARD_GRAVITY / rate_at(spring, reading.length_mm), bench.units)
     if_not = (
         f"Off by the same amount at both lengths: the free length is off, {for_100_g} for each 100 g. Off in "
         f"proportion: the rate is off; from one length to the other a tenth too much wants a tenth more than "
@@ -195,7 +203,7 @@ def _grams(force_n: float | None) -> float | None:
     return None if force_n is None else force_n / STANDARD_GRAVITY * 1000
 
 
-def goes_in(spring: CompressionSpring, need: Need, bench: Bench) -> GoesIn:
+def goes_in(spring: Spring, need: Need, bench: Bench) -> GoesIn:
     """How the free spring stands in its hole, and what pushes against the cover as it is closed."""
     said = tuple(_goes_in_said(spring, need, bench.units))
     depth = need.pocket.depth_mm
@@ -204,11 +212,11 @@ def goes_in(spring: CompressionSpring, need: Need, bench: Bench) -> GoesIn:
     return GoesIn(None if deep_mm is None else spring.free_length_mm - deep_mm, _force_n(spring, cover_mm), said)
 
 
-def _force_n(spring: CompressionSpring, length_mm: float) -> float:
-    return rate_of(spring) * max(0.0, spring.free_length_mm - length_mm)
+def _force_n(spring: Spring, length_mm: float) -> float:
+    return pressed.force_n(spring, length_mm, rate_of(spring))
 
 
-def _goes_in_said(spring: CompressionSpring, need: Need, units: str) -> Iterable[str]:
+def _goes_in_said(spring: Spring, need: Need, units: str) -> Iterable[str]:
     def length(value_mm: float) -> str:
         return show_length(value_mm, units)
 

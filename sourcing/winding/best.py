@@ -11,8 +11,9 @@ from sourcing.materials.model import Material
 from sourcing.materials.strength import nominal_wire_diameters_mm
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter
-from sourcing.springs.model import CompressionSpring
+from sourcing.springs.model import Spring
 from sourcing.stock.model import Bench, Spool
+from sourcing.winding.conical_search import ConicalDesign, end_diameters_mm, scan_cones
 from sourcing.winding.model import Refusal, WindingPlan, Wire, wire_of
 from sourcing.winding.plan import plan_winding, refused_by_size, task_for
 from sourcing.winding.search import Design, diameters_mm, scan
@@ -56,7 +57,7 @@ PREFERRED_INDEX = (7.0, 10.0)
 """The spring index that winds most easily by hand (a spring maker's glossary)."""
 
 
-def unease(spring: CompressionSpring, bench: Bench) -> tuple[bool, float]:
+def unease(spring: Spring, bench: Bench) -> tuple[bool, float]:
     """What makes one wire harder to wind by hand than another, least first: caution, and how far the index is off."""
     least, greatest = PREFERRED_INDEX
     off = max(0.0, least - spring.spring_index, spring.spring_index - greatest)
@@ -139,10 +140,17 @@ def _to_buy(need: Need, bench: Bench) -> tuple[Wire, ...]:
     return tuple(wire for wire, _ in serving[:PLANNED_SIZES])
 
 
-def _quick(need: Need, wire: Wire, bench: Bench) -> Design | None:
+def _quick(need: Need, wire: Wire, bench: Bench) -> Design | ConicalDesign | None:
     """The best spring of a wire before its mandrel is thought of."""
-    task, between = task_for(need, wire, bench), diameters_mm(need, bench, wire.wire_diameter_mm)
-    if isinstance(task, Refusal) or isinstance(between, Refusal):
+    task = task_for(need, wire, bench)
+    if isinstance(task, Refusal):
+        return None
+    if need.kind == "conical":
+        ends = end_diameters_mm(task)
+        cones = () if isinstance(ends, Refusal) else scan_cones(task, ends)
+        return min(cones, key=lambda each: each.order, default=None)
+    between = diameters_mm(need, bench, wire.wire_diameter_mm)
+    if isinstance(between, Refusal):
         return None
     return min(scan(task, *between, most_steps=QUICK_STEPS), key=lambda each: each.order)
 

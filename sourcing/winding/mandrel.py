@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from math import hypot, inf
 
 from sourcing.fit.model import Spread
-from sourcing.springs import geometry
-from sourcing.springs.model import CompressionSpring
+from sourcing.springs import pressed
+from sourcing.springs.model import Spring
 from sourcing.winding.heat import change_of_diameter
 from sourcing.winding.model import Mandrel
 from sourcing.winding.search import Design, Task, unspread
@@ -54,18 +54,17 @@ def diameter_sd_mm(task: Task, known: Knowledge, mandrel_mm: float) -> float:
     return (1 + change) * hypot(known.finished_mean_sd_mm(mandrel_mm), mean_mm * doubt)
 
 
-def free_length_sd_mm(spring: CompressionSpring) -> float:
+def free_length_sd_mm(spring: Spring) -> float:
     """The standard deviation of the free length of a spring wound by hand (assumed)."""
-    solid_mm = geometry.solid_length_mm(spring.wire_diameter_mm, spring.total_coils, spring.ends)
-    return PITCH_DOUBT * max(0.0, spring.free_length_mm - solid_mm)
+    return PITCH_DOUBT * max(0.0, spring.free_length_mm - pressed.solid_length_mm(spring))
 
 
-def rate_sd(spring: CompressionSpring) -> float:
+def rate_sd(spring: Spring) -> float:
     """The relative standard deviation of the rate at a known diameter: wire, and coils counted (assumed)."""
     return hypot(RATE_DOUBT, COILS_DOUBT / spring.active_coils)
 
 
-def spread_on(task: Task, known: Knowledge, mandrel_mm: float) -> Callable[[CompressionSpring], Spread]:
+def spread_on(task: Task, known: Knowledge, mandrel_mm: float) -> Callable[[Spring], Spread]:
     """How far a spring wound on this mandrel may come from its figures."""
     sd_mm = diameter_sd_mm(task, known, mandrel_mm)
     return lambda spring: Spread(

@@ -11,7 +11,8 @@ from sourcing.materials.model import Material
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.quantities import Money, show_diameter, show_wire
 from sourcing.springs.describe import Description
-from sourcing.springs.model import CompressionSpring
+from sourcing.springs.describe_conical import ConicalDescription
+from sourcing.springs.model import ConicalSpring, Spring
 from sourcing.stock.model import Spool
 from sourcing.winding.trials import Lesson
 
@@ -60,17 +61,22 @@ class Band:
 class Made:
     """A spring as it comes off a step of the work: its figures, and for those with a known doubt their bands."""
 
-    spring: CompressionSpring
-    figures: Description
+    spring: Spring
+    figures: Description | ConicalDescription
     bands: Mapping[str, Band]
 
 
 @dataclass(frozen=True, slots=True)
 class ProfilePoint:
-    """The diameter of a cone's mandrel at a finished turn."""
+    """The diameter of a cone's mandrel at a finished turn, counted from the first active coil of its small end.
+
+    `wound_turn` is the turn of the crank that it lies at, `height_mm` how far along the mandrel.
+    """
 
     turn: float
     diameter_mm: float
+    wound_turn: float = 0.0
+    height_mm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,7 +169,7 @@ class WindingPlan:
     energy_let_go_n_mm: float
     finished: Made
     after_heat: Made | None
-    wanted: CompressionSpring
+    wanted: Spring
     fit: Fit
     stress_at_shortest_mpa: float
     serves: tuple[Serves, ...]
@@ -189,12 +195,25 @@ class WindingPlan:
         """From what and on what, in one phrase."""
         wire = f"{show_wire(self.wire_diameter_mm, self.units)} {self.material}"
         source = f"from {self.wire} ({wire})" if self.wire else f"from {wire} bought for it"
-        on = "the rod" if self.mandrel.kind == "rod" else "a mandrel"
-        return f"{source} on {on} of {show_diameter(self.mandrel.diameter_mm or 0.0, self.units)}"
+        return f"{source} on {self.on_mandrel}"
+
+    @property
+    def on_mandrel(self) -> str:
+        """What it is wound on, with its size; a cone's mandrel from end to end."""
+        mandrel = self.mandrel
+        if mandrel.diameter_mm is None:
+            small, large = (show_diameter(mandrel.profile[at].diameter_mm, self.units) for at in (0, -1))
+            return f"a mandrel turned to a curved taper of {small} to {large}"
+        on = "the rod" if mandrel.kind == "rod" else "a mandrel"
+        return f"{on} of {show_diameter(mandrel.diameter_mm, self.units)}"
 
     @property
     def as_sentence(self) -> str:
         """What this wire can do for the need: yes, or only between which diameters."""
+        if isinstance(self.wanted, ConicalSpring) and self.fit.fits == "yes":
+            ends = (self.wanted.mean_diameter_small_mm, self.wanted.mean_diameter_large_mm)
+            small, large = (show_diameter(each, self.units) for each in ends)
+            return f"Yes, as a cone of mean diameters {small} and {large}."
         if not self.serves:
             return "Only a near fit: " + "; ".join(limit.why for limit in self.fit.broken) + "."
         between = " or ".join(

@@ -11,14 +11,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from sourcing.need.model import Need
-from sourcing.quantities import Money, show_diameter, show_length
-from sourcing.safety import winding_cautions
+from sourcing.quantities import show_diameter, show_length
 from sourcing.springs.describe import describe
 from sourcing.springs.notes import material_note
-from sourcing.stock.model import Bench, Spool, Trial
+from sourcing.stock.model import Bench, Spool
 from sourcing.winding import mandrel as mandrels
 from sourcing.winding import springback, turns
 from sourcing.winding.acceptance import accept, goes_in
+from sourcing.winding.any_kind import cautions, cost, fit_notes, knowledge, too_short, wire_notes
+from sourcing.winding.conical_plan import plan_cone
 from sourcing.winding.heat import oven_reaches, stress_relief
 from sourcing.winding.line import wanted_line
 from sourcing.winding.making import SPARE_TURNS, Laid, as_wound, laid, made_after_heat, made_before_heat
@@ -26,7 +27,7 @@ from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Mandrel, Refusal, WindingPlan, Wire, wire_of
 from sourcing.winding.search import EASY_INDEX, Design, Task, diameters_mm, scan, serving, why_none
 from sourcing.winding.steps import Numbers, pull_n, steps, yield_force_n
-from sourcing.winding.trials import WIDE_DOUBT, Knowledge, learn
+from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import tries
 
 THINNEST_WIRE_MM = 0.08
@@ -41,26 +42,20 @@ def plan_winding(
 ) -> WindingPlan | Refusal:
     """How to wind the need's spring from one wire, on the best mandrel or on the one given; or why not."""
     wire = wire_of(wire) if isinstance(wire, Spool) else wire
-    task = refused_by_kind(need) or refused_by_size(wire, bench) or task_for(need, wire, bench)
+    task = refused_by_size(wire, bench) or task_for(need, wire, bench)
     if isinstance(task, Refusal):
         return task
+    if need.kind == "conical":
+        return plan_cone(task, mandrel_mm)
     between = diameters_mm(need, bench, wire.wire_diameter_mm)
     if isinstance(between, Refusal):
         return between
-    known = learn(wire.material, wire.wire_diameter_mm, task.tensile_strength_mpa, _trials(wire))
+    known = knowledge(task)
     designs = scan(task, *between)
     wound = _wound(task, known, designs, mandrel_mm)
     if isinstance(wound, Refusal):
         return wound
     return _too_short(task, wound, known) or _plan(task, known, designs, wound)
-
-
-def refused_by_kind(need: Need) -> Refusal | None:
-    """The refusal of a spring whose winding this version does not work out."""
-    if need.kind == "compression":
-        return None
-    why = "how to wind a cone, whose mandrel changes its diameter turn by turn, is not worked out by this version"
-    return Refusal("cone-not-wound-yet", why)
 
 
 def refused_by_size(wire: Wire, bench: Bench) -> Refusal | None:
@@ -81,8 +76,6 @@ def refused_by_size(wire: Wire, bench: Bench) -> Refusal | None:
 
 def task_for(need: Need, wire: Wire, bench: Bench) -> Task | Refusal:
     """The wire and the line of force it must meet; refused where strength or line is not known."""
-    if (kind := refused_by_kind(need)) is not None:
-        return kind
     strength_mpa = wire.tensile_strength_mpa
     if strength_mpa is None:
         why = (
@@ -93,10 +86,6 @@ def task_for(need: Need, wire: Wire, bench: Bench) -> Task | Refusal:
         return Refusal("strength-unknown", why)
     line = wanted_line(need, bench)
     return line if isinstance(line, Refusal) else Task(need, bench, wire, strength_mpa, line)
-
-
-def _trials(wire: Wire) -> tuple[Trial, ...]:
-    return () if wire.spool is None else wire.spool.trials
 
 
 def _wound(task: Task, known: Knowledge, designs: Sequence[Design], mandrel_mm: float | None) -> Wound | Refusal:
@@ -125,18 +114,7 @@ def _wound(task: Task, known: Knowledge, designs: Sequence[Design], mandrel_mm: 
 
 
 def _too_short(task: Task, wound: Wound, known: Knowledge) -> Refusal | None:
-    """The refusal where the spool has not wire enough for all the springs wanted."""
-    spool = task.wire.spool
-    if spool is None or spool.length_left_mm is None:
-        return None
-    cut_mm = laid(as_wound(known, wound), wound.diameter_mm).cut_length_mm
-    wanted_mm = cut_mm * task.need.quantity
-    if wanted_mm <= spool.length_left_mm:
-        return None
-    wants, has = (show_length(each, task.bench.units) for each in (wanted_mm, spool.length_left_mm))
-    each = f" ({task.need.quantity} springs)" if task.need.quantity > 1 else ""
-    why = f"it needs {wants} of wire{each}, tails and spare turns included; {spool.id} has {has}"
-    return Refusal("wire-too-short", why)
+    return too_short(task, laid(as_wound(known, wound), wound.diameter_mm).cut_length_mm)
 
 
 def _plan(task: Task, known: Knowledge, designs: Sequence[Design], wound: Wound) -> WindingPlan:
@@ -173,9 +151,9 @@ def _plan(task: Task, known: Knowledge, designs: Sequence[Design], wound: Wound)
         accept=accept(spring, need, bench, known, wound.diameter_mm),
         goes_in=goes_in(spring, need, bench),
         steps=steps(numbers, need, bench),
-        cautions=tuple(_cautions(task, numbers)),
+        cautions=tuple(cautions(task, numbers)),
         tries=chances,
-        cost=_cost(spool, need.quantity * coil.cut_length_mm),
+        cost=cost(spool, need.quantity * coil.cut_length_mm),
         units=bench.units,
         lessons=known.lessons,
         notes=tuple(_notes(task, known, wound, coil)),
@@ -184,8 +162,8 @@ def _plan(task: Task, known: Knowledge, designs: Sequence[Design], wound: Wound)
 
 def _numbers(task: Task, known: Knowledge, wound: Wound) -> Numbers:
     """What the steps say."""
-    before, spring = made_before_heat(known, wound), wound.design.spring
-    coil = laid(before.spring, wound.diameter_mm)
+    before, spring = as_wound(known, wound), wound.design.spring
+    coil = laid(before, wound.diameter_mm)
     yield_n = yield_force_n(known.flow_stress_mpa, known.wire_diameter_mm)
     return Numbers(
         wire=task.wire,
@@ -199,51 +177,20 @@ def _numbers(task: Task, known: Knowledge, wound: Wound) -> Numbers:
         pull_n=pull_n(yield_n),
         yield_n=yield_n,
         crank_moment_n_mm=springback.plastic_moment_n_mm(known.flow_stress_mpa, known.wire_diameter_mm),
-        turns_run_back=coil.run_back(before.spring.total_coils),
-        wound_coils=before.spring.total_coils,
-        wound_outside=before.bands["outside_diameter_mm"],
-        wound_outside_mm=before.spring.outside_diameter_mm,
+        turns_run_back=coil.run_back(before.total_coils),
+        wound_coils=before.total_coils,
+        wound_outside=made_before_heat(known, wound).bands["outside_diameter_mm"],
+        wound_outside_mm=before.outside_diameter_mm,
         stress_at_solid_share=describe(spring).shear_stress_at_solid_mpa / task.tensile_strength_mpa,
         heat=stress_relief(task.wire.material, task.bench),
     )
 
 
-def _cautions(task: Task, numbers: Numbers) -> Iterable[str]:
-    """Those of all winding first, then what this wire adds."""
-    bench, wire_mm = task.bench, task.wire.wire_diameter_mm
-    turning = not {"lathe", "bench-drill", "hand-drill"}.isdisjoint(bench.tools)
-    yield from winding_cautions(heated=oven_reaches(task.wire.material, bench), turning=turning)
-    if wire_mm >= bench.hand_winding.caution_mm:
-        energy_j = turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back) / 1000
-        yield (
-            f"Wire of {show_diameter(wire_mm, bench.units)} is near the end of what is wound by hand: let go, this "
-            f"coil throws the crank with {energy_j:.0f} J. Use a long crank with a stop, and a helper at the wire."
-        )
-
-
-def _cost(spool: Spool | None, wire_mm: float) -> Money | None:
-    """The price of the wire that is cut, None where it isn't known."""
-    if spool is None or spool.price_per_metre is None:
-        return None
-    price = spool.price_per_metre
-    return Money(round(price.amount * wire_mm / 1000, 2), price.currency)
-
-
 def _notes(task: Task, known: Knowledge, wound: Wound, coil: Laid) -> Iterable[str]:
     """Doubts, and what was assumed."""
-    spool, spring = task.wire.spool, wound.design.spring
+    spring = wound.design.spring
     yield from material_note(task.wire.material)
-    yield from (f"Trial on {lesson.trial.mandrel_mm:g} mm: {lesson.said}" for lesson in known.lessons)
-    if not known.lessons:
-        yield (
-            f"No trial coil of this wire yet: its flow stress is taken as {known.flow_ratio:.2f} of the least "
-            f"tensile strength, known to {100 * known.flow_ratio_sd:.0f} %. A trial coil of four turns makes sure"
-            + (", and is nearly always worth it here." if known.flow_ratio_sd >= WIDE_DOUBT else ".")
-        )
-    if spool is not None and spool.length_left_mm is not None:
-        left_mm = spool.length_left_mm - task.need.quantity * coil.cut_length_mm
-        if left_mm < coil.cut_length_mm:
-            yield f"{show_length(left_mm, task.bench.units)} will be left on {spool.id}: not enough for one more try."
+    yield from wire_notes(task, known, coil.cut_length_mm)
     if coil.too_open_mm > TOO_OPEN_SHARE * spring.free_length_mm:
         yield (
             "Laid wire against wire its pitch still opens more than wanted: it comes out about "
@@ -251,10 +198,4 @@ def _notes(task: Task, known: Knowledge, wound: Wound, coil: Laid) -> Iterable[s
         )
     if spring.spring_index > EASY_INDEX:
         yield f"A spring index of {spring.spring_index:.1f} is more than the {EASY_INDEX:g} that winds easily by hand."
-    if wound.design.fit.fits == "near":
-        yield "A near fit only: " + "; ".join(limit.why for limit in wound.design.fit.broken) + "."
-    yield (
-        "Assumed: coils of one wire repeat to 0.4 % of the diameter, the pitch opens by three tenths of what the "
-        "diameter opens, the free length comes out to 2 % of the travel and the rate to 3 %; half an hour to set up, "
-        "0.3 hours a try, 0.7 hours for the heat."
-    )
+    yield from fit_notes(wound.design.fit)

@@ -16,7 +16,7 @@ from sourcing.fit.model import Fit, Spread
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter
 from sourcing.springs import compression, geometry
-from sourcing.springs.model import CompressionSpring, Ends
+from sourcing.springs.model import CompressionSpring, Ends, Spring
 from sourcing.stock.model import Bench
 from sourcing.winding.line import Line, OneForce
 from sourcing.winding.model import Refusal, Serves, Wire
@@ -126,7 +126,7 @@ class Task:
         return (_line_at_share(share, self, self.target, mean_diameter_mm) for share in TRAVEL_SHARES)
 
 
-def unspread(spring: CompressionSpring) -> Spread:
+def unspread(spring: Spring) -> Spread:
     """No spread: limits, deviations and score alone."""
     del spring
     return Spread()
@@ -223,26 +223,31 @@ def why_none(designs: Sequence[Design], units: str) -> Refusal:
     """The refusal where no diameter serves, in the words of what excluded most of them, at the best of those."""
     if len(designs) == 1:
         at = show_diameter(designs[0].spring.mean_diameter_mm, units)
-        why = "; ".join(why for _, why in _refusing(designs[0]))
+        why = refusal_of(designs[0].fit)
         return Refusal("no-diameter-serves", f"at the mean diameter of {at} that comes out: {why}")
-    counted = Counter(name for design in designs for name, _ in _refusing(design))
+    counted = Counter(name for design in designs for name, _ in _refusing(design.fit))
     told = sorted(counted, key=lambda name: (-counted[name], name not in TOLD_FIRST))[0]
-    excluded = [design for design in designs if told in dict(_refusing(design))]
-    fewest = min(len(tuple(_refusing(design))) for design in excluded)
-    nearest = [design for design in excluded if len(tuple(_refusing(design))) == fewest]
+    excluded = [design for design in designs if told in dict(_refusing(design.fit))]
+    fewest = min(len(tuple(_refusing(design.fit))) for design in excluded)
+    nearest = [design for design in excluded if len(tuple(_refusing(design.fit))) == fewest]
     design = nearest[-1 if told in EASED_BY_SIZE else 0]
     low, high, at = (show_diameter(each.spring.mean_diameter_mm, units) for each in (designs[0], designs[-1], design))
-    why = dict(_refusing(design))[told]
-    if all(dict(_refusing(each)).get(told) == why for each in designs):
+    why = dict(_refusing(design.fit))[told]
+    if all(dict(_refusing(each.fit)).get(told) == why for each in designs):
         return Refusal("no-diameter-serves", why)
     return Refusal("no-diameter-serves", f"no mean diameter between {low} and {high} serves: at {at}, {why}")
 
 
-def _refusing(design: Design) -> Iterable[tuple[str, str]]:
-    """What makes a design a no: hard limits that do not hold, figures beyond two tolerances."""
-    for limit in design.fit.broken:
+def refusal_of(fit: Fit) -> str:
+    """All that makes a fit a no, in words."""
+    return "; ".join(why for _, why in _refusing(fit))
+
+
+def _refusing(fit: Fit) -> Iterable[tuple[str, str]]:
+    """What makes a fit a no: hard limits that do not hold, figures beyond two tolerances."""
+    for limit in fit.broken:
         if limit.hard:
             yield limit.limit, limit.why
-    for row in design.fit.deviations:
+    for row in fit.deviations:
         if row.deviation_over_tolerance > 2:
             yield row.figure, f"{row.figure} would be {row.got:.2f} {row.unit}, more than two tolerances off"

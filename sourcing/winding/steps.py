@@ -8,7 +8,7 @@ from math import pi
 
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_length, show_torque, show_wire
-from sourcing.springs.model import CompressionSpring, Ends
+from sourcing.springs.model import Ends, Spring
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import STANDARD_GRAVITY
 from sourcing.winding.model import Band, Heat, Mandrel, Wire
@@ -34,7 +34,7 @@ class Numbers:
 
     wire: Wire
     mandrel: Mandrel
-    spring: CompressionSpring
+    spring: Spring
     cut_length_mm: float
     active_turns: float
     dead_turns: float
@@ -70,15 +70,16 @@ def eighths(turns: float) -> str:
 def steps(numbers: Numbers, need: Need, bench: Bench) -> tuple[str, ...]:
     """The winding of one spring, from the old one to the check of the new one."""
     return (
-        *_prepare(numbers, need, bench),
+        *prepare(numbers, need, bench),
         *_wind(numbers, bench),
         *_let_go(numbers, bench),
-        *_finish(numbers, bench),
-        *_again(need),
+        *finish(numbers, bench),
+        *again(need),
     )
 
 
-def _prepare(numbers: Numbers, need: Need, bench: Bench) -> Iterable[str]:
+def prepare(numbers: Numbers, need: Need, bench: Bench) -> Iterable[str]:
+    """What comes before winding: the old spring, the wire, the cut."""
     wire_mm = numbers.wire.wire_diameter_mm
     yield (
         "Keep what is left of the old spring: mark which end sat where, and which way it climbs. Seen from either end, "
@@ -100,23 +101,32 @@ def _prepare(numbers: Numbers, need: Need, bench: Bench) -> Iterable[str]:
 def _wind(numbers: Numbers, bench: Bench) -> Iterable[str]:
     diameter = show_diameter(numbers.mandrel.diameter_mm or 0.0, bench.units)
     what = f"the rod of {diameter}" if numbers.mandrel.kind == "rod" else f"a mandrel turned or filed to {diameter}"
-    holder = next((tool for tool in ("lathe", "bench-drill", "hand-drill") if tool in bench.tools), "vice")
-    turned = {
+    yield f"Set up {what} {holder(bench)}. Anchor the wire in a slot or cross hole of the mandrel, or under a jaw."
+    yield held(numbers, bench)
+    yield from _lay(numbers, bench)
+
+
+def holder(bench: Bench) -> str:
+    """What turns the mandrel, of what the bench has."""
+    tool = next((tool for tool in ("lathe", "bench-drill", "hand-drill") if tool in bench.tools), "vice")
+    return {
         "lathe": "in the lathe, turned by hand with its power off",
         "bench-drill": "in the chuck of the bench drill, turned by hand and unplugged",
         "hand-drill": "in the hand drill, the drill clamped in the vice",
         "vice": "with a crank, running in a hole in wood held in the vice",
-    }[holder]
-    yield f"Set up {what} {turned}. Anchor the wire in a slot or cross hole of the mandrel, or under a jaw."
-    yield (
-        f"Hold the wire with a steady pull of about {_pull(numbers.pull_n, bench)}, never more than "
-        f"{_pull(GREATEST_PULL_SHARE * numbers.yield_n, bench)}; bending it takes "
+    }[tool]
+
+
+def held(numbers: Numbers, bench: Bench) -> str:
+    """How the wire is held, and what the crank takes."""
+    return (
+        f"Hold the wire with a steady pull of about {pull_shown(numbers.pull_n, bench)}, never more than "
+        f"{pull_shown(GREATEST_PULL_SHARE * numbers.yield_n, bench)}; bending it takes "
         f"{show_torque(numbers.crank_moment_n_mm, bench.units)} at the crank."
     )
-    yield from _lay(numbers, bench)
 
 
-def _pull(force_n: float, bench: Bench) -> str:
+def pull_shown(force_n: float, bench: Bench) -> str:
     """A pull as a hand knows it: by the weight that it lifts."""
     force = show_force(force_n, bench.units)
     return force if bench.units == "inch" else f"{force} ({force_n / STANDARD_GRAVITY:.1f} kg)"
@@ -144,10 +154,7 @@ def _lay(numbers: Numbers, bench: Bench) -> Iterable[str]:
 
 
 def _let_go(numbers: Numbers, bench: Bench) -> Iterable[str]:
-    yield (
-        f"Hold the crank and ease it back: the coil drives it by about {numbers.turns_run_back:.1f} turns as it opens. "
-        "Never let go of crank or wire; only when nothing pushes any more, cut both tails, each with both sides held."
-    )
+    yield eased(numbers.turns_run_back)
     low, middle, high = (
         show_diameter(each, bench.units)
         for each in (numbers.wound_outside.low, numbers.wound_outside_mm, numbers.wound_outside.high)
@@ -158,7 +165,16 @@ def _let_go(numbers: Numbers, bench: Bench) -> Iterable[str]:
     )
 
 
-def _finish(numbers: Numbers, bench: Bench) -> Iterable[str]:
+def eased(turns_run_back: float) -> str:
+    """How the coil is let go."""
+    return (
+        f"Hold the crank and ease it back: the coil drives it by about {turns_run_back:.1f} turns as it opens. "
+        "Never let go of crank or wire; only when nothing pushes any more, cut both tails, each with both sides held."
+    )
+
+
+def finish(numbers: Numbers, bench: Bench) -> Iterable[str]:
+    """What comes after winding: trimming, heat, grinding, pressing, checking."""
     spring, wire_mm = numbers.spring, numbers.wire.wire_diameter_mm
     closes = (
         ", and bend the last turns until their tips touch the next coil" if spring.ends.startswith("closed") else ""
@@ -184,7 +200,8 @@ def _finish(numbers: Numbers, bench: Bench) -> Iterable[str]:
     yield "Check it against the list, in that order."
 
 
-def _again(need: Need) -> Iterable[str]:
+def again(need: Need) -> Iterable[str]:
+    """The others, where several are wanted."""
     if need.quantity > 1:
         yield f"{need.quantity} are wanted: wind the others only when the first has passed."
 

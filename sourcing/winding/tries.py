@@ -21,11 +21,20 @@ def tries(task: Task, known: Knowledge, wound: Wound) -> Tries:
 
     expected = 1 + (1 - p1)/p2: the first coil, and where it fails as many as it takes with the doubt that it left.
     """
-    first = wound.design.fit.chance
-    coil = Trial(wound.diameter_mm, known.finished_mean_mm(wound.diameter_mm) + known.wire_diameter_mm)
-    taught = known.after(coil, task.wire.material)
+    taught = taught_by_one(task, known, wound.diameter_mm)
     design = task.judged(wound.design.spring, spread_on(task, taught, wound.diameter_mm))
-    second = max(design.fit.chance, first)
+    return tries_from(task, wound.design.fit.chance, design.fit.chance)
+
+
+def taught_by_one(task: Task, known: Knowledge, mandrel_mm: float) -> Knowledge:
+    """What would be known after a coil on this mandrel that comes out as expected."""
+    coil = Trial(mandrel_mm, known.finished_mean_mm(mandrel_mm) + known.wire_diameter_mm)
+    return known.after(coil, task.wire.material)
+
+
+def tries_from(task: Task, first: float, taught: float) -> Tries:
+    """The tries that follow from the chance of the first coil, and of one once that has been measured."""
+    second = max(taught, first)
     expected = 1 + (1 - first) / max(second, LEAST_CHANCE)
     heat = HEAT_HOURS if oven_reaches(task.wire.material, task.bench) else 0.0
     return Tries(

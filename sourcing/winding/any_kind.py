@@ -1,0 +1,84 @@
+"""What the plan of a spring of any kind says of its wire: what trials taught, what is left, what it costs, cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from sourcing.fit.model import Fit
+from sourcing.quantities import Money, show_diameter, show_length
+from sourcing.safety import winding_cautions
+from sourcing.stock.model import Spool
+from sourcing.winding import turns
+from sourcing.winding.heat import oven_reaches
+from sourcing.winding.model import Refusal
+from sourcing.winding.search import Task
+from sourcing.winding.steps import Numbers
+from sourcing.winding.trials import WIDE_DOUBT, Knowledge, learn
+
+
+def knowledge(task: Task) -> Knowledge:
+    """What is known of the wire, its spool's trials taken in."""
+    trials = () if task.wire.spool is None else task.wire.spool.trials
+    return learn(task.wire.material, task.wire.wire_diameter_mm, task.tensile_strength_mpa, trials)
+
+
+def too_short(task: Task, cut_mm: float) -> Refusal | None:
+    """The refusal where the spool has not wire enough for all the springs wanted."""
+    spool = task.wire.spool
+    if spool is None or spool.length_left_mm is None:
+        return None
+    wanted_mm = cut_mm * task.need.quantity
+    if wanted_mm <= spool.length_left_mm:
+        return None
+    wants, has = (show_length(each, task.bench.units) for each in (wanted_mm, spool.length_left_mm))
+    each = f" ({task.need.quantity} springs)" if task.need.quantity > 1 else ""
+    why = f"it needs {wants} of wire{each}, tails and spare turns included; {spool.id} has {has}"
+    return Refusal("wire-too-short", why)
+
+
+def cautions(task: Task, numbers: Numbers) -> Iterable[str]:
+    """Those of all winding first, then what this wire adds."""
+    bench, wire_mm = task.bench, task.wire.wire_diameter_mm
+    turning = not {"lathe", "bench-drill", "hand-drill"}.isdisjoint(bench.tools)
+    yield from winding_cautions(heated=oven_reaches(task.wire.material, bench), turning=turning)
+    if wire_mm >= bench.hand_winding.caution_mm:
+        energy_j = turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back) / 1000
+        yield (
+            f"Wire of {show_diameter(wire_mm, bench.units)} is near the end of what is wound by hand: let go, this "
+            f"coil throws the crank with {energy_j:.0f} J. Use a long crank with a stop, and a helper at the wire."
+        )
+
+
+def cost(spool: Spool | None, wire_mm: float) -> Money | None:
+    """The price of the wire that is cut, None where it isn't known."""
+    if spool is None or spool.price_per_metre is None:
+        return None
+    price = spool.price_per_metre
+    return Money(round(price.amount * wire_mm / 1000, 2), price.currency)
+
+
+def wire_notes(task: Task, known: Knowledge, cut_mm: float) -> Iterable[str]:
+    """What the trials of the wire taught, or that there are none; whether enough is left for a second try."""
+    spool = task.wire.spool
+    yield from (f"Trial on {lesson.trial.mandrel_mm:g} mm: {lesson.said}" for lesson in known.lessons)
+    if not known.lessons:
+        yield (
+            f"No trial coil of this wire yet: its flow stress is taken as {known.flow_ratio:.2f} of the least "
+            f"tensile strength, known to {100 * known.flow_ratio_sd:.0f} %. A trial coil of four turns makes sure"
+            + (", and is nearly always worth it here." if known.flow_ratio_sd >= WIDE_DOUBT else ".")
+        )
+    if spool is not None and spool.length_left_mm is not None:
+        left_mm = spool.length_left_mm - task.need.quantity * cut_mm
+        if left_mm < cut_mm:
+            yield f"{show_length(left_mm, task.bench.units)} will be left on {spool.id}: not enough for one more try."
+
+
+def fit_notes(fit: Fit) -> Iterable[str]:
+    """Why a near fit is no more than that, and what all plans assume."""
+    if fit.fits == "near":
+        yield "A near fit only: " + "; ".join(limit.why for limit in fit.broken) + "."
+    yield (
+        "Assumed: coils of one wire repeat to 0.4 % of the diameter, the pitch opens by three tenths of what the "
+        "diameter opens, the free length comes out to 2 % of the travel and the rate to 3 %; half an hour to set up, "
+        "0.3 hours a try, 0.7 hours for the heat."
+    )

@@ -1,0 +1,80 @@
+"""The winding of a cone in bench order: what differs from a cylinder's; the rest is in steps.py."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from sourcing.need.model import Need
+from sourcing.quantities import show_diameter
+from sourcing.springs.model import Ends
+from sourcing.stock.model import Bench
+from sourcing.winding.conical_mandrel import LaidCone, straight_taper_error_mm
+from sourcing.winding.model import Band
+from sourcing.winding.steps import Numbers, again, eased, eighths, finish, held, holder, prepare
+
+
+def cone_steps(numbers: Numbers, laid: LaidCone, ends: tuple[Band, Band], need: Need, bench: Bench) -> tuple[str, ...]:
+    """The winding of one cone; `ends` are the outside diameters of the small and the large end as wound, 95 %."""
+    return (
+        *prepare(numbers, need, bench),
+        *_mandrel(numbers, laid, bench),
+        held(numbers, bench),
+        *_lay(numbers, laid, bench),
+        eased(numbers.turns_run_back),
+        *_off(ends, bench),
+        *finish(numbers, bench),
+        *again(need),
+    )
+
+
+def _mandrel(numbers: Numbers, laid: LaidCone, bench: Bench) -> Iterable[str]:
+    def size(value_mm: float) -> str:
+        return show_diameter(value_mm, bench.units)
+
+    marks = "; ".join(f"at {size(point.height_mm)}, {size(point.diameter_mm)}" for point in laid.points)
+    half = f"{eighths(numbers.dead_turns / 2)} turns"
+    beyond = f" Leave it straight beyond both, for {half} of end coil and the spare ones." if numbers.dead_turns else ""
+    yield (
+        f"Turn or file a mandrel, from the small end along it: {marks}. It is curved: a straight taper between the "
+        f"same ends would be {size(straight_taper_error_mm(laid))} too thin in its middle.{beyond} No rod on hand "
+        "can serve."
+    )
+    yield (
+        "Cut the wire's seat into it as a flat step that climbs round it, level with the axis, with a wall towards the "
+        "large end and none towards the small end: so the wire does not slide while it is wound, and the spring can "
+        "come off."
+        + (
+            " A printer may make it, where the wire is thin and the pull light; nothing printed goes in the oven."
+            if "printer" in bench.tools
+            else ""
+        )
+    )
+    yield f"Set it up {holder(bench)}, the large end held. Anchor the wire in a slot or cross hole at the large end."
+
+
+def _lay(numbers: Numbers, laid: LaidCone, bench: Bench) -> Iterable[str]:
+    closed = numbers.spring.ends in (Ends.CLOSED, Ends.CLOSED_GROUND)
+    half = f"{eighths(numbers.dead_turns / 2)} turns ({numbers.dead_turns / 2:.2f})"
+    if closed:
+        yield f"Lay {half} close at the large end, wire against wire: the first end coil."
+    yield (
+        f"Then {eighths(laid.turns)} turns ({laid.turns:.2f}) down the seat to the small end, at a pitch of "
+        f"{show_diameter(laid.pitch_mm, bench.units)} along the mandrel."
+    )
+    if closed:
+        yield f"Then {half} close again at the small end: the last end coil."
+    yield (
+        f"That makes {numbers.active_turns + numbers.dead_turns:.2f} turns of the crank. Wind {numbers.spare_turns:g} "
+        "more to spare, close, so that a spoiled end can be cut off."
+    )
+
+
+def _off(ends: tuple[Band, Band], bench: Bench) -> Iterable[str]:
+    small, large = (
+        f"{show_diameter(band.low, bench.units)} to {show_diameter(band.high, bench.units)}" for band in ends
+    )
+    yield (
+        "Take it off over the small end of the mandrel; over the large end it never comes. Measure both ends outside: "
+        f"{small} at the small one and {large} at the large one in 95 of 100; the largest coil has opened most. Write "
+        "the mandrel and the outside diameter at one end down under trials of the spool."
+    )
