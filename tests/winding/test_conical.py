@@ -178,3 +178,26 @@ def test_too_short_a_wire_over_the_limit_and_no_force_are_refused_as_for_cylinde
 
 def test_thin_wire_that_no_cone_saves_is_refused_in_words() -> None:
     assert "static limit" in refused(plan_winding(cone_need(), spool(0.4), BENCH)).why
+
+
+# Bench facts of life
+
+
+def test_a_cone_without_an_oven_is_pressed_solid_instead() -> None:
+    made = planned(plan_winding(cone_need(), spool(0.9), replace(BENCH, oven_c=None)))
+    assert made.after_heat is None
+    assert "Press the spring solid" in made.heat.said
+    assert made.finished.spring == made.wanted
+
+
+def test_the_one_size_of_wire_is_told_which_cone_it_makes() -> None:
+    assert cone_plan().as_sentence.startswith("Yes, as a cone of mean diameters")
+
+
+def test_a_cone_in_a_blind_hole_is_told_to_stand_square_in_it() -> None:
+    made = planned(plan_winding(_in_a_hole(cone_need()), spool(0.9), BENCH))
+    assert any("blind" in said for said in made.goes_in.said)
+
+
+def _in_a_hole(of: Need) -> Need:
+    return replace(of, pocket=replace(of.pocket, depth_mm=wanted(14)))
