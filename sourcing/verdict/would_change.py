@@ -27,8 +27,7 @@ def money(choices: Choices, chosen: Option | None) -> str:
     """Which price, or value of an hour, would turn the choice between paying and working."""
     if chosen is not None and chosen.option == "drawer":
         return "Money: nothing; the drawer costs none."
-    rivals = [o for o in choices.of("bought", "wound", fits="yes") if o is not chosen and choices.sure(o)]
-    known = [o for o in rivals if choices.total_cost(o) < float("inf")]
+    known = [o for o in _rivals(choices, chosen) if choices.total_cost(o) < float("inf")]
     if chosen is None or choices.total_cost(chosen) == float("inf") or not known:
         maker = choices.of("ordered", fits="yes")
         if maker and maker[0] is not chosen and maker[0].cost is not None:
@@ -40,6 +39,14 @@ def money(choices: Choices, chosen: Option | None) -> str:
     assert chosen.cost is not None
     assert rival.cost is not None
     return f"Money: {_traded(choices, chosen, rival)}"
+
+
+def _rivals(choices: Choices, chosen: Option | None) -> list[Option]:
+    """What money could turn the choice to: what else fits surely and in time, and no other wire where one is wound."""
+    wound = chosen is not None and chosen.option == "wound"
+    names = ("bought",) if wound else ("bought", "wound")
+    fitting = choices.of(*names, fits="yes")
+    return [o for o in fitting if o is not chosen and choices.sure(o) and o.in_time(choices.need)]
 
 
 def _traded(choices: Choices, chosen: Option, rival: Option) -> str:

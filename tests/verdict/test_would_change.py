@@ -1,0 +1,48 @@
+"""What would change it: money, days, tolerance, on options made up for the purpose."""
+
+from dataclasses import replace
+
+from sourcing.need.model import Need
+from sourcing.quantities import Money
+from sourcing.stock.model import Bench
+from sourcing.verdict.options import Option
+from sourcing.verdict.rules import Choices
+from sourcing.verdict.would_change import days, money
+from tests.verdict.test_rules import BOUGHT, DRAWER, ORDERED, WOUND
+
+
+def choices(*options: Option, within: float | None = None, hour: float = 0.0) -> Choices:
+    need = Need(job="x", kind="compression", needed_within_days=within)
+    return Choices(need, Bench(hour_value=Money(hour, "EUR")), options)
+
+
+def test_the_value_of_an_hour_that_would_turn_winding_to_buying_is_told():
+    """7.80 EUR more for 1.4 hours less: 5.57 EUR an hour."""
+    said = money(choices(WOUND, BOUGHT), WOUND)
+    assert "buying B costs 8.00 EUR" in said
+    assert "worth more than 5.57 EUR (hour_value is 0.00)" in said
+
+
+def test_the_value_of_an_hour_that_would_turn_buying_to_winding_is_told():
+    assert "worth less than 5.57 EUR" in money(choices(BOUGHT, WOUND, hour=9.0), BOUGHT)
+
+
+def test_another_wire_is_no_question_of_money():
+    assert money(choices(WOUND, replace(WOUND, id="W2", cost=Money(0.01, "EUR"))), WOUND) == (
+        "Money: nothing; there is no second option that fits and has a price."
+    )
+
+
+def test_what_comes_late_is_no_question_of_money_but_of_days():
+    late = choices(WOUND, BOUGHT, within=2.0)
+    assert money(late, WOUND).startswith("Money: nothing")
+    assert days(late, WOUND) == "Days: waiting 4 days instead of 2 would bring in buying B."
+
+
+def test_nothing_at_all_is_mended_by_a_spring_maker():
+    assert "a spring maker with a price" in money(choices(), None)
+    assert "45.00 EUR would have it made" in money(choices(WOUND, ORDERED), WOUND)
+
+
+def test_the_drawer_costs_nothing():
+    assert money(choices(DRAWER, BOUGHT), DRAWER) == "Money: nothing; the drawer costs none."
