@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from sourcing.cli.reading import read_all
 from sourcing.files.findings import Mistakes
 from sourcing.materials.model import Material
 from sourcing.materials.strength import nominal_wire_diameters_mm, tensile_strength_mpa
@@ -229,3 +230,21 @@ def test_a_file_of_materials_alone_is_no_catalogue(tmp_path: Path) -> None:
 def test_a_materials_file_that_is_no_yaml_stops_the_catalogue(tmp_path: Path) -> None:
     with pytest.raises(Mistakes):
         catalogue(tmp_path, "materials: [*a]\n")
+
+
+def test_a_command_reads_the_materials_before_the_need_that_names_one(tmp_path: Path) -> None:
+    written(tmp_path, SPRING % "telegraph bronze", "springs/drawer.yaml")
+    written(tmp_path, WHOLE, "materials.yaml")
+    need = written(tmp_path, "job: x\nkind: compression\nfree_length: 12\nmaterial: telegraph bronze\n", "need.yaml")
+    ((read, found),) = read_all([str(need)], str(tmp_path))
+    assert read.material == found.springs[0].spring.material
+
+
+def test_the_mistakes_of_the_need_are_told_before_those_of_the_catalogue(tmp_path: Path) -> None:
+    written(tmp_path, f"materials:\n  - {LEAST.replace('8800', '8.8') % ''}\n", "materials.yaml")
+    written(tmp_path, "spools: []\n", "spools/spools.yaml")
+    need = written(tmp_path, "job: x\nkind: compression\nfree_length: yes\nmaterial: telegraph bronze\n", "need.yaml")
+    with pytest.raises(Mistakes) as raised:
+        read_all([str(need)], str(tmp_path))
+    files = [Path(finding.place.file or "").name for finding in raised.value.findings]
+    assert files == ["need.yaml", "materials.yaml"]
