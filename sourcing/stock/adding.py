@@ -15,6 +15,7 @@ from sourcing.materials.model import NO_MATERIALS, OwnMaterials
 from sourcing.stock.model import Catalogue, Spool, StockSpring
 
 SPOOL = "spool"
+_OF_A_LINE = re.compile(" on line [0-9]+")
 _FIRST = ("S-", "0")
 _COIL = ("free_length", "total_coils", "ends", "material")
 
@@ -85,7 +86,8 @@ def as_read(
         items, findings = springs.springs, [*findings, *springs.findings, *springs.warnings * bool(springs.left_out)]
     by_key: dict[str, list[Finding]] = {}
     for finding in findings:
-        by_key.setdefault(_key_at(finding.place, list(inner)), []).append(replace(finding, place=Place(None)))
+        told = replace(finding, place=Place(None), found=_OF_A_LINE.sub("", finding.found))
+        by_key.setdefault(_key_at(finding.place, list(inner)), []).append(told)
     return (items[0] if items else None), by_key
 
 
