@@ -136,21 +136,23 @@ def ask_for_the_rest(given: Mapping[str, str], catalogue: Catalogue) -> dict[str
 
     record = dict(given)
     if "kind" not in record:
-        record["kind"] = typer.prompt(f"kind ({', '.join((*WORKED_OUT, SPOOL))})")
+        record["kind"] = _answer("kind", record, catalogue, hint=f" ({', '.join((*WORKED_OUT, SPOOL))})")
     for key in keys_to_ask(record):
         record[key] = _answer(key, record, catalogue)
     for key in keys_to_offer(record):
-        if answer := _answer(key, record, catalogue, default=""):
+        if answer := _answer(key, record, catalogue, hint=" (or nothing)", default=""):
             record[key] = answer
     return record
 
 
-def _answer(key: str, record: Mapping[str, str], catalogue: Catalogue, default: str | None = None) -> str:
+def _answer(
+    key: str, record: Mapping[str, str], catalogue: Catalogue, hint: str = "", default: str | None = None
+) -> str:
     from sourcing.sheets.text import finding_line
     from sourcing.stock.adding import as_read
 
     while True:
-        answer = str(typer.prompt(key.replace("_", " "), default=default, show_default=False, err=True))
+        answer = str(typer.prompt(key.replace("_", " ") + hint, default=default, show_default=False, err=True))
         read = {**record, key: answer}
         wrong = as_read(read, catalogue.bench.currency, catalogue.materials)[1].get(key) if answer else None
         if not wrong:

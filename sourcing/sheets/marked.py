@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from unicodedata import combining, east_asian_width
 
@@ -19,13 +19,14 @@ _LONGEST_BEFORE = 40
 
 def marked_lines(findings: Iterable[Finding]) -> Iterator[str]:
     """Each finding in a line, and under it the user's line with marks where it has one."""
+    lines_of = lru_cache(1)(_lines_of)
     for finding in findings:
         yield finding_line(finding)
-        yield from _line_and_marks(finding.place)
+        if finding.place.file:
+            yield from _line_and_marks(finding.place, lines_of(finding.place.file))
 
 
-def _line_and_marks(place: Place) -> Iterator[str]:
-    lines = _lines_of(place.file) if place.file else ()
+def _line_and_marks(place: Place, lines: Sequence[str]) -> Iterator[str]:
     if place.line is None or place.column is None or place.line > len(lines):
         return
     whole, at = lines[place.line - 1], place.column - 1
@@ -36,7 +37,6 @@ def _line_and_marks(place: Place) -> Iterator[str]:
     yield f"{_INDENT}{' ' * _width(shown(before))}{'^' * max(1, _width(shown(marked)))}"
 
 
-@lru_cache(1)
 def _lines_of(file: str) -> tuple[str, ...]:
     try:
         return tuple(_LINE_BREAK.split(read_text(file)))
