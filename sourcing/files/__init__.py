@@ -11,6 +11,6 @@ nearest.py    which of the right words a wrong one comes nearest to
 records.py    values made into records: the only room that knows pydantic's errors
 fields.py     the kinds of values that records are made of
 
-events.py and splicing.py import yaml, records.py and fields.py pydantic; what may be imported before a file is read stays clear of
-them.
+events.py and splicing.py import yaml, records.py and fields.py pydantic; what may be imported before a file is read
+stays clear of them.
 """
