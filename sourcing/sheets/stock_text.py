@@ -83,17 +83,25 @@ def _counted(number: int, thing: str) -> str:
 
 
 def _spring_row(stock: StockSpring, units: str) -> tuple[str, ...]:
-    wire, outside, length = (spring_figure(stock, figure) for figure in ("wire", "outside", "length"))
-    rate = spring_figure(stock, "rate")
+    wire, length, rate = (spring_figure(stock, figure) for figure in ("wire", "length", "rate"))
     return (
         _cell(stock.id),
         "" if wire is None else show_diameter(wire, units),
-        "" if outside is None else show_diameter(outside, units),
+        _outside(stock, units),
         "" if length is None else show_length(length, units),
         "" if rate is None else show_rate(rate, units),
         str(stock.on_hand),
         _cell(stock.shelf or stock.seller),
     )
+
+
+def _outside(stock: StockSpring, units: str) -> str:
+    """The outside diameter; of a cone, the small end's and the large end's."""
+    outside, small = spring_figure(stock, "outside"), getattr(stock.spring, "outside_diameter_small_mm", None)
+    if outside is None:
+        return ""
+    both = "" if small is None else f"{show_diameter(small, units).split(' ')[0]} to "
+    return both + show_diameter(outside, units)
 
 
 def _spool_row(spool: Spool, units: str) -> tuple[str, ...]:

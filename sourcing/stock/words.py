@@ -23,6 +23,7 @@ _LEAST_LIKENESS = 70
 _LEAST_BEGUN, _LEAST_HELD = 2, 3
 _MOST_PARTS = 3
 _FRACTION_TOLERANCE = 0.01
+_ALSO_CALLED = {"conical": "cone"}
 
 Thing = StockSpring | Spool
 
@@ -104,7 +105,7 @@ def _words_of(thing: Thing) -> set[str]:
     else:
         spring = thing.spring
         texts = (thing.id, spring.kind, spring.material.name, thing.shelf, thing.seller, thing.note)
-        texts += (getattr(spring, "ends", None), spring.hand)
+        texts += (getattr(spring, "ends", None), spring.hand, _ALSO_CALLED.get(spring.kind))
     words = {word for text in texts if text for word in text.casefold().split()}
     return words | {part for word in words for part in re.split(r"[\W_]+", word) if part}
 

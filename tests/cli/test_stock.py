@@ -56,6 +56,18 @@ def test_list_shows_springs_and_spools_in_tables(run, bench_folder):
     )
 
 
+def test_a_cone_is_listed_with_both_its_ends_and_found_by_its_name(run, drawer):
+    cone = (
+        "  - {id: C-1, kind: conical, wire_diameter: 0.8, outside_diameter_small: 8, outside_diameter_large: 14,\n"
+        "     free_length: 30, total_coils: 8, ends: closed, material: music-wire}\n"
+    )
+    drawer.write_text(drawer.read_text("utf-8") + cone, "utf-8")
+    assert "  C-1   0.80 mm  8.00 to 14.00 mm  30.0 mm " in run("stock", "list").out
+    assert [spring["id"] for spring in run("stock", "find", "cone", "--json").json["springs"]] == ["C-1"]
+    assert [spring["id"] for spring in run("stock", "list", "--outside", "14", "--json").json["springs"]] == ["C-1"]
+    assert len(run("stock", "list", "--kind", "conical", "--json").json["springs"][0]["closing"]) > 1
+
+
 def test_list_takes_quantities_in_every_way_that_a_file_does(run, bench_folder):
     def listed(*words: str) -> int:
         return len(run("stock", "list", "--json", *words).json["springs"])
