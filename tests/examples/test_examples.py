@@ -148,3 +148,9 @@ def test_the_files_of_a_new_bench_folder_and_the_catalogue_are_read_without_a_do
     for catalog in (ROOT / "catalog", STARTER / "catalog"):
         ran = run("source", "examples/punch-return/need.yaml", "--catalog", str(catalog))
         assert ran.stderr == ""
+
+
+@EVERY_JOB
+@pytest.mark.parametrize("command", ["source", "wind"])
+def test_no_line_of_a_sheet_is_wider_than_eighty_columns(job: Path, command: str) -> None:
+    assert max(map(len, run(command, need_of(job)).stdout.split("\n"))) <= 80
