@@ -29,10 +29,13 @@ def plan(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float |
         return guarded_refusal(guard)
     if spool is not None:
         return plan_winding(need, spool, catalogue.bench, mandrel_mm)
-    if mandrel_mm is None and (chosen := decide(need, catalogue).plan) is not None:
-        return chosen
-    winding = best_plan(need, catalogue.spools, catalogue.bench, mandrel_mm)
-    answer = winding.best or winding.refusal
+    if mandrel_mm is not None:
+        chosen, winding = None, best_plan(need, catalogue.spools, catalogue.bench, mandrel_mm)
+    else:
+        verdict = decide(need, catalogue)
+        chosen, winding = verdict.plan, verdict.winding
+    assert winding is not None
+    answer = chosen or winding.best or winding.refusal
     assert answer is not None
     return answer
 

@@ -58,7 +58,7 @@ def verdict_document(verdict: Verdict) -> Document:
         "cautions": list(verdict.cautions),
         "notes": list(verdict.notes),
         "further_off": verdict.further_off,
-        "wires_refused": [{"wire": wire, "rule": why.rule, "why": why.why} for wire, why in verdict.wires],
+        "wires_refused": [{"wire": wire, "rule": why.rule, "why": why.why} for wire, why in verdict.wires_refused],
     }
 
 

@@ -85,10 +85,10 @@ def _options(verdict: Verdict) -> Iterator[str]:
         yield from heading(f"Excluded ({len(excluded)}{further}), the nearest")
         nearest = (option for option, _ in excluded[:EXCLUDED_SHOWN])
         yield from bullets(f"{option.option} {option.id}: {_against(option, units)}" for option in nearest)
-    if verdict.wires:
+    if verdict.wires_refused:
         yield from heading("Wire that does not serve")
         by_reason: dict[str, list[str]] = {}
-        for wire, refusal in verdict.wires:
+        for wire, refusal in verdict.wires_refused:
             by_reason.setdefault(refusal.why, []).append(wire)
         yield from bullets(f"{', '.join(wires)}: {why}" for why, wires in by_reason.items())
 

@@ -31,8 +31,8 @@ class Because:
 class Verdict:
     """The answer to a need.
 
-    `chosen` is None where nothing can be recommended; `options` are best first; `wires` are those that were refused,
-    each by its name with the reason; `notes` tell what was not judged and what was assumed; `further_off` counts the
+    `chosen` is None where nothing can be recommended; `options` are best first; `winding` is what each wire can do,
+    None where nothing was judged; `notes` tell what was not judged and what was assumed; `further_off` counts the
     springs that are no option, because they are outside the ranges of the need and not among the nearest.
     """
 
@@ -44,7 +44,7 @@ class Verdict:
     cautions: tuple[str, ...]
     would_change: tuple[str, ...] = ()
     options: tuple[Option, ...] = ()
-    wires: tuple[tuple[str, Refusal], ...] = ()
+    winding: Winding | None = None
     notes: tuple[str, ...] = ()
     further_off: int = 0
 
@@ -57,6 +57,16 @@ class Verdict:
     def plan(self) -> WindingPlan | None:
         """The winding plan, where winding was chosen."""
         return None if self.chosen is None else self.chosen.plan
+
+    @property
+    def wires_refused(self) -> tuple[tuple[str, Refusal], ...]:
+        """The wires that do not serve, each by its name with the reason."""
+        results = () if self.winding is None else self.winding.results
+        return tuple(
+            (each.wire.id or f"{each.wire.wire_diameter_mm:g} mm wire to buy", each.result)
+            for each in results
+            if isinstance(each.result, Refusal)
+        )
 
 
 def words_of(need: Need) -> tuple[str, ...]:
@@ -114,17 +124,9 @@ def decide(need: Need, catalogue: Catalogue) -> Verdict:
         cautions_for(need, chosen and chosen.plan, chosen and chosen.stock),
         would_change(choices, chosen),
         options,
-        _refused_wires(winding),
+        winding,
         notes(need, bench, bool(winding.plans)),
         catalogue.further_off,
-    )
-
-
-def _refused_wires(winding: Winding) -> tuple[tuple[str, Refusal], ...]:
-    return tuple(
-        (each.wire.id or f"{each.wire.wire_diameter_mm:g} mm wire to buy", each.result)
-        for each in winding.results
-        if isinstance(each.result, Refusal)
     )
 
 
