@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from math import inf
 
 from sourcing.fit.model import Fit
 from sourcing.quantities import Money, show_diameter, show_length
@@ -13,7 +14,7 @@ from sourcing.winding.heat import oven_reaches
 from sourcing.winding.model import Refusal
 from sourcing.winding.search import Task
 from sourcing.winding.steps import Numbers
-from sourcing.winding.trials import WIDE_DOUBT, Knowledge, learn
+from sourcing.winding.trials import WIDE_DOUBT, Knowledge, Lesson, learn
 
 
 def knowledge(task: Task) -> Knowledge:
@@ -60,7 +61,7 @@ def cost(spool: Spool | None, wire_mm: float) -> Money | None:
 def wire_notes(task: Task, known: Knowledge, cut_mm: float) -> Iterable[str]:
     """What the trials of the wire taught, or that there are none; whether enough is left for a second try."""
     spool = task.wire.spool
-    yield from (f"Trial on {lesson.trial.mandrel_mm:g} mm: {lesson.said}" for lesson in known.lessons)
+    yield from (_taught(lesson, task.bench.units) for lesson in known.lessons)
     if not known.lessons:
         yield (
             f"No trial coil of this wire yet: its flow stress is taken as {known.flow_ratio:.2f} of the least "
@@ -82,3 +83,12 @@ def fit_notes(fit: Fit) -> Iterable[str]:
         "diameter opens, the free length comes out to 2 % of the travel and the rate to 3 %; half an hour to set up, "
         "0.3 hours a try, 0.7 hours for the heat."
     )
+
+
+def _taught(lesson: Lesson, units: str) -> str:
+    """What a trial coil showed, and what follows."""
+    mandrel, got = (show_diameter(mm, units) for mm in (lesson.trial.mandrel_mm, lesson.outside_diameter_mm))
+    if lesson.expected_outside_diameter_mm == inf:
+        return f"Trial on {mandrel}: {lesson.said}"
+    expected = show_diameter(lesson.expected_outside_diameter_mm, units)
+    return f"Trial on {mandrel}: {got} outside where {expected} was expected: {lesson.said}"

@@ -205,7 +205,7 @@ def _lesson(known: Knowledge, trial: Trial, material: Material) -> tuple[Lesson,
     expected = springback.released_curvature(coil.index_on_mandrel, strain, coil.moment_kept)
     wire_mm = known.wire_diameter_mm
     got_mm, expected_mm = (wire_mm / each + wire_mm if each > 1e-9 else inf for each in (coil.curvature, expected))
-    said = _OPENS_FULLY if expected_mm == inf else _said(ratio / known.flow_ratio - 1, surprising, got_mm, expected_mm)
+    said = _OPENS_FULLY if expected_mm == inf else _said(ratio / known.flow_ratio - 1, surprising)
     lesson = Lesson(trial, got_mm, expected_mm, _ratio_alone(known, coil), deviations, surprising, said)
     return lesson, ratio, WIDE_DOUBT if surprising else doubt
 
@@ -218,17 +218,14 @@ def _ratio_alone(known: Knowledge, coil: _Coil) -> float | None:
     return strain * known.elastic_modulus_mpa / known.tensile_strength_mpa / coil.moment_kept
 
 
-def _said(change: float, surprising: bool, got_mm: float, expected_mm: float) -> str:
+def _said(change: float, surprising: bool) -> str:
     """The lesson in words."""
-    compared = f"{got_mm:.2f} mm outside where {expected_mm:.2f} mm was expected"
     if surprising:
         return (
-            f"{compared}: too far off to be chance. Another wire or grade than the label says, or a coil that "
-            "slipped: measure wire and mandrel again and wind a second coil; until one agrees the doubt is "
+            "too far off to be chance. Another wire or grade than the label says, or a coil that slipped: measure wire "
+            "and mandrel again and wind a second coil; until one agrees the doubt is "
             f"{100 * WIDE_DOUBT:.0f} %."
         )
     if abs(change) < 0.005:
-        return f"{compared}: springs back as assumed."
-    return (
-        f"{compared}: springs back {'more' if change > 0 else 'less'} than assumed ({100 * change:+.0f} % flow stress)."
-    )
+        return "springs back as assumed."
+    return f"springs back {'more' if change > 0 else 'less'} than assumed ({100 * change:+.0f} % flow stress)."

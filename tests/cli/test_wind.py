@@ -79,3 +79,18 @@ def test_wire_over_the_hand_winding_limit_is_refused(run, bench_folder):
     ran = run("wind", "need.yaml", "--wire", "W08", "--json")
     assert ran.status == 3
     assert ran.json["refused"]["rule"] == "hand-winding-limit"
+
+
+def test_what_a_trial_taught_is_told_in_the_bench_s_units(run, bench_folder):
+    """Hand-checked case 2 of the winding model: mandrel 6.0, outside 8.9 (0.236 and 0.350 in)."""
+    wire, bench = bench_folder / "catalog/spools/wire.yaml", bench_folder / "catalog/bench.yaml"
+    trial = "    trials: [{mandrel: 6.0, outside_diameter: 8.9}]\n"
+    wire.write_text(wire.read_text("utf-8") + trial, "utf-8")
+    assert any(
+        note.startswith("Trial on 6.00 mm: 8.90 mm outside where 9.03 mm was expected: springs back less")
+        for note in run("wind", "need.yaml", "--wire", "W08", "--json").json["notes"]
+    )
+    bench.write_text("units: inch\n" + bench.read_text("utf-8"), "utf-8")
+    out = " ".join(run("wind", "need.yaml", "--wire", "W08").out.split())
+    assert "Trial on 0.236 in: 0.350 in outside where" in out
+    assert " mm" not in out.replace("thousandth", "")
