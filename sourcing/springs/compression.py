@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from math import pi
 
+from sourcing.figures import Holds, formula
+
 # Where EN 13906-1 holds for cold coiled springs: outside, rate and stress are still worked out, and said to be unsure.
 INDEX_RANGE = (4.0, 20.0)
 LEAST_ACTIVE_COILS = 2.0
+INDEX = Holds("spring index", "w", *INDEX_RANGE)
+ACTIVE_COILS = Holds("active coils", "n", LEAST_ACTIVE_COILS)
 
 
 def index_is_covered(spring_index: float) -> bool:
@@ -23,22 +27,20 @@ def index_is_covered(spring_index: float) -> bool:
     return least * (1.0 - 1e-6) <= spring_index <= greatest * (1.0 + 1e-6)
 
 
+@formula(
+    "R = G d⁴ / (8 D³ n)",
+    holds=(INDEX, ACTIVE_COILS),
+    source="EN 13906-1:2013 clause 9; Shigley, Mechanical Engineering Design, ch. 10",
+)
 def rate_n_per_mm(
     wire_diameter_mm: float, mean_diameter_mm: float, active_coils: float, shear_modulus_mpa: float
 ) -> float:
     """Rate of a cylindrical compression spring.
 
-    R = G d⁴ / (8 D³ n)
-
-    Parameters: wire diameter d and mean coil diameter D in mm, active coils n, shear modulus G in MPa.
-    Returns the rate R in N/mm.
-    Holds for at least 2 active coils and a spring index D/d of 4 to 20. Against a three-dimensional beam model it is
-    within 1.5 % for n >= 3, an index of 5 to 16 and a pitch up to 0.3 D.
+    Against a three-dimensional beam model it is within 1.5 % for n >= 3, an index of 5 to 16 and a pitch up to 0.3 D.
 
     >>> round(rate_n_per_mm(1.0, 12.0, 6.0, 81500.0), 4)
     0.9826
-
-    Source: EN 13906-1:2013 clause 9; Shigley, Mechanical Engineering Design, ch. 10.
     """
     return shear_modulus_mpa * wire_diameter_mm**4 / (8.0 * mean_diameter_mm**3 * active_coils)
 

@@ -116,5 +116,111 @@ class ConicalSpring:
         return self.mean_diameter_mm / self.wire_diameter_mm
 
 
-Spring = CompressionSpring | ConicalSpring
+class Hooks(StrEnum):
+    """How the ends of an extension spring are made."""
+
+    FULL_LOOP = "full-loop"
+    CENTRE_LOOP = "centre-loop"
+    HALF_LOOP = "half-loop"
+    EXTENDED_HOOK = "extended-hook"
+    SIDE_HOOK = "side-hook"
+    THREADED_PLUG = "threaded-plug"
+
+
+@dataclass(frozen=True, slots=True)
+class ExtensionSpring:
+    """An extension spring of round wire, at rest, its coils wound tight.
+
+    `free_length_mm` is measured between the insides of the hooks. `active_coils` may exceed `total_coils`, the coils of
+    the body, for hooks bend too. `initial_tension_n` None: nobody has measured it, and the usual range by index holds.
+    Strength and stiffness as in `CompressionSpring`.
+    """
+
+    wire_diameter_mm: float
+    mean_diameter_mm: float
+    free_length_mm: float
+    active_coils: float
+    total_coils: float
+    hooks: Hooks
+    material: Material
+    shear_modulus_mpa: float
+    elastic_modulus_mpa: float
+    tensile_strength_mpa: float | None
+    initial_tension_n: float | None = None
+    hand: Hand | None = None
+
+    kind = "extension"
+
+    @property
+    def outside_diameter_mm(self) -> float:
+        """Mean diameter plus the wire."""
+        return self.mean_diameter_mm + self.wire_diameter_mm
+
+    @property
+    def inside_diameter_mm(self) -> float:
+        """Mean diameter less the wire."""
+        return self.mean_diameter_mm - self.wire_diameter_mm
+
+    @property
+    def spring_index(self) -> float:
+        """Mean diameter over wire diameter, w in EN 13906-2."""
+        return self.mean_diameter_mm / self.wire_diameter_mm
+
+
+class LegShape(StrEnum):
+    """How the leg of a torsion spring runs to where it is loaded."""
+
+    STRAIGHT = "straight"
+    HOOKED = "hooked"
+    OFFSET = "offset"
+
+
+@dataclass(frozen=True, slots=True)
+class Leg:
+    """The leg of a torsion spring, from where it leaves the coil to where it is loaded."""
+
+    length_mm: float
+    shape: LegShape = LegShape.STRAIGHT
+
+
+@dataclass(frozen=True, slots=True)
+class TorsionSpring:
+    """A torsion spring of round wire, at rest. A leg that is None is not there; an angle that is None is unknown.
+
+    `free_angle_deg` is the angle between the legs. Strength and stiffness as in `CompressionSpring`.
+    """
+
+    wire_diameter_mm: float
+    mean_diameter_mm: float
+    active_coils: float
+    material: Material
+    elastic_modulus_mpa: float
+    tensile_strength_mpa: float | None
+    leg_1: Leg | None = None
+    leg_2: Leg | None = None
+    free_angle_deg: float | None = None
+    hand: Hand | None = None
+
+    kind = "torsion"
+
+    @property
+    def outside_diameter_mm(self) -> float:
+        """Mean diameter plus the wire."""
+        return self.mean_diameter_mm + self.wire_diameter_mm
+
+    @property
+    def inside_diameter_mm(self) -> float:
+        """Mean diameter less the wire."""
+        return self.mean_diameter_mm - self.wire_diameter_mm
+
+    @property
+    def spring_index(self) -> float:
+        """Mean diameter over wire diameter, w in EN 13906-3."""
+        return self.mean_diameter_mm / self.wire_diameter_mm
+
+
+PressedSpring = CompressionSpring | ConicalSpring
+"""A compression spring of any shape."""
+
+Spring = PressedSpring
 """A spring of any kind that is worked out."""

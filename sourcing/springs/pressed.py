@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 
 from sourcing.springs import compression, conical, conical_lengths, geometry
 from sourcing.springs.compression import curvature_factor, shear_stress_mpa
-from sourcing.springs.model import CompressionSpring, ConicalSpring, Spring
+from sourcing.springs.model import CompressionSpring, ConicalSpring, PressedSpring
 
 # 14.0 typed for a solid length of 13.999999999999998 is that length.
 _ALLOWANCE = 1e-9
@@ -28,7 +28,7 @@ class AtLength:
     corrected_stress_mpa: float | None
 
 
-def rate_n_per_mm(spring: Spring) -> float:
+def rate_n_per_mm(spring: PressedSpring) -> float:
     """The rate that the dimensions give; a cone's initial one, from which it stiffens."""
     d, coils, shear = spring.wire_diameter_mm, spring.active_coils, spring.shear_modulus_mpa
     match spring:
@@ -38,7 +38,7 @@ def rate_n_per_mm(spring: Spring) -> float:
             return conical.rate_n_per_mm(d, spring.mean_diameter_small_mm, spring.mean_diameter_large_mm, coils, shear)
 
 
-def solid_length_mm(spring: Spring) -> float:
+def solid_length_mm(spring: PressedSpring) -> float:
     """The length with every coil touching its neighbour, or lying inside it."""
     match spring:
         case CompressionSpring():
@@ -47,7 +47,7 @@ def solid_length_mm(spring: Spring) -> float:
             return conical_lengths.solid_length_of(spring)
 
 
-def force_n(spring: Spring, length_mm: float, rate_n_per_mm: float) -> float:
+def force_n(spring: PressedSpring, length_mm: float, rate_n_per_mm: float) -> float:
     """The force at a length, none where it is longer than free.
 
     Shorter than solid it is what a cylinder's rate would give if it went so far; a cone's curve ends there.
@@ -55,7 +55,7 @@ def force_n(spring: Spring, length_mm: float, rate_n_per_mm: float) -> float:
     return force_from_n(spring, spring.free_length_mm, length_mm, rate_n_per_mm)
 
 
-def force_from_n(spring: Spring, free_length_mm: float, length_mm: float, rate_n_per_mm: float) -> float:
+def force_from_n(spring: PressedSpring, free_length_mm: float, length_mm: float, rate_n_per_mm: float) -> float:
     """`force_n` of a spring that came out longer or shorter at rest than it should, all else as it should be."""
     travel_mm = max(0.0, free_length_mm - length_mm)
     match spring:
@@ -66,13 +66,13 @@ def force_from_n(spring: Spring, free_length_mm: float, length_mm: float, rate_n
             return _believed(spring, rate_n_per_mm) * conical.force_n((cone,), travel_mm)
 
 
-def stress_mpa(spring: Spring, length_mm: float, rate_n_per_mm: float) -> float:
+def stress_mpa(spring: PressedSpring, length_mm: float, rate_n_per_mm: float) -> float:
     """The greatest uncorrected shear stress at a length: in a cone, that of the largest coil that is still open."""
     force = force_n(spring, length_mm, rate_n_per_mm)
     return shear_stress_mpa(force, spring.wire_diameter_mm, _stressed_diameter_mm(spring, force, rate_n_per_mm))
 
 
-def at_length(spring: Spring, length_mm: float) -> AtLength:
+def at_length(spring: PressedSpring, length_mm: float) -> AtLength:
     """Force and stresses at a length by the dimensions; None where it is shorter than the spring can be pressed."""
     if length_mm < min(solid_length_mm(spring), spring.free_length_mm) * (1.0 - _ALLOWANCE):
         return AtLength(length_mm, None, None, None)
@@ -83,7 +83,7 @@ def at_length(spring: Spring, length_mm: float) -> AtLength:
     return AtLength(length_mm, force, stress, curvature_factor(mean_mm / wire_mm) * stress)
 
 
-def _stressed_diameter_mm(spring: Spring, force_n: float, rate_n_per_mm: float) -> float:
+def _stressed_diameter_mm(spring: PressedSpring, force_n: float, rate_n_per_mm: float) -> float:
     """The mean diameter of the coil that is stressed most."""
     match spring:
         case CompressionSpring():

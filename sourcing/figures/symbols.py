@@ -1,0 +1,63 @@
+"""Which symbol means which parameter (EN 13906's letters, where it has one), and the unit that a name ends in."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+SYMBOLS: Mapping[str, str] = {
+    "d": "wire_diameter_mm",
+    "D": "mean_diameter_mm",
+    "n": "active_coils",
+    "n_t": "total_coils",
+    "w": "spring_index",
+    "G": "shear_modulus_mpa",
+    "E": "elastic_modulus_mpa",
+    "R": "rate_n_per_mm",
+    "F": "force_n",
+    "F₀": "initial_tension_n",
+    "M": "torque_n_mm",
+    "L₀": "free_length_mm",
+    "L_c": "solid_length_mm",
+    "p": "pitch_mm",
+    "R_m": "tensile_strength_mpa",
+    "ρ": "density_kg_per_m3",
+    "τ": "shear_stress_mpa",
+    "σ": "bending_stress_mpa",
+}
+
+UNITS: Mapping[str, str] = {
+    "_n_mm_per_deg": "N·mm/deg",
+    "_n_mm_per_rad": "N·mm/rad",
+    "_kg_per_m3": "kg/m³",
+    "_mm_per_n": "mm/N",
+    "_n_per_mm": "N/mm",
+    "_n_mm": "N·mm",
+    "_mpa": "MPa",
+    "_deg": "deg",
+    "_rad": "rad",
+    "_mm": "mm",
+    "_hz": "Hz",
+    "_n": "N",
+    "_g": "g",
+    "_c": "degC",
+}
+"""Longer endings first, so that the first that fits is the unit."""
+
+
+def unit_of(name: str) -> str:
+    """The unit that a name ends in; empty for a bare number.
+
+    >>> unit_of("rate_n_per_mm"), unit_of("spring_index")
+    ('N/mm', '')
+    """
+    return next((unit for ending, unit in UNITS.items() if name.endswith(ending)), "")
+
+
+def words_of_name(name: str) -> str:
+    """A name in words, without its unit.
+
+    >>> words_of_name("wire_diameter_mm")
+    'wire diameter'
+    """
+    ending = next((ending for ending in UNITS if name.endswith(ending)), "")
+    return name.removesuffix(ending).replace("_", " ")
