@@ -23,6 +23,10 @@ SYMBOLS: Mapping[str, str] = {
     "ρ": "density_kg_per_m3",
     "τ": "shear_stress_mpa",
     "σ": "bending_stress_mpa",
+    "θ": "wound_deg",
+    "a₁": "leg_1_mm",
+    "a₂": "leg_2_mm",
+    "R_M": "rate_n_mm_per_deg",
 }
 
 UNITS: Mapping[str, str] = {

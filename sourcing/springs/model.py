@@ -187,7 +187,10 @@ class Leg:
 class TorsionSpring:
     """A torsion spring of round wire, at rest. A leg that is None is not there; an angle that is None is unknown.
 
-    `free_angle_deg` is the angle between the legs. Strength and stiffness as in `CompressionSpring`.
+    `active_coils` are the coils of a body, all of which act. `bodies` 2: a double torsion spring, two such bodies of
+    opposite hand in one wire, loaded together; `leg_1` is then each outer leg, `leg_2` the loop between the bodies from
+    the coil to where it is loaded, and `hand` says nothing. `free_angle_deg` is the angle between the legs.
+    `body_length_mm` None: coils that touch. Strength and stiffness as in `CompressionSpring`.
     """
 
     wire_diameter_mm: float
@@ -200,6 +203,8 @@ class TorsionSpring:
     leg_2: Leg | None = None
     free_angle_deg: float | None = None
     hand: Hand | None = None
+    bodies: int = 1
+    body_length_mm: float | None = None
 
     kind = "torsion"
 
@@ -217,6 +222,16 @@ class TorsionSpring:
     def spring_index(self) -> float:
         """Mean diameter over wire diameter, w in EN 13906-3."""
         return self.mean_diameter_mm / self.wire_diameter_mm
+
+    @property
+    def total_coils(self) -> float:
+        """The coils of a body: each of them acts."""
+        return self.active_coils
+
+    @property
+    def legs(self) -> tuple[Leg, ...]:
+        """The legs that are there."""
+        return tuple(leg for leg in (self.leg_1, self.leg_2) if leg is not None)
 
 
 PressedSpring = CompressionSpring | ConicalSpring

@@ -21,8 +21,15 @@ from .not_yet import NOT_YET
 INCH_MM = 25.4
 POUND_N = 4.4482216152605
 KPSI_MPA = 6.894757293168
-UNITS = {"": 1.0, "in": INCH_MM, "lbf": POUND_N, "lbf/in": POUND_N / INCH_MM, "kpsi": KPSI_MPA}
-"""Units of the sources in ours (mm, N, N/mm, MPa)."""
+UNITS = {
+    "": 1.0,
+    "in": INCH_MM,
+    "lbf": POUND_N,
+    "lbf/in": POUND_N / INCH_MM,
+    "lbf*in": POUND_N * INCH_MM,
+    "kpsi": KPSI_MPA,
+}
+"""Units of the sources in ours (mm, N, N/mm, N·mm, MPa)."""
 
 ONE_PERCENT = 1.0
 """The widest allowance, in per cent."""

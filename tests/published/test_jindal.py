@@ -1,4 +1,4 @@
-"""U. C. Jindal, Machine Design, ch. 8: the compression springs among its worked examples.
+"""U. C. Jindal, Machine Design, ch. 8: the compression springs and the torsion spring among its worked examples.
 
 Read in a worked copy of the solutions, digits as shown, unrounded arithmetic; the book rounds more coarsely. Stress
 with the factor for direct shear alone. Where the book's strength comes from a power law, A/d^m, the allowable stress
@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import pytest
 
+from sourcing.springs import torsion
 from sourcing.springs.compression import active_coils_for_rate, direct_shear_factor, shear_stress_mpa
 
 from .checks import Book, Check, carried
@@ -72,6 +73,39 @@ def example_8_13() -> dict[str, float]:
 )
 def example_8_14() -> dict[str, float]:
     return {"mean_shear_stress_mpa": stress_mpa(45.119, 2, 12)}
+
+
+@BOOK.example(
+    "jindal 8-9",
+    "example 8-9, p. 230 (torsion spring; the constant of the rate with friction, 10.8 a turn)",
+    max_torque_n_mm="497.25",
+    body_deflection_turns="0.327",
+    leg_equivalent_coils="0.293",
+    leg_rate_n_mm_per_turn="22089.3",
+    leg_deflection_turns="0.0225",
+    loaded_mean_diameter_mm="13.46",
+    initial_radial_clearance_mm="0.75",
+    final_radial_clearance_mm="0.23",
+)
+def example_8_9() -> dict[str, float]:
+    wire, mean, coils, modulus, rod = 1.5, 16 - 1.5, 4.25, 200_000.0, 11.5
+    yield_mpa = 0.78 * 2211 / wire**0.145
+    torque = torsion.torque_for_stress_n_mm(yield_mpa / torsion.inner_curvature_factor(mean / wire), wire)
+    legs = torsion.coils_of_legs(20, 20, mean)
+    body_rate, leg_rate = (
+        360 * torsion.rate_with_friction_n_mm_per_deg(wire, mean, each, modulus) for each in (coils, legs)
+    )
+    loaded = torsion.wound_mean_diameter_mm(mean, coils, 360 * torque / body_rate)
+    return {
+        "max_torque_n_mm": torque,
+        "body_deflection_turns": torque / body_rate,
+        "leg_equivalent_coils": legs,
+        "leg_rate_n_mm_per_turn": leg_rate,
+        "leg_deflection_turns": torque / leg_rate,
+        "loaded_mean_diameter_mm": loaded,
+        "initial_radial_clearance_mm": (mean - wire - rod) / 2,
+        "final_radial_clearance_mm": (loaded - wire - rod) / 2,
+    }
 
 
 CHECKS = BOOK.checks()

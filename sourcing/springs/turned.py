@@ -1,0 +1,153 @@
+"""A torsion spring turned to an angle: each question asked of the whole spring, its legs and both its bodies counted.
+
+The rate is handed in: that of the dimensions, or one that somebody measured. Angles are wound up from free, in degrees.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import pi
+
+from sourcing.springs import torsion
+from sourcing.springs.model import LegShape, TorsionSpring
+
+HOOK_WIRES, OFFSET_WIRES = 7.0, 2.5
+"""Wire beyond a leg's length, in wire diameters (assumed): half a turn round a pin of two wires and two wires more for
+a hook; a bend at the coil for an offset."""
+
+
+@dataclass(frozen=True, slots=True)
+class AtAngle:
+    """A torsion spring turned to an angle; a negative one unwinds it.
+
+    `bending_stress_mpa` is not corrected for the curvature of the wire, `corrected_stress_mpa` is, by EN's factor; both
+    have no sign. `rod_at_most_mm` is the thickest rod that the closed inside leaves room for. All are None where the
+    coils cannot go so far: wound closed on themselves, or straightened out.
+    """
+
+    angle_deg: float
+    torque_n_mm: float | None
+    bending_stress_mpa: float | None
+    corrected_stress_mpa: float | None
+    inside_diameter_mm: float | None
+    rod_at_most_mm: float | None
+    body_length_mm: float | None
+
+
+def coils_of_legs(spring: TorsionSpring) -> float:
+    """What the legs' bending counts for, in coils."""
+    one, two = (0.0 if leg is None else leg.length_mm for leg in (spring.leg_1, spring.leg_2))
+    return torsion.coils_of_legs(one, two, spring.mean_diameter_mm)
+
+
+def rate_n_mm_per_deg(spring: TorsionSpring) -> float:
+    """The rate that the dimensions give, without friction: legs count as coils, and two bodies give twice one."""
+    coils = spring.active_coils + coils_of_legs(spring)
+    wire, mean = spring.wire_diameter_mm, spring.mean_diameter_mm
+    return spring.bodies * torsion.rate_n_mm_per_deg(wire, mean, coils, spring.elastic_modulus_mpa)
+
+
+def rate_with_friction_n_mm_per_deg(spring: TorsionSpring) -> float:
+    """The rate where coils rub, as US practice has it."""
+    coils = spring.active_coils + coils_of_legs(spring)
+    wire, mean = spring.wire_diameter_mm, spring.mean_diameter_mm
+    return spring.bodies * torsion.rate_with_friction_n_mm_per_deg(wire, mean, coils, spring.elastic_modulus_mpa)
+
+
+def stress_mpa(spring: TorsionSpring, torque_n_mm: float) -> float:
+    """The uncorrected bending stress under a torque that its bodies share; it has no sign."""
+    return torsion.bending_stress_mpa(abs(torque_n_mm) / spring.bodies, spring.wire_diameter_mm)
+
+
+def corrected_stress_mpa(spring: TorsionSpring, torque_n_mm: float) -> float:
+    """`stress_mpa` with EN's factor for the curvature of the wire."""
+    return torsion.curvature_factor(spring.spring_index) * stress_mpa(spring, torque_n_mm)
+
+
+def permissible_angle_deg(spring: TorsionSpring, rate_n_mm_per_deg: float) -> float | None:
+    """The angle to which it may be wound up in static duty; None where the strength of its wire is not known."""
+    if spring.tensile_strength_mpa is None:
+        return None
+    stress = torsion.permissible_stress_mpa(spring.tensile_strength_mpa)
+    torque = spring.bodies * torsion.torque_for_stress_n_mm(stress, spring.wire_diameter_mm)
+    return torque / rate_n_mm_per_deg
+
+
+def permissible_unwinding_deg(spring: TorsionSpring, rate_n_mm_per_deg: float) -> float | None:
+    """The angle by which it may be unwound in static duty, derated; None where the strength is not known."""
+    if spring.tensile_strength_mpa is None:
+        return None
+    stress = torsion.permissible_unwinding_stress_mpa(spring.tensile_strength_mpa)
+    plain = stress / torsion.curvature_factor(spring.spring_index)
+    return spring.bodies * torsion.torque_for_stress_n_mm(plain, spring.wire_diameter_mm) / rate_n_mm_per_deg
+
+
+def can_turn_to(spring: TorsionSpring, wound_deg: float) -> bool:
+    """Whether the coils can go so far: short of closing on themselves, and of straightening out."""
+    if spring.active_coils + wound_deg / 360.0 <= 0.0:
+        return False
+    return inside_diameter_mm(spring, wound_deg) > 0.0
+
+
+def inside_diameter_mm(spring: TorsionSpring, wound_deg: float) -> float:
+    """The inside diameter of the body when wound up; larger than at rest when unwound."""
+    mean = torsion.wound_mean_diameter_mm(spring.mean_diameter_mm, spring.active_coils, wound_deg)
+    return mean - spring.wire_diameter_mm
+
+
+def outside_diameter_mm(spring: TorsionSpring, wound_deg: float) -> float:
+    """The outside diameter of the body when wound up; larger than at rest when unwound."""
+    mean = torsion.wound_mean_diameter_mm(spring.mean_diameter_mm, spring.active_coils, wound_deg)
+    return mean + spring.wire_diameter_mm
+
+
+def body_length_mm(spring: TorsionSpring, wound_deg: float = 0.0) -> float:
+    """The length of the bodies when wound up, the loop between two of them left out.
+
+    Coils that touch make it one wire longer a turn. Coils that stand apart only come nearer each other, for wire and
+    pitch angle stay as they are: such a body keeps its length until they touch.
+    """
+    touching = torsion.wound_body_length_mm(spring.wire_diameter_mm, spring.active_coils, wound_deg)
+    at_rest = 0.0 if spring.body_length_mm is None else spring.body_length_mm
+    return max(spring.bodies * touching, at_rest)
+
+
+def pitch_mm(spring: TorsionSpring) -> float:
+    """The pitch of the coils at rest; one wire where they touch."""
+    if spring.body_length_mm is None:
+        return spring.wire_diameter_mm
+    return (spring.body_length_mm / spring.bodies - spring.wire_diameter_mm) / spring.active_coils
+
+
+def wire_length_mm(spring: TorsionSpring) -> float:
+    """The wire in the whole spring: bodies, legs, and what their shapes take beyond their length."""
+    body = torsion.body_wire_length_mm(spring.mean_diameter_mm, spring.active_coils, pitch_mm(spring))
+    return spring.bodies * (body + legs_wire_mm(spring)) + _across_mm(spring)
+
+
+def legs_wire_mm(spring: TorsionSpring) -> float:
+    """The wire in the legs of one body."""
+    beyond = {LegShape.STRAIGHT: 0.0, LegShape.HOOKED: HOOK_WIRES, LegShape.OFFSET: OFFSET_WIRES}
+    return sum(leg.length_mm + beyond[leg.shape] * spring.wire_diameter_mm for leg in spring.legs)
+
+
+def _across_mm(spring: TorsionSpring) -> float:
+    """The wire that joins the two sides of the loop between two bodies: half a turn of a mean radius of two wires."""
+    return 2.0 * pi * spring.wire_diameter_mm if spring.bodies > 1 else 0.0
+
+
+def at_angle(spring: TorsionSpring, wound_deg: float) -> AtAngle:
+    """Torque, stresses, inside and body length at an angle by the dimensions."""
+    if not can_turn_to(spring, wound_deg):
+        return AtAngle(wound_deg, None, None, None, None, None, None)
+    torque = rate_n_mm_per_deg(spring) * wound_deg
+    inside = inside_diameter_mm(spring, wound_deg)
+    return AtAngle(
+        angle_deg=wound_deg,
+        torque_n_mm=torque,
+        bending_stress_mpa=stress_mpa(spring, torque),
+        corrected_stress_mpa=corrected_stress_mpa(spring, torque),
+        inside_diameter_mm=inside,
+        rod_at_most_mm=torsion.ROD_SHARE * inside,
+        body_length_mm=body_length_mm(spring, wound_deg),
+    )
