@@ -1,15 +1,22 @@
-"""A spring in its place: what the limits, the score and the chance ask of it, whatever its kind."""
+"""A spring in its place: what the limits, the score and the chance ask of it, whatever its kind.
+
+Each kind has a case of its own beside this file (pressed.py), which `cases.py` lists.
+"""
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
+from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Generic, TypeVar
 
-from sourcing.fit.model import Spread
-from sourcing.need.model import Need, PocketEnd
+from sourcing.fit.model import Spread, WantedFigure
+from sourcing.need.model import Need
 from sourcing.quantities import Wanted, show_diameter, show_length, show_wanted
-from sourcing.springs import conical_lengths, geometry, pressed
-from sourcing.springs.model import CompressionSpring, ConicalSpring, Spring
+from sourcing.springs.model import Spring
 from sourcing.stock.model import Bench
+
+S_co = TypeVar("S_co", bound=Spring, covariant=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,44 +32,26 @@ class Seat:
 
 
 @dataclass(frozen=True, slots=True)
-class Case:
+class Case(ABC, Generic[S_co]):
     """A spring in a need at a bench, with the figures that several limits ask for.
 
-    `rate_n_per_mm` is the rate to believe; of a cone, the initial one.
+    `rate` is the rate to believe, in the unit of the spring's kind (`springs.rates`); of a cone, the initial one.
     """
 
-    spring: Spring
+    spring: S_co
     need: Need
     bench: Bench
     spread: Spread
-    rate_n_per_mm: float
+    rate: float
 
     @property
-    def shortest_mm(self) -> float | None:
-        """The shortest working length, or None."""
-        return min((point.at_mm for point in self.need.working), default=None)
-
-    @property
-    def solid_length_mm(self) -> float:
-        """Solid length (EN 13906-1)."""
-        return pressed.solid_length_mm(self.spring)
-
-    @property
+    @abstractmethod
     def seats(self) -> tuple[Seat, ...]:
-        """Where the spring sits; a cone in a straight bore, and each of its ends in its own."""
-        match self.spring:
-            case CompressionSpring():
-                return (_seat_of_cylinder(self.spring, self.need),)
-            case ConicalSpring():
-                return _seats_of_cone(self.spring, self.need)
+        """Where the spring sits."""
 
-    def force_n(self, length_mm: float) -> float:
-        """The force at a length, to compare with the one wanted there, whether or not it can be pressed so far."""
-        return pressed.force_n(self.spring, length_mm, self.rate_n_per_mm)
-
-    def stress_mpa(self, length_mm: float) -> float:
-        """The uncorrected shear stress at a length, that at solid where the length is shorter."""
-        return pressed.stress_mpa(self.spring, max(length_mm, self.solid_length_mm), self.rate_n_per_mm)
+    @abstractmethod
+    def wanted(self) -> Iterator[WantedFigure]:
+        """Every figure that the need wants, with what the spring gives, in the order of the need."""
 
     def size(self, length_mm: float) -> str:
         """A size in the bench's units, as calipers read it."""
@@ -73,36 +62,19 @@ class Case:
         return show_wanted(Wanted(nominal=length_mm), lambda mm: show_length(mm, self.bench.units))
 
 
-def _seat_of_cylinder(spring: CompressionSpring, need: Need) -> Seat:
-    pitch_mm = geometry.pitch_mm(
-        spring.wire_diameter_mm, spring.free_length_mm, spring.active_coils, spring.total_coils, spring.ends
-    )
-    growth_mm = geometry.growth_at_solid_mm(spring.wire_diameter_mm, spring.mean_diameter_mm, pitch_mm)
-    pocket = need.pocket
-    return Seat("", spring.outside_diameter_mm, spring.inside_diameter_mm, growth_mm, pocket.bore_mm, pocket.rod_mm)
+AnyCase = Case[Spring]
 
 
-def _seats_of_cone(spring: ConicalSpring, need: Need) -> tuple[Seat, ...]:
-    growth_small_mm, growth_large_mm = conical_lengths.growth_at_ends_mm(spring)
-    pocket, nothing = need.pocket, PocketEnd()
-    large, small = pocket.large_end or nothing, pocket.small_end or nothing
-    outside_mm, inside_mm = spring.outside_diameter_large_mm, spring.inside_diameter_small_mm
-    return (
-        Seat("", outside_mm, inside_mm, growth_large_mm, pocket.bore_mm, pocket.rod_mm),
-        Seat(
-            " at the large end",
-            outside_mm,
-            spring.inside_diameter_large_mm,
-            growth_large_mm,
-            large.bore_mm,
-            large.rod_mm,
-        ),
-        Seat(
-            " at the small end",
-            spring.outside_diameter_small_mm,
-            inside_mm,
-            growth_small_mm,
-            small.bore_mm,
-            small.rod_mm,
-        ),
-    )
+def wanted_wire(case: AnyCase) -> Iterator[WantedFigure]:
+    """The wire diameter, where the need wishes one."""
+    wish = case.need.wire_diameter_mm
+    if wish is not None:
+        house_mm = case.bench.tolerances.diameter_mm
+        yield WantedFigure("wire diameter", "mm", wish, case.spring.wire_diameter_mm, house_mm)
+
+
+def wanted_free_length(case: AnyCase, free_length_mm: float) -> Iterator[WantedFigure]:
+    """The free length, where the need wants one."""
+    wish = case.need.free_length_mm
+    if wish is not None:
+        yield WantedFigure("free length", "mm", wish, free_length_mm, case.bench.tolerances.length_mm)

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from sourcing.fit import chance as chances
-from sourcing.fit.case import Case
+from sourcing.fit.cases import case_of
+from sourcing.fit.chance import chance
 from sourcing.fit.limits import limits
-from sourcing.fit.limits.pressed import BORE, ROD
+from sourcing.fit.limits.room import BORE, ROD
 from sourcing.fit.model import Fit, Spread, Verdict
 from sourcing.fit.score import deviations, score
 from sourcing.need.model import Need
-from sourcing.springs import pressed
 from sourcing.springs.model import Spring
 from sourcing.stock.model import Bench
 
@@ -20,18 +19,18 @@ ROUNDING = 1e-9
 """A figure that stands exactly on its tolerance is within it, whatever the last digit of the arithmetic says."""
 
 
-def judge(spring: Spring, need: Need, bench: Bench, spread: Spread, rate_n_per_mm: float | None = None) -> Fit:
+def judge(spring: Spring, need: Need, bench: Bench, spread: Spread, rate: float | None = None) -> Fit:
     """Limits, deviations, score and chance of `spring` in `need`.
 
     *yes*: every limit holds and every deviation is at most one tolerance; *near*: a deviation up to two tolerances or
-    a soft limit broken; *no*: a hard limit broken or a deviation beyond two. `rate_n_per_mm` is the rate to believe
-    (a seller's, say); None takes the one that the dimensions give.
+    a soft limit broken; *no*: a hard limit broken or a deviation beyond two. `rate` is the rate to believe (a seller's,
+    say), in the unit of the spring's kind; None takes the one that the dimensions give.
     """
-    case = Case(spring, need, bench, spread, rate_n_per_mm or pressed.rate_n_per_mm(spring))
-    all_limits, rows = limits(case), deviations(case)
+    case = case_of(spring, need, bench, spread, rate)
+    all_limits, rows = limits(case), deviations(case.wanted())
     hard_broken = [limit.limit for limit in all_limits if limit.hard and not limit.holds]
     hopeless = any(not name.startswith(MENDED_BY_SPREAD) for name in hard_broken)
-    works = 0.0 if hopeless else chances.chance(case)
+    works = 0.0 if hopeless else chance(case)
     worst = max((row.deviation_over_tolerance for row in rows), default=0.0)
     fits: Verdict = "yes"
     if hard_broken or worst > 2.0 + ROUNDING:

@@ -25,14 +25,31 @@ class Limit:
 
 
 @dataclass(frozen=True, slots=True)
-class Deviation:
-    """How far one figure is from what was wanted, in units of its tolerance (capped at 99).
+class WantedFigure:
+    """A figure that the need wants, what the spring gives, and the tolerance of the house for where it states none.
 
-    `at_mm` is the length at which a force is wanted, None for any other figure.
+    `at` is the length (mm) or the angle (deg) at which a force or a torque is wanted, None for any other figure.
     """
 
     figure: str
-    at_mm: float | None
+    unit: str
+    wanted: Wanted
+    got: float
+    house: float
+    at: float | None = None
+    at_unit: str = "mm"
+
+
+@dataclass(frozen=True, slots=True)
+class Deviation:
+    """How far one figure is from what was wanted, in units of its tolerance (capped at 99).
+
+    `at` as in `WantedFigure`.
+    """
+
+    figure: str
+    at: float | None
+    at_unit: str
     unit: str
     wanted: Wanted
     got: float

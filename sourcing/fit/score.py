@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import prod
 
-from sourcing.fit.case import Case
-from sourcing.fit.model import Deviation
+from sourcing.fit.model import Deviation, WantedFigure
 from sourcing.quantities import Wanted
 from sourcing.stock.model import HouseTolerances
 
@@ -86,21 +85,11 @@ def force_house_tolerance_n(wanted: Wanted, house: HouseTolerances) -> float:
     return house.force * (base or 0.0)
 
 
-def deviations(case: Case) -> tuple[Deviation, ...]:
-    """Every wanted figure against what the spring gives, in the order of the need."""
-    spring, need, house = case.spring, case.need, case.bench.tolerances
-    rows: list[Deviation] = []
+def deviations(wanted: Iterable[WantedFigure]) -> tuple[Deviation, ...]:
+    """Every wanted figure against what the spring gives, in the same order."""
+    return tuple(_deviation(each) for each in wanted)
 
-    def add(figure: str, unit: str, wanted: Wanted, got: float, house: float, at_mm: float | None = None) -> None:
-        ratio, tolerance = deviation_over_tolerance(wanted, got, house)
-        rows.append(Deviation(figure, at_mm, unit, wanted, got, tolerance, ratio))
 
-    for point in need.working:
-        if point.force_n is not None:
-            house_n = force_house_tolerance_n(point.force_n, house)
-            add("force", "N", point.force_n, case.force_n(point.at_mm), house_n, point.at_mm)
-    if need.free_length_mm is not None:
-        add("free length", "mm", need.free_length_mm, spring.free_length_mm, house.length_mm)
-    if need.wire_diameter_mm is not None:
-        add("wire diameter", "mm", need.wire_diameter_mm, spring.wire_diameter_mm, house.diameter_mm)
-    return tuple(rows)
+def _deviation(each: WantedFigure) -> Deviation:
+    ratio, tolerance = deviation_over_tolerance(each.wanted, each.got, each.house)
+    return Deviation(each.figure, each.at, each.at_unit, each.unit, each.wanted, each.got, tolerance, ratio)

@@ -52,7 +52,7 @@ def graded(stock: StockSpring, grade: int, rate_n_per_mm: float) -> Spread:
 def measured(stock: StockSpring) -> Spread:
     """The spread of a spring that its keeper measured: calipers on wire and coil, a rule on the length."""
     spring = stock.spring
-    if stock.stated_rate_n_per_mm is not None:
+    if stock.stated_rate is not None:
         rate_sd = MEASURED_RATE_SD
     else:
         rate_sd = hypot(

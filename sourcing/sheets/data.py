@@ -135,7 +135,7 @@ def limit_document(limit: Limit) -> Document:
 def deviation_document(row: Deviation) -> Document:
     """One row of the table that made the score."""
     return {
-        "figure": row.figure if row.at_mm is None else f"{row.figure} at {row.at_mm:g} mm",
+        "figure": row.figure if row.at is None else f"{row.figure} at {row.at:g} {row.at_unit}",
         "unit": row.unit,
         "wanted": wanted_value(row.wanted),
         "got": row.got,

@@ -9,8 +9,9 @@ from sourcing.quantities import show_force, show_length, show_rate, show_stress
 from sourcing.sheets.text import bullets, heading, table
 from sourcing.springs.describe import Description
 from sourcing.springs.describe_conical import ConicalDescription
+from sourcing.springs.rates import rate_of
 from sourcing.stock.model import StockSpring
-from sourcing.stock.rates import disagree
+from sourcing.stock.rates import disagree, show_rate_of
 
 AnyDescription = Description | ConicalDescription
 Entry = tuple[StockSpring, AnyDescription]
@@ -29,12 +30,12 @@ def description_document(entries: Iterable[Entry]) -> dict[str, object]:
 
 def notes(stock: StockSpring, description: AnyDescription) -> list[str]:
     """The description's notes, and one more where the stated rate does not go with the dimensions."""
-    stated = stock.stated_rate_n_per_mm
-    if stated is None or not disagree(stated, stock.spring):
+    stated, spring = stock.stated_rate, stock.spring
+    if stated is None or not disagree(stated, spring):
         return list(description.notes)
     doubt = (
-        f"The stated rate of {show_rate(stated)} and the {show_rate(description.rate_n_per_mm)} of the dimensions "
-        "cannot both be right: the seller's figure may be right and a dimension wrong."
+        f"The stated rate of {show_rate_of(spring, stated)} and the {show_rate_of(spring, rate_of(spring))} of the "
+        "dimensions cannot both be right: the seller's figure may be right and a dimension wrong."
     )
     return [*description.notes, doubt]
 

@@ -33,7 +33,7 @@ def spring_document(stock: StockSpring) -> Document:
         "hand": spring.hand,
         "shear_modulus_mpa": spring.shear_modulus_mpa,
         "elastic_modulus_mpa": spring.elastic_modulus_mpa,
-        "stated_rate_n_per_mm": stock.stated_rate_n_per_mm,
+        "stated_rate_n_per_mm": stock.stated_rate,
         "grade": stock.grade,
         "on_hand": stock.on_hand,
         "least": stock.least,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from sourcing.stock.model import StockSpring
-from sourcing.stock.rates import believed_n_per_mm
+from sourcing.stock.rates import believed_rate
 
 _ATTRIBUTES = {
     "wire": ("wire_diameter_mm",),
@@ -16,6 +16,6 @@ _ATTRIBUTES = {
 def spring_figure(stock: StockSpring, figure: str) -> float | None:
     """A figure of a spring by its short name; None where its kind has none. A cone's diameters are its outermost."""
     if figure == "rate":
-        return believed_n_per_mm(stock)
+        return believed_rate(stock)
     values = (getattr(stock.spring, name, None) for name in _ATTRIBUTES[figure])
     return next((value for value in values if value is not None), None)

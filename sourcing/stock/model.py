@@ -13,11 +13,14 @@ from sourcing.springs.model import Spring
 
 @dataclass(frozen=True, slots=True)
 class StockSpring:
-    """A spring with its shelf data. `price` is for one spring, sold in packs of `pack`."""
+    """A spring with its shelf data. `price` is for one spring, sold in packs of `pack`.
+
+    `stated_rate` is in N/mm, of a torsion spring in N·mm/deg.
+    """
 
     id: str
     spring: Spring
-    stated_rate_n_per_mm: float | None = None
+    stated_rate: float | None = None
     grade: int | None = None
     on_hand: int = 0
     least: int | None = None

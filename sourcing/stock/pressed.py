@@ -10,10 +10,11 @@ from sourcing.files.findings import Finding
 from sourcing.files.records import Read
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.need.kinds import EndsField, MaterialField
-from sourcing.quantities import show_length, show_rate
+from sourcing.quantities import show_length
 from sourcing.springs.geometry import dead_coils
 from sourcing.springs.model import Spring
-from sourcing.stock.rates import disagree, worked_out_n_per_mm
+from sourcing.springs.rates import rate_of
+from sourcing.stock.rates import disagree, show_rate_of
 from sourcing.stock.shelf import ShelfRecord
 
 DIAMETERS = ("outside_diameter", "mean_diameter", "inside_diameter")
@@ -50,10 +51,10 @@ def rate_warnings(read: Read[P], spring: Spring) -> list[Finding]:
     if stated is None or not disagree(stated, spring):
         return []
     expected = (
-        f"about the {show_rate(worked_out_n_per_mm(spring))} that follows from the dimensions; "
+        f"about the {show_rate_of(spring, rate_of(spring))} that follows from the dimensions; "
         "the seller's figure may be right and a dimension wrong"
     )
-    return [Finding(read.place("rate"), f"a stated rate of {show_rate(stated)}", expected)]
+    return [Finding(read.place("rate"), f"a stated rate of {show_rate_of(spring, stated)}", expected)]
 
 
 def strength_mpa(record: PressedRecord) -> float | None:

@@ -1,25 +1,27 @@
-"""The rate of a stock spring: as its seller states it, and as its dimensions give it."""
+"""The rate of a stock spring, in the unit of its kind: as its seller states it, and as its dimensions give it."""
 
 from __future__ import annotations
 
+from sourcing.quantities import show_rate
 from sourcing.springs.model import Spring
-from sourcing.springs.pressed import rate_n_per_mm
+from sourcing.springs.rates import rate_of
 from sourcing.stock.model import StockSpring
 
 RATES_APART = 0.15
 """Further apart than this, the stated rate and that of the dimensions cannot both be right."""
 
 
-def worked_out_n_per_mm(spring: Spring) -> float:
-    """The rate that the dimensions give; a cone's initial one."""
-    return rate_n_per_mm(spring)
-
-
-def believed_n_per_mm(stock: StockSpring) -> float:
+def believed_rate(stock: StockSpring) -> float:
     """The stated rate, or that of the dimensions where none is stated."""
-    return stock.stated_rate_n_per_mm or worked_out_n_per_mm(stock.spring)
+    return stock.stated_rate or rate_of(stock.spring)
 
 
-def disagree(stated_n_per_mm: float | None, spring: Spring) -> bool:
+def disagree(stated: float | None, spring: Spring) -> bool:
     """Whether a rate is stated and is further than 15 % from the one that the dimensions give."""
-    return stated_n_per_mm is not None and abs(stated_n_per_mm / worked_out_n_per_mm(spring) - 1.0) > RATES_APART
+    return stated is not None and abs(stated / rate_of(spring) - 1.0) > RATES_APART
+
+
+def show_rate_of(spring: Spring, rate: float, units: str = "mm") -> str:
+    """A rate of a spring for people, in the unit of its kind."""
+    del spring
+    return show_rate(rate, units)

@@ -84,7 +84,7 @@ def _stock_spring(record: ShelfRecord, spring: Spring, place: Place) -> StockSpr
     return StockSpring(
         id=record.id or "",
         spring=spring,
-        stated_rate_n_per_mm=record.rate,
+        stated_rate=record.rate,
         grade=record.grade,
         on_hand=record.on_hand or 0,
         least=record.least,

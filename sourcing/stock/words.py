@@ -16,7 +16,7 @@ from sourcing import quantities as q
 from sourcing.quantities import QuantityError
 from sourcing.stock.figures import spring_figure
 from sourcing.stock.model import Catalogue, Spool, StockSpring
-from sourcing.stock.rates import believed_n_per_mm
+from sourcing.stock.rates import believed_rate
 
 _SAME, _BEGINS, _HOLDS, _LIKE = 100.0, 90.0, 80.0, 75.0
 _LEAST_LIKENESS = 70
@@ -120,7 +120,7 @@ def _figures_of(thing: Thing) -> Iterator[tuple[float, bool]]:
     for name in ("wire", "outside", "inside", "length"):
         if (value := spring_figure(thing, name)) is not None:
             yield value, False
-    yield believed_n_per_mm(thing), True
+    yield believed_rate(thing), True
 
 
 def _sought(words: list[str]) -> Iterator[_Sought]:

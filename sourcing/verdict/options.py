@@ -7,17 +7,18 @@ from dataclasses import dataclass, replace
 from math import ceil
 from typing import Literal
 
-from sourcing.fit.case import Case
+from sourcing.fit.cases import case_of
 from sourcing.fit.judge import judge
-from sourcing.fit.limits.pressed import stress_at_shortest, stress_at_solid
+from sourcing.fit.limits import stress_limits
 from sourcing.fit.model import Fit, Limit, Spread
 from sourcing.fit.rank import rank
 from sourcing.fit.spread import spread_of
 from sourcing.materials.strength import tensile_strength_mpa, weakest_grade
 from sourcing.need.model import Need
-from sourcing.quantities import Money, show_money, show_rate
+from sourcing.quantities import Money, show_money
+from sourcing.springs.rates import rate_of
 from sourcing.stock.model import Bench, Catalogue, Seller, StockSpring
-from sourcing.stock.rates import believed_n_per_mm, disagree, worked_out_n_per_mm
+from sourcing.stock.rates import believed_rate, disagree, show_rate_of
 from sourcing.winding.best import Winding
 from sourcing.winding.model import Refusal, WindingPlan
 
@@ -63,18 +64,16 @@ class Option:
 
 
 def _rate_agrees(stock: StockSpring, units: str) -> Limit | None:
-    if stock.stated_rate_n_per_mm is None:
+    if stock.stated_rate is None:
         return None
-    stated, worked_out = (
-        show_rate(stock.stated_rate_n_per_mm, units),
-        show_rate(worked_out_n_per_mm(stock.spring), units),
-    )
+    rates = (stock.stated_rate, rate_of(stock.spring))
+    stated, worked_out = (show_rate_of(stock.spring, rate, units) for rate in rates)
     why = f"{stated} stated; the dimensions give {worked_out}"
-    holds = not disagree(stock.stated_rate_n_per_mm, stock.spring)
+    holds = not disagree(stock.stated_rate, stock.spring)
     return Limit("stated rate", holds, False, why if holds else why + ": measure it before you trust either")
 
 
-def _unknown_grade(stock: StockSpring, need: Need, bench: Bench, rate_n_per_mm: float) -> Limit | None:
+def _unknown_grade(stock: StockSpring, need: Need, bench: Bench, rate: float) -> Limit | None:
     """Wire that no seller vouches for and no grade names may be the weakest: its stress is judged so too."""
     spring = stock.spring
     weakest = weakest_grade(spring.material, spring.wire_diameter_mm)
@@ -82,8 +81,7 @@ def _unknown_grade(stock: StockSpring, need: Need, bench: Bench, rate_n_per_mm: 
     if stock.seller is not None or weakest is None or named:
         return None
     weak = replace(spring, tensile_strength_mpa=tensile_strength_mpa(weakest, spring.wire_diameter_mm))
-    case = Case(weak, need, bench, Spread(), rate_n_per_mm)
-    stresses = (*stress_at_shortest(case), *stress_at_solid(case))
+    stresses = stress_limits(case_of(weak, need, bench, Spread(), rate))
     broken = [limit.why for limit in stresses if not limit.holds]
     why = f"nobody names the grade of its wire; were it {weakest.name}, the weakest: "
     return Limit("unknown grade", not broken, False, why + ("; ".join(broken) or "the static limits hold too"))
@@ -91,7 +89,7 @@ def _unknown_grade(stock: StockSpring, need: Need, bench: Bench, rate_n_per_mm: 
 
 def judge_stock(stock: StockSpring, need: Need, bench: Bench) -> Fit:
     """The fit of a stock spring, with the doubts about its rate and its wire as two more soft limits."""
-    rate = believed_n_per_mm(stock)
+    rate = believed_rate(stock)
     fit = judge(stock.spring, need, bench, spread_of(stock, rate), rate)
     for doubt in (_rate_agrees(stock, bench.units), _unknown_grade(stock, need, bench, rate)):
         fit = fit if doubt is None else with_limit(fit, doubt)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from sourcing.fit.model import Deviation
 from sourcing.quantities import Wanted, show_force, show_length, show_money, show_wanted
@@ -86,14 +86,18 @@ def days(choices: Choices, chosen: Option | None) -> str:
 
 def figure_name(row: Deviation, units: str) -> str:
     """A wanted figure by name, a force with the length at which it is wanted."""
-    if row.at_mm is None:
+    if row.at is None:
         return row.figure
-    return f"{row.figure} at {show_wanted(Wanted(nominal=row.at_mm), shower('mm', units))}"
+    return f"{row.figure} at {show_wanted(Wanted(nominal=row.at), shower(row.at_unit, units))}"
+
+
+_SHOWERS: Mapping[str, Callable[[float, str], str]] = {"N": show_force, "mm": show_length}
 
 
 def shower(unit: str, units: str) -> Callable[[float], str]:
     """What shows a figure of this unit to people, in the bench's units."""
-    return (lambda value: show_force(value, units)) if unit == "N" else (lambda value: show_length(value, units))
+    show = _SHOWERS[unit]
+    return lambda value: show(value, units)
 
 
 FAR = 5.0

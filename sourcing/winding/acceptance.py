@@ -11,7 +11,7 @@ from sourcing.quantities import show_diameter, show_force, show_grams, show_leng
 from sourcing.springs import geometry, pressed
 from sourcing.springs.model import CompressionSpring, Spring
 from sourcing.stock.model import Bench
-from sourcing.winding.mandrel import DIAMETER_POWER
+from sourcing.winding.doubts import DIAMETER_POWER
 from sourcing.winding.model import Acceptance, GoesIn
 from sourcing.winding.trials import Knowledge
 

@@ -12,8 +12,8 @@ from sourcing.stock.model import Spool
 from sourcing.winding import turns
 from sourcing.winding.heat import oven_reaches
 from sourcing.winding.model import Refusal
-from sourcing.winding.search import Task
 from sourcing.winding.steps import Numbers
+from sourcing.winding.task import Task
 from sourcing.winding.trials import WIDE_DOUBT, Knowledge, Lesson, learn
 
 

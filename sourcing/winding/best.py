@@ -13,16 +13,11 @@ from sourcing.need.model import Need
 from sourcing.quantities import show_diameter
 from sourcing.springs.model import Spring
 from sourcing.stock.model import Bench, Spool
-from sourcing.winding.conical_search import ConicalDesign, end_diameters_mm, scan_cones
 from sourcing.winding.model import Refusal, WindingPlan, Wire, wire_of
-from sourcing.winding.plan import plan_winding, refused_by_size, task_for
-from sourcing.winding.search import Design, diameters_mm, scan
+from sourcing.winding.plan import OF_KIND, plan_winding, quick_design, refused_by_size
 
 THINNEST_TO_BUY_MM = 0.2
 """Thinner wire is hard to get and to hold (common practice, no source)."""
-
-QUICK_STEPS = 24
-"""How many diameters of each size of wire to buy the quick search looks at."""
 
 PLANNED_SIZES = 3
 """How many sizes of wire to buy are planned in full, of those that stand highest in a quick search."""
@@ -122,9 +117,8 @@ def _refusal(results: Sequence[SpoolResult], need: Need, bench: Bench) -> Refusa
     if len({refusal.why for _, refusal in refusals}) == 1:
         return refusals[0][1]
     if not refusals:
-        task = task_for(need, Wire(_material_to_buy(need), 1.0), bench)
         why = "there is no wire here, and no size that could be bought would serve"
-        return task if isinstance(task, Refusal) else Refusal("no-wire-serves", why)
+        return OF_KIND[need.kind].refusal(need, bench) or Refusal("no-wire-serves", why)
     refusals.sort(key=lambda each: each[1].rule not in _FIRST_TOLD)
     told = [f"{wire.id or show_diameter(wire.wire_diameter_mm, bench.units)}: {why.why}" for wire, why in refusals]
     more = f"; and {len(told) - REASONS_TOLD} more" if len(told) > REASONS_TOLD else ""
@@ -134,29 +128,14 @@ def _refusal(results: Sequence[SpoolResult], need: Need, bench: Bench) -> Refusa
 def _to_buy(need: Need, bench: Bench) -> tuple[Wire, ...]:
     """The sizes of wire to buy that serve, those that stand highest in a quick search and wind most easily."""
     thinner = _listed(need, THINNEST_TO_BUY_MM, bench.hand_winding.stop_mm)
-    quick = ((wire, _quick(need, wire, bench)) for wire in thinner)
+    quick = ((wire, quick_design(need, wire, bench)) for wire in thinner)
     serving = [(wire, best) for wire, best in quick if best is not None and best.fit.fits == "yes"]
     serving.sort(key=lambda each: (each[1].standing, unease(each[1].spring, bench), each[1].stress_mpa))
     return tuple(wire for wire, _ in serving[:PLANNED_SIZES])
 
 
-def _quick(need: Need, wire: Wire, bench: Bench) -> Design | ConicalDesign | None:
-    """The best spring of a wire before its mandrel is thought of."""
-    task = task_for(need, wire, bench)
-    if isinstance(task, Refusal):
-        return None
-    if need.kind == "conical":
-        ends = end_diameters_mm(task)
-        cones = () if isinstance(ends, Refusal) else scan_cones(task, ends)
-        return min(cones, key=lambda each: each.order, default=None)
-    between = diameters_mm(need, bench, wire.wire_diameter_mm)
-    if isinstance(between, Refusal):
-        return None
-    return min(scan(task, *between, most_steps=QUICK_STEPS), key=lambda each: each.order)
-
-
 def _serves(need: Need, wire: Wire, bench: Bench) -> bool:
-    best = _quick(need, wire, bench)
+    best = quick_design(need, wire, bench)
     return best is not None and best.fit.fits == "yes"
 
 

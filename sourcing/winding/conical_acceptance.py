@@ -9,7 +9,7 @@ from sourcing.springs.model import ConicalSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import coils_row, force_rows, free_length_row, readings, solid_length_row
 from sourcing.winding.conical_search import EndDiameters
-from sourcing.winding.mandrel import DIAMETER_POWER
+from sourcing.winding.doubts import DIAMETER_POWER
 from sourcing.winding.model import Acceptance
 
 

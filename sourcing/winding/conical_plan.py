@@ -20,20 +20,16 @@ from sourcing.winding.conical_acceptance import accept_cone, closing_said
 from sourcing.winding.conical_mandrel import LaidCone, laid_cone, straight_taper_error_mm
 from sourcing.winding.conical_search import ConicalDesign, EndDiameters, end_diameters_mm, judged, scan_cones
 from sourcing.winding.conical_steps import cone_steps
+from sourcing.winding.doubts import DIAMETER_POWER, diameter_sd_mm, mandrel_for_mm, rate_sd
 from sourcing.winding.heat import change_of_diameter, oven_reaches, stress_relief
+from sourcing.winding.line import wanted_line
 from sourcing.winding.making import NORMAL_95, SPARE_TURNS, TAILS_MM
-from sourcing.winding.mandrel import (
-    DIAMETER_POWER,
-    TRIED_AT,
-    diameter_sd_mm,
-    free_length_sd_mm,
-    mandrel_for_mm,
-    rate_sd,
-    spread_on,
-)
+from sourcing.winding.mandrel import TRIED_AT
 from sourcing.winding.model import Band, Made, Mandrel, Refusal, WindingPlan
-from sourcing.winding.search import Task, refusal_of
+from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
+from sourcing.winding.search import refusal_of
 from sourcing.winding.steps import Numbers, pull_n, yield_force_n
+from sourcing.winding.task import Given
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import taught_by_one, tries_from
 
@@ -64,8 +60,11 @@ class WoundCone:
         return self.coil_length_mm + SPARE_TURNS * turn_length_mm(self.laid.small_mm + wire_mm, wire_mm) + TAILS_MM
 
 
-def plan_cone(task: Task, mandrel_mm: float | None = None) -> WindingPlan | Refusal:
+def plan(given: Given, mandrel_mm: float | None = None) -> WindingPlan | Refusal:
     """How to wind the need's cone from one wire, or why not. No rod of one diameter winds a cone."""
+    task = _task(given)
+    if isinstance(task, Refusal):
+        return task
     if mandrel_mm is not None:
         why = (
             f"a mandrel of {show_diameter(mandrel_mm, task.bench.units)} throughout winds a cylinder: a cone wants one "
@@ -82,7 +81,23 @@ def plan_cone(task: Task, mandrel_mm: float | None = None) -> WindingPlan | Refu
     return too_short(task, wound.cut_length_mm) or _plan(task, known, ends, wound)
 
 
-def _wound(task: Task, known: Knowledge, designs: Sequence[ConicalDesign]) -> WoundCone | Refusal:
+def quick(given: Given) -> ConicalDesign | None:
+    """The best cone of a wire before its mandrel is thought of."""
+    task = _task(given)
+    ends = task if isinstance(task, Refusal) else end_diameters_mm(task)
+    if isinstance(task, Refusal) or isinstance(ends, Refusal):
+        return None
+    return min(scan_cones(task, ends), key=lambda each: each.order, default=None)
+
+
+def _task(given: Given) -> PressedTask | Refusal:
+    line = wanted_line(given.need, given.bench)
+    if isinstance(line, Refusal):
+        return line
+    return PressedTask(given.need, given.bench, given.wire, given.tensile_strength_mpa, line)
+
+
+def _wound(task: PressedTask, known: Knowledge, designs: Sequence[ConicalDesign]) -> WoundCone | Refusal:
     """The best of the cones that stand highest, by chance and then by stress."""
     if not designs:
         why = "no pair of end diameters that bore, rod and index leave makes a cone of this wire"
@@ -107,16 +122,16 @@ def _why_none(designs: Sequence[ConicalDesign]) -> Refusal:
     return Refusal("no-diameter-serves", "no cone of this wire serves; at the nearest, " + refusal_of(nearest.fit))
 
 
-def _spread(task: Task, known: Knowledge, spring: ConicalSpring) -> ConicalDesign:
+def _spread(task: PressedTask, known: Knowledge, spring: ConicalSpring) -> ConicalDesign:
     """The cone judged with the spread of its large end, whose springback is the least sure."""
-    return judged(task, spring, spread_on(task, known, _large_mandrel_mm(task, known, spring)))
+    return judged(task, spring, task.spread_on(known, _large_mandrel_mm(task, known, spring)))
 
 
-def _large_mandrel_mm(task: Task, known: Knowledge, spring: ConicalSpring) -> float:
+def _large_mandrel_mm(task: PressedTask, known: Knowledge, spring: ConicalSpring) -> float:
     return mandrel_for_mm(task, known, spring.mean_diameter_large_mm)
 
 
-def _laid(task: Task, known: Knowledge, design: ConicalDesign) -> WoundCone:
+def _laid(task: PressedTask, known: Knowledge, design: ConicalDesign) -> WoundCone:
     """What is laid for a design: heat is taken back first, then each coil's springback."""
     spring, wire_mm = design.spring, design.spring.wire_diameter_mm
     opened = 1 / (1 + change_of_diameter(task.wire.material, task.bench)[0])
@@ -162,12 +177,12 @@ def _made_before_heat(known: Knowledge, wound: WoundCone) -> Made:
     return _made(wound.before_heat, small, large)
 
 
-def _made_after_heat(task: Task, known: Knowledge, wound: WoundCone) -> Made:
+def _made_after_heat(task: PressedTask, known: Knowledge, wound: WoundCone) -> Made:
     small, large = (diameter_sd_mm(task, known, each) for each in (wound.laid.small_mm, wound.laid.large_mm))
     return _made(wound.design.spring, small, large)
 
 
-def _plan(task: Task, known: Knowledge, ends: EndDiameters, wound: WoundCone) -> WindingPlan:
+def _plan(task: PressedTask, known: Knowledge, ends: EndDiameters, wound: WoundCone) -> WindingPlan:
     """The sheet's figures and words."""
     need, bench, wire, spring = task.need, task.bench, task.wire, wound.design.spring
     made = _made_before_heat(known, wound)
@@ -210,7 +225,7 @@ def _plan(task: Task, known: Knowledge, ends: EndDiameters, wound: WoundCone) ->
     )
 
 
-def _numbers(task: Task, known: Knowledge, wound: WoundCone, made: Made) -> Numbers:
+def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) -> Numbers:
     """What the steps say; the diameter as wound is that of the large end."""
     before, spring, total_turns = wound.before_heat, wound.design.spring, wound.turns
     yield_n = yield_force_n(known.flow_stress_mpa, known.wire_diameter_mm)
@@ -235,7 +250,7 @@ def _numbers(task: Task, known: Knowledge, wound: WoundCone, made: Made) -> Numb
     )
 
 
-def _notes(task: Task, known: Knowledge, wound: WoundCone) -> Iterable[str]:
+def _notes(task: PressedTask, known: Knowledge, wound: WoundCone) -> Iterable[str]:
     """Doubts, and what was assumed."""
     units, laid = task.bench.units, wound.laid
     yield from material_note(task.wire.material)

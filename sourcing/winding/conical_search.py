@@ -20,7 +20,9 @@ from sourcing.springs.conical_lengths import SURE_STEP
 from sourcing.springs.model import ConicalSpring
 from sourcing.winding.line import Aim, Line, aim
 from sourcing.winding.model import Refusal
-from sourcing.winding.search import GREATEST_INDEX, LEAST_INDEX, Task, unspread
+from sourcing.winding.pressed_task import PressedTask
+from sourcing.winding.search import GREATEST_INDEX, LEAST_INDEX
+from sourcing.winding.task import unspread
 
 ENDS_TRIED = 7
 """How many diameters of each end are paired."""
@@ -80,7 +82,7 @@ def _even(between: tuple[float, float], tried: int) -> Iterable[float]:
     return (low + (high - low) * step / (tried - 1) for step in range(tried))
 
 
-def end_diameters_mm(task: Task) -> EndDiameters | Refusal:
+def end_diameters_mm(task: PressedTask) -> EndDiameters | Refusal:
     """The mean diameters that the bores and rods of both ends and a spring index of 4 to 20 leave."""
     pocket, nothing = task.need.pocket, PocketEnd()
     large, small = pocket.large_end or nothing, pocket.small_end or nothing
@@ -100,26 +102,26 @@ def end_diameters_mm(task: Task) -> EndDiameters | Refusal:
     return Refusal("no-room-for-wire", why)
 
 
-def _between(task: Task, rods: Iterable[Wanted | None], bores: Iterable[Wanted | None]) -> tuple[float, float]:
+def _between(task: PressedTask, rods: Iterable[Wanted | None], bores: Iterable[Wanted | None]) -> tuple[float, float]:
     wire_mm, clearance = task.wire.wire_diameter_mm, task.bench.clearance
     over = (rod.largest + clearance.rod_mm + wire_mm for rod in rods if rod and rod.largest is not None)
     into = (bore.smallest - clearance.bore_mm - wire_mm for bore in bores if bore and bore.smallest is not None)
     return max((LEAST_INDEX * wire_mm, *over)), min((GREATEST_INDEX * wire_mm, *into))
 
 
-def scan_cones(task: Task, ends: EndDiameters, tried: int = ENDS_TRIED) -> tuple[ConicalDesign, ...]:
+def scan_cones(task: PressedTask, ends: EndDiameters, tried: int = ENDS_TRIED) -> tuple[ConicalDesign, ...]:
     """The best cones at each pair of end diameters, judged without spread."""
     return tuple(judged(task, spring, unspread) for pair in ends.pairs(tried) for spring in _springs(task, *pair))
 
 
-def judged(task: Task, spring: ConicalSpring, spread: Callable[[ConicalSpring], Spread]) -> ConicalDesign:
+def judged(task: PressedTask, spring: ConicalSpring, spread: Callable[[ConicalSpring], Spread]) -> ConicalDesign:
     """The cone against the need."""
     shortest_mm = min(point.at_mm for point in task.need.working)
     stress_mpa = pressed.stress_mpa(spring, shortest_mm, pressed.rate_n_per_mm(spring))
     return ConicalDesign(spring, judge(spring, task.need, task.bench, spread(spring)), stress_mpa)
 
 
-def _springs(task: Task, small_mm: float, large_mm: float) -> Iterable[ConicalSpring]:
+def _springs(task: PressedTask, small_mm: float, large_mm: float) -> Iterable[ConicalSpring]:
     """For a pair of ends: coils inside each other, and coils on each other, where the pair allows either."""
     wire_mm, reach_mm = task.wire.wire_diameter_mm, (large_mm - small_mm) / 2
     inside = (1.5, reach_mm / (SURE_STEP * wire_mm))
@@ -130,7 +132,7 @@ def _springs(task: Task, small_mm: float, large_mm: float) -> Iterable[ConicalSp
             yield from (_met(task, _start(task, small_mm, large_mm), (low, high), share) for share in shares)
 
 
-def _start(task: Task, small_mm: float, large_mm: float) -> ConicalSpring:
+def _start(task: PressedTask, small_mm: float, large_mm: float) -> ConicalSpring:
     """A cone whose initial rate and free length are the line's."""
     wire_mm, material = task.wire.wire_diameter_mm, task.wire.material
     if isinstance(task.target, Line):
@@ -155,7 +157,7 @@ def _start(task: Task, small_mm: float, large_mm: float) -> ConicalSpring:
     )
 
 
-def _met(task: Task, spring: ConicalSpring, coils: tuple[float, float], share: float | None) -> ConicalSpring:
+def _met(task: PressedTask, spring: ConicalSpring, coils: tuple[float, float], share: float | None) -> ConicalSpring:
     """The coils between these bounds, and the free length, that bring the curve nearest to what is wanted."""
     wanted = _aims(task)
     spring = _changed(spring, coils, 0.0, 0.0)
@@ -170,7 +172,7 @@ def _met(task: Task, spring: ConicalSpring, coils: tuple[float, float], share: f
     return spring
 
 
-def _aims(task: Task) -> tuple[tuple[float, Aim], ...]:
+def _aims(task: PressedTask) -> tuple[tuple[float, Aim], ...]:
     return tuple(
         (point.at_mm, aim(point.force_n, force_house_tolerance_n(point.force_n, task.bench.tolerances)))
         for point in task.need.working
@@ -179,7 +181,7 @@ def _aims(task: Task) -> tuple[tuple[float, Aim], ...]:
 
 
 def _misses(
-    task: Task, spring: ConicalSpring, wanted: Sequence[tuple[float, Aim]], share: float | None
+    task: PressedTask, spring: ConicalSpring, wanted: Sequence[tuple[float, Aim]], share: float | None
 ) -> tuple[float, ...]:
     """Each miss over its tolerance; where one force is wanted alone, the share of the travel that it should take."""
     rate = pressed.rate_n_per_mm(spring)

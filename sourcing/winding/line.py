@@ -76,6 +76,12 @@ def wanted_line(need: Need, bench: Bench) -> Line | OneForce | Refusal:
     return start if isinstance(start, Refusal) else _least_squares(start, forces, free)
 
 
+def line_refusal(need: Need, bench: Bench) -> Refusal | None:
+    """Why no wire whatever could meet the forces that are wanted."""
+    line = wanted_line(need, bench)
+    return line if isinstance(line, Refusal) else None
+
+
 def _force_aim(point: WorkingPoint, bench: Bench) -> Aim:
     assert point.force_n is not None
     return aim(point.force_n, force_house_tolerance_n(point.force_n, bench.tolerances))

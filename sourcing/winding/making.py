@@ -10,9 +10,10 @@ from sourcing.springs import geometry
 from sourcing.springs.describe import describe
 from sourcing.springs.model import CompressionSpring
 from sourcing.winding import turns
-from sourcing.winding.mandrel import DIAMETER_POWER, Wound, diameter_sd_mm, free_length_sd_mm, rate_sd
+from sourcing.winding.doubts import DIAMETER_POWER, diameter_sd_mm, rate_sd
+from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Band, Made
-from sourcing.winding.search import Task
+from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
 from sourcing.winding.trials import Knowledge
 
 SPARE_TURNS = 2.0
@@ -49,7 +50,7 @@ class Laid:
         return (self.turns - coils) * (1 + SPARE_TURNS / self.turns)
 
 
-def as_wound(known: Knowledge, wound: Wound) -> CompressionSpring:
+def as_wound(known: Knowledge, wound: Wound[CompressionSpring]) -> CompressionSpring:
     """The spring before heat: its diameter, and the coils that the same wire makes of it.
 
     Heat is taken to leave the free length as it is (assumed).
@@ -85,13 +86,13 @@ def laid(before_heat: CompressionSpring, mandrel_mm: float) -> Laid:
     )
 
 
-def made_before_heat(known: Knowledge, wound: Wound) -> Made:
+def made_before_heat(known: Knowledge, wound: Wound[CompressionSpring]) -> Made:
     """The spring as wound, with its bands."""
     spring = as_wound(known, wound)
     return Made(spring, describe(spring), _bands(spring, known.finished_mean_sd_mm(wound.diameter_mm)))
 
 
-def made_after_heat(task: Task, known: Knowledge, wound: Wound) -> Made:
+def made_after_heat(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring]) -> Made:
     """The spring after heat, with its bands."""
     spring = wound.design.spring
     return Made(spring, describe(spring), _bands(spring, diameter_sd_mm(task, known, wound.diameter_mm)))

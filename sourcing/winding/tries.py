@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from sourcing.stock.model import Trial
 from sourcing.winding.heat import oven_reaches
-from sourcing.winding.mandrel import Wound, spread_on
+from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Tries
-from sourcing.winding.search import Task
+from sourcing.winding.task import ByDiameter, S, Task
 from sourcing.winding.trials import Knowledge
 
 SETTING_UP_HOURS, TRY_HOURS, HEAT_HOURS = 0.5, 0.3, 0.7
@@ -16,13 +16,13 @@ LEAST_CHANCE = 0.1
 """The chance of a coil is not taken to be lower than this, for the tries expected to stay a number to plan with."""
 
 
-def tries(task: Task, known: Knowledge, wound: Wound) -> Tries:
+def tries(task: ByDiameter[S], known: Knowledge, wound: Wound[S]) -> Tries:
     """The chance at the first try, once a coil has been measured, and by the second; the tries expected.
 
     expected = 1 + (1 - p1)/p2: the first coil, and where it fails as many as it takes with the doubt that it left.
     """
     taught = taught_by_one(task, known, wound.diameter_mm)
-    design = task.judged(wound.design.spring, spread_on(task, taught, wound.diameter_mm))
+    design = task.judged(wound.design.spring, task.spread_on(taught, wound.diameter_mm))
     return tries_from(task, wound.design.fit.chance, design.fit.chance)
 
 

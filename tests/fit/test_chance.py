@@ -4,9 +4,9 @@ from random import Random
 
 import pytest
 
-from sourcing.fit.case import Case
 from sourcing.fit.judge import judge
 from sourcing.fit.model import Spread
+from sourcing.fit.pressed import PressedCase
 from sourcing.fit.score import deviation_over_tolerance, force_house_tolerance_n
 from sourcing.need.model import Need, Pocket
 from sourcing.quantities import Wanted
@@ -24,7 +24,7 @@ def sampled(need: Need, spread: Spread, draws: int = 10_000) -> float:
     rate = rate_n_per_mm(
         spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils, spring.shear_modulus_mpa
     )
-    growth = Case(spring, need, bench, spread, rate).seats[0].growth_mm
+    growth = PressedCase(spring, need, bench, spread, rate).seats[0].growth_mm
     works = 0
     for _ in range(draws):
         mean = random.gauss(spring.mean_diameter_mm, spread.diameter_sd_mm)

@@ -9,7 +9,7 @@ from sourcing.quantities import Wanted
 
 
 def row(deviation: float) -> Deviation:
-    return Deviation("force", 24.0, "N", Wanted(nominal=1.0), 1.0, 1.0, deviation)
+    return Deviation("force", 24.0, "mm", "N", Wanted(nominal=1.0), 1.0, 1.0, deviation)
 
 
 def test_desirability_is_one_at_nothing_half_at_one_tolerance_and_nothing_at_two():

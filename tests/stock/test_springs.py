@@ -79,7 +79,7 @@ def test_all_keys_of_a_spring(tmp_path: Path) -> None:
     assert (stock.id, stock.on_hand, stock.least, stock.shelf) == ("T-17", 3, 2, "drawer B4")
     assert (stock.seller, stock.price, stock.pack) == ("Alder Row stock list", Money(0.42, "EUR"), 10)
     assert (stock.lead_days, stock.note, stock.grade) == (4, "bought for the copy shop", 2)
-    assert stock.stated_rate_n_per_mm == 1.31
+    assert stock.stated_rate == 1.31
     assert stock.place == Place(str(path), 2, 5)
     spring = stock.spring
     assert (spring.wire_diameter_mm, spring.mean_diameter_mm, spring.free_length_mm) == (0.9, pytest.approx(8.7), 31)
@@ -91,7 +91,7 @@ def test_all_keys_of_a_spring(tmp_path: Path) -> None:
 def test_what_is_absent_has_its_default(tmp_path: Path) -> None:
     stock, _ = one(tmp_path)
     assert (stock.on_hand, stock.pack, stock.least, stock.price, stock.lead_days) == (0, 1, None, None, None)
-    assert (stock.stated_rate_n_per_mm, stock.grade, stock.spring.hand) == (None, None, None)
+    assert (stock.stated_rate, stock.grade, stock.spring.hand) == (None, None, None)
     assert stock.spring.shear_modulus_mpa == stock.spring.material.shear_modulus_mpa
     assert stock.spring.tensile_strength_mpa == 2270  # EN 10270-1 SH, wire of 0.90 mm
 

@@ -37,7 +37,7 @@ def test_a_seller_or_a_named_grade_vouches_for_the_wire():
 
 
 def test_a_rate_that_is_stated_is_believed_within_fifteen_per_cent():
-    stated = replace(SALVAGED, stated_rate_n_per_mm=1.45)
+    stated = replace(SALVAGED, stated_rate=1.45)
     fit = judge_stock(stated, make_need(), Bench())
     assert fit.deviations[0].got == 1.45 * 7.0
     limit = doubt(stated, "stated rate")
@@ -47,7 +47,7 @@ def test_a_rate_that_is_stated_is_believed_within_fifteen_per_cent():
 
 def test_a_rate_that_the_dimensions_deny_makes_the_spring_near():
     """1.31 N/mm by the dimensions; 1.55 is 18 % more."""
-    limit = doubt(replace(SALVAGED, stated_rate_n_per_mm=1.55), "stated rate")
+    limit = doubt(replace(SALVAGED, stated_rate=1.55), "stated rate")
     assert limit is not None
     assert not limit.holds
     assert not limit.hard

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sourcing.fit.case import Case
+from sourcing.fit.case import AnyCase
 from sourcing.fit.model import Limit
 from sourcing.quantities import show_temperature
-from sourcing.springs.compression import LEAST_ACTIVE_COILS
+from sourcing.springs.compression import INDEX_RANGE, index_is_covered
 
 _RATINGS = ("unsuitable", "stands it for a short time, or coated", "suitable with care", "suitable")
 
 
-def temperature(case: Case) -> Iterator[Limit]:
+def temperature(case: AnyCase) -> Iterator[Limit]:
     """The material must stand the temperature."""
     at_c, material = case.need.temperature_c, case.spring.material
     if at_c is None:
@@ -25,7 +25,7 @@ def temperature(case: Case) -> Iterator[Limit]:
     yield Limit("temperature", low_c <= at_c <= high_c, True, f"{at}; {material.name} serves from {low} to {high}")
 
 
-def surroundings(case: Case) -> Iterator[Limit]:
+def surroundings(case: AnyCase) -> Iterator[Limit]:
     """The material must stand each of the surroundings; one that stands it for a short time is near, an unrated too."""
     for where in case.need.surroundings:
         rating = case.spring.material.corrosion.get(where)
@@ -34,14 +34,20 @@ def surroundings(case: Case) -> Iterator[Limit]:
         yield Limit(f"surroundings: {where}", rating is not None and rating >= 2, rating in (0, 2, 3), why)
 
 
-def active_coils(case: Case) -> Iterator[Limit]:
-    """Fewer than two active coils are outside the standard."""
+def coils_covered(case: AnyCase, least: float, standard: str) -> Iterator[Limit]:
+    """Fewer active coils than the standard of the kind covers."""
     coils = case.spring.active_coils
-    why = f"{coils:.4g} active coils; EN 13906-1 wants at least {LEAST_ACTIVE_COILS:g}"
-    yield Limit("active coils", coils >= LEAST_ACTIVE_COILS, False, why)
+    yield Limit("active coils", coils >= least, False, f"{coils:.4g} active coils; {standard} wants at least {least:g}")
 
 
-def material(case: Case) -> Iterator[Limit]:
+def index_covered(case: AnyCase, standard: str) -> Iterator[Limit]:
+    """A spring index outside the range of the standard of the kind, the same in all of them."""
+    index, (low, high) = case.spring.spring_index, INDEX_RANGE
+    why = f"index {index:.1f}; {standard} covers {low:g} to {high:g}"
+    yield Limit("spring index", index_is_covered(index), False, why)
+
+
+def material(case: AnyCase) -> Iterator[Limit]:
     """The material is a wish."""
     wish = case.need.material
     if wish is None:

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sourcing.fit.case import Case
-from sourcing.fit.limits import any_kind, pressed
+from sourcing.fit.limits import any_kind, pressed, room
 from sourcing.fit.model import Limit
+from sourcing.fit.pressed import PressedCase
 from sourcing.springs import geometry, stability
-from sourcing.springs.compression import INDEX_RANGE, index_is_covered
 
 
-def minimum_gaps(case: Case) -> Iterator[Limit]:
+def minimum_gaps(case: PressedCase) -> Iterator[Limit]:
     """At the shortest length the coils should still be apart by Sa in all (EN 13906-1)."""
     if case.shortest_mm is None or case.solid_length_mm >= case.shortest_mm:
         return
@@ -25,7 +24,7 @@ def minimum_gaps(case: Case) -> Iterator[Limit]:
     )
 
 
-def buckling(case: Case) -> Iterator[Limit]:
+def buckling(case: PressedCase) -> Iterator[Limit]:
     """A slender spring bows out: a refusal unless a bore or a rod guides it."""
     if case.shortest_mm is None:
         return
@@ -43,17 +42,14 @@ def buckling(case: Case) -> Iterator[Limit]:
         yield Limit("buckling", False, True, f"{why}, and nothing guides it")
 
 
-def spring_index(case: Case) -> Iterator[Limit]:
+def spring_index(case: PressedCase) -> Iterator[Limit]:
     """The index should be in the standard's range."""
-    index = case.spring.spring_index
-    holds = index_is_covered(index)
-    why = f"index {index:.1f}; EN 13906-1 covers {INDEX_RANGE[0]:g} to {INDEX_RANGE[1]:g}"
-    yield Limit("spring index", holds, False, why)
+    return any_kind.index_covered(case, "EN 13906-1")
 
 
 LIMITS = (
-    pressed.bore,
-    pressed.rod,
+    room.bore,
+    room.rod,
     pressed.depth,
     pressed.reaches,
     pressed.solid,
@@ -63,7 +59,7 @@ LIMITS = (
     buckling,
     any_kind.temperature,
     spring_index,
-    any_kind.active_coils,
+    pressed.active_coils,
     pressed.ends,
     any_kind.material,
 )

@@ -7,21 +7,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sourcing.fit.case import Case
-from sourcing.fit.limits import any_kind, pressed
+from sourcing.fit.limits import any_kind, pressed, room
 from sourcing.fit.model import Limit
+from sourcing.fit.pressed import PressedCase
 from sourcing.springs.compression import INDEX_RANGE, index_is_covered
 from sourcing.springs.conical_lengths import SURE_STEP, step_of, telescopes
 from sourcing.springs.model import ConicalSpring
 from sourcing.springs.stability import cone_buckling_length_mm
 
 
-def _cone(case: Case) -> ConicalSpring:
+def _cone(case: PressedCase) -> ConicalSpring:
     assert isinstance(case.spring, ConicalSpring)
     return case.spring
 
 
-def end_coils(case: Case) -> Iterator[Limit]:
+def end_coils(case: PressedCase) -> Iterator[Limit]:
     """A telescoping cone whose end coil stands on the next one is solid a wire earlier."""
     spring, shortest_mm = _cone(case), case.shortest_mm
     dead = spring.total_coils > spring.active_coils
@@ -33,7 +33,7 @@ def end_coils(case: Case) -> Iterator[Limit]:
     yield Limit("end coils", holds, False, why)
 
 
-def riding_up(case: Case) -> Iterator[Limit]:
+def riding_up(case: PressedCase) -> Iterator[Limit]:
     """Turns that barely go inside each other ride up and jam."""
     spring = _cone(case)
     step_mm, wire_mm = step_of(spring), spring.wire_diameter_mm
@@ -47,7 +47,7 @@ def riding_up(case: Case) -> Iterator[Limit]:
     yield Limit("nesting", holds, False, why if holds else why + ": they may ride up and jam")
 
 
-def buckling(case: Case) -> Iterator[Limit]:
+def buckling(case: PressedCase) -> Iterator[Limit]:
     """Where a cylinder as slim as the small end would not buckle, the cone does not; else it is not known."""
     if case.shortest_mm is None:
         return
@@ -65,7 +65,7 @@ def buckling(case: Case) -> Iterator[Limit]:
     )
 
 
-def spring_index(case: Case) -> Iterator[Limit]:
+def spring_index(case: PressedCase) -> Iterator[Limit]:
     """The index should be in the standard's range at both ends."""
     spring = _cone(case)
     small, large = (
@@ -76,8 +76,8 @@ def spring_index(case: Case) -> Iterator[Limit]:
 
 
 LIMITS = (
-    pressed.bore,
-    pressed.rod,
+    room.bore,
+    room.rod,
     pressed.depth,
     pressed.reaches,
     pressed.solid,
@@ -88,7 +88,7 @@ LIMITS = (
     buckling,
     any_kind.temperature,
     spring_index,
-    any_kind.active_coils,
+    pressed.active_coils,
     pressed.ends,
     any_kind.material,
 )

@@ -1,58 +1,18 @@
-"""Limits of a compression spring of any shape: room in its pocket, travel before solid, static stress, ends."""
+"""Limits of a compression spring of any shape: depth of its pocket, travel before solid, static stress, ends."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sourcing.fit.case import Case
+from sourcing.fit.limits import any_kind
 from sourcing.fit.model import Limit
+from sourcing.fit.pressed import PressedCase
 from sourcing.quantities import Wanted, show_stress
 from sourcing.springs import strength
-
-BORE, ROD = "bore clearance", "rod clearance"
-"""How the limits of room on the diameter begin; a cone's go on with the end they are about."""
-
-_LAST_DIGITS_MM = 1e-9
+from sourcing.springs.compression import LEAST_ACTIVE_COILS
 
 
-def bore(case: Case) -> Iterator[Limit]:
-    """Outside diameter with its tolerance, growth and clearance must go into the bore."""
-    tolerance_mm, clearance_mm = case.spread.diameter_tolerance_mm, case.bench.clearance.bore_mm
-    for seat in case.seats:
-        if seat.bore_mm is None or seat.bore_mm.smallest is None:
-            continue
-        wants_mm = seat.outside_mm + seat.growth_mm + tolerance_mm + clearance_mm
-        why = (
-            f"outside {case.size(seat.outside_mm)} + growth {case.size(seat.growth_mm)}"
-            + (f" + tolerance {case.size(tolerance_mm)}" if tolerance_mm else "")
-            + f" + clearance {case.size(clearance_mm)} = {case.size(wants_mm)}; "
-            + f"the bore is {case.size(seat.bore_mm.smallest)}"
-        )
-        yield _within(BORE + seat.where, wants_mm, seat.bore_mm.smallest, why)
-
-
-def rod(case: Case) -> Iterator[Limit]:
-    """Inside diameter less its tolerance and clearance must pass over the rod."""
-    tolerance_mm, clearance_mm = case.spread.diameter_tolerance_mm, case.bench.clearance.rod_mm
-    for seat in case.seats:
-        if seat.rod_mm is None or seat.rod_mm.largest is None:
-            continue
-        leaves_mm = seat.inside_mm - tolerance_mm - clearance_mm
-        why = (
-            f"inside {case.size(seat.inside_mm)}"
-            + (f" - tolerance {case.size(tolerance_mm)}" if tolerance_mm else "")
-            + f" - clearance {case.size(clearance_mm)} = {case.size(leaves_mm)}; "
-            + f"the rod is {case.size(seat.rod_mm.largest)}"
-        )
-        yield _within(ROD + seat.where, seat.rod_mm.largest, leaves_mm, why)
-
-
-def _within(name: str, wants: float, has: float, why: str) -> Limit:
-    """A hard limit of size: what is wanted must not be more than there is."""
-    return Limit(name, wants <= has + _LAST_DIGITS_MM, True, why, max(0.0, wants - has) / wants)
-
-
-def depth(case: Case) -> Iterator[Limit]:
+def depth(case: PressedCase) -> Iterator[Limit]:
     """Pressed solid, the spring must be shorter than the pocket is deep, or the cover cannot close over it."""
     deep = case.need.pocket.depth_mm
     if deep is None or deep.smallest is None:
@@ -62,7 +22,7 @@ def depth(case: Case) -> Iterator[Limit]:
     yield Limit("depth", solid_mm < deep.smallest, True, why, max(0.0, solid_mm / deep.smallest - 1.0))
 
 
-def reaches(case: Case) -> Iterator[Limit]:
+def reaches(case: PressedCase) -> Iterator[Limit]:
     """The spring must be longer than the lengths it works at: never pressed at all is a refusal, loose once is not."""
     if case.shortest_mm is None:
         return
@@ -77,7 +37,7 @@ def reaches(case: Case) -> Iterator[Limit]:
     yield Limit("reach", holds, False, why if holds else why + ": loose there")
 
 
-def solid(case: Case) -> Iterator[Limit]:
+def solid(case: PressedCase) -> Iterator[Limit]:
     """Travel must end before the spring is solid."""
     if case.shortest_mm is None:
         return
@@ -86,7 +46,7 @@ def solid(case: Case) -> Iterator[Limit]:
     yield Limit("solid length", solid_mm < case.shortest_mm, True, why, max(0.0, solid_mm / case.shortest_mm - 1.0))
 
 
-def stress_at_shortest(case: Case) -> Iterator[Limit]:
+def stress_at_shortest(case: PressedCase) -> Iterator[Limit]:
     """Static stress at the shortest working length, uncorrected."""
     if case.shortest_mm is None:
         return
@@ -96,14 +56,14 @@ def stress_at_shortest(case: Case) -> Iterator[Limit]:
     yield _stress("stress at the shortest length", case.stress_mpa(case.shortest_mm), permissible, where, case)
 
 
-def stress_at_solid(case: Case) -> Iterator[Limit]:
+def stress_at_solid(case: PressedCase) -> Iterator[Limit]:
     """Static stress when pressed solid, uncorrected."""
     tensile_mpa = case.spring.tensile_strength_mpa
     permissible = None if tensile_mpa is None else strength.permissible_solid_stress_mpa(tensile_mpa)
     yield _stress("stress at solid", case.stress_mpa(0.0), permissible, "pressed solid", case)
 
 
-def _stress(name: str, stress_mpa: float, permissible_mpa: float | None, where: str, case: Case) -> Limit:
+def _stress(name: str, stress_mpa: float, permissible_mpa: float | None, where: str, case: PressedCase) -> Limit:
     if permissible_mpa is None:
         return Limit(
             name,
@@ -119,13 +79,21 @@ def _stress(name: str, stress_mpa: float, permissible_mpa: float | None, where: 
     return Limit(name, holds, True, why if holds else why + ": it will take a set", past)
 
 
-def ends(case: Case) -> Iterator[Limit]:
+def ends(case: PressedCase) -> Iterator[Limit]:
     """The kind of ends is a wish."""
     if case.need.ends is None:
         return
     why = f"{case.spring.ends} ends; {case.need.ends} wanted"
     yield Limit("ends", case.spring.ends == case.need.ends, False, why)
 
+
+def active_coils(case: PressedCase) -> Iterator[Limit]:
+    """Fewer than two active coils are outside the standard."""
+    return any_kind.coils_covered(case, LEAST_ACTIVE_COILS, "EN 13906-1")
+
+
+STRESS = (stress_at_shortest, stress_at_solid)
+"""The limits that hang on the strength of the wire."""
 
 GUIDING_GAP = 0.5
 """A bore or a rod further from the coils than this share of the mean diameter, on the diameter, guides nothing.
@@ -134,7 +102,7 @@ Common practice, no source.
 """
 
 
-def guides(case: Case) -> str:
+def guides(case: PressedCase) -> str:
     """What keeps the spring from bowing out, as in "bore and rod"; empty where nothing is near enough."""
     gap_mm = GUIDING_GAP * case.spring.mean_diameter_mm
     bored = any(_near(seat.bore_mm, seat.outside_mm, gap_mm) for seat in case.seats)

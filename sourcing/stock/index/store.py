@@ -12,15 +12,12 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any, cast
 
-from sourcing.springs.model import ConicalSpring
-from sourcing.springs.pressed import solid_length_mm
+from sourcing.stock.index.columns import COLUMNS, figures
 from sourcing.stock.index.plain import Plain
 from sourcing.stock.index.ranges import Ranges
 from sourcing.stock.index.state import FileState, digest_of
 from sourcing.stock.model import Catalogue, StockSpring
-from sourcing.stock.rates import believed_n_per_mm
 
-COLUMNS = ("rate", "outside", "free", "inside", "solid", "wire")
 FEW = 200
 """So many springs of a kind are all judged; of more, those in the ranges of a need and the nearest of the rest."""
 
@@ -55,18 +52,7 @@ def fill(connection: sqlite3.Connection, catalogue: Catalogue, state: list[FileS
 def _rows(catalogue: Catalogue, plain: Plain) -> Iterator[tuple[object, ...]]:
     for number, stock in enumerate(catalogue.springs):
         line, value = stock.place.line, json.dumps(plain.of(stock), ensure_ascii=False)
-        yield number, stock.id, line, stock.on_hand, stock.spring.kind, *_figures(stock), value
-
-
-def _figures(stock: StockSpring) -> tuple[float, ...]:
-    """The columns of a spring: of a cone, the outside of its large end and the inside of its small one."""
-    spring = stock.spring
-    if isinstance(spring, ConicalSpring):
-        outside_mm, inside_mm = spring.outside_diameter_large_mm, spring.inside_diameter_small_mm
-    else:
-        outside_mm, inside_mm = spring.outside_diameter_mm, spring.inside_diameter_mm
-    sizes = (inside_mm, solid_length_mm(spring), spring.wire_diameter_mm)
-    return believed_n_per_mm(stock), outside_mm, spring.free_length_mm, *sizes
+        yield number, stock.id, line, stock.on_hand, stock.spring.kind, *figures(stock), value
 
 
 def whole(connection: sqlite3.Connection, name: str) -> Any:

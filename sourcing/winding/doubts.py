@@ -1,0 +1,46 @@
+"""How far what is wound by hand may come from what was meant, and which mandrel means what, heat taken into account."""
+
+from __future__ import annotations
+
+from math import hypot
+
+from sourcing.springs.model import Spring
+from sourcing.winding.heat import change_of_diameter
+from sourcing.winding.task import Task
+from sourcing.winding.trials import Knowledge
+
+PITCH_DOUBT = 0.02
+"""The free length of a spring laid by hand and trimmed, one standard deviation over its travel to solid (assumed)."""
+
+RATE_DOUBT = 0.03
+"""The rate of wire of its nominal diameter within its tolerance, one standard deviation (assumed)."""
+
+COILS_DOUBT = 0.07
+"""Turns counted to an eighth, read as a rectangle, in coils."""
+
+DIAMETER_POWER = 3.0
+"""The rate falls with the cube of a diameter that was not planned."""
+
+
+def diameter_sd_mm(task: Task, known: Knowledge, mandrel_mm: float) -> float:
+    """The standard deviation of the final mean diameter: springback, and heat where it is given."""
+    change, doubt = change_of_diameter(task.wire.material, task.bench)
+    mean_mm = known.finished_mean_mm(mandrel_mm)
+    return (1 + change) * hypot(known.finished_mean_sd_mm(mandrel_mm), mean_mm * doubt)
+
+
+def rate_sd(spring: Spring) -> float:
+    """The relative standard deviation of the rate at a known diameter: wire, and coils counted (assumed)."""
+    return hypot(RATE_DOUBT, COILS_DOUBT / spring.active_coils)
+
+
+def final_mean_mm(task: Task, known: Knowledge, mandrel_mm: float) -> float:
+    """The mean diameter that a mandrel gives in the end, after heat where it is given; infinite: opens fully."""
+    change, _ = change_of_diameter(task.wire.material, task.bench)
+    return known.finished_mean_mm(mandrel_mm) * (1 + change)
+
+
+def mandrel_for_mm(task: Task, known: Knowledge, final_mean_diameter_mm: float) -> float:
+    """The mandrel that gives a final mean diameter."""
+    change, _ = change_of_diameter(task.wire.material, task.bench)
+    return known.mandrel_mm(final_mean_diameter_mm / (1 + change))
