@@ -21,6 +21,7 @@ from .not_yet import NOT_YET
 INCH_MM = 25.4
 POUND_N = 4.4482216152605
 KPSI_MPA = 6.894757293168
+POUND_KG = 0.45359237
 UNITS = {
     "": 1.0,
     "in": INCH_MM,
@@ -28,8 +29,11 @@ UNITS = {
     "lbf/in": POUND_N / INCH_MM,
     "lbf*in": POUND_N * INCH_MM,
     "kpsi": KPSI_MPA,
+    "Mpsi": 1000.0 * KPSI_MPA,
+    "GPa": 1000.0,
+    "lb/in3": POUND_KG / (INCH_MM / 1000.0) ** 3,
 }
-"""Units of the sources in ours (mm, N, N/mm, N·mm, MPa)."""
+"""Units of the sources in ours (mm, N, N/mm, N·mm, MPa, kg/m³)."""
 
 ONE_PERCENT = 1.0
 """The widest allowance, in per cent."""

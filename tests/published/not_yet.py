@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 FATIGUE = "fatigue: a later issue"
-POWER_LAW = "strength by a power law of the wire: ours comes from the standard's table (see test_wire_strength.py)"
+POWER_LAW = (
+    "strength by the book's own power law of the wire, put in as data: what follows from it is checked; ours comes from"
+    " the standards' tables (see test_wire_strength.py)"
+)
 RATIO = "the ratio of two figures given: the program has no function for it"
 CHART = (
     "the source reads a factor off a chart (0.22 and 0.62 of the free length); ours is Haringx's column: 8 % more for"
@@ -48,3 +51,11 @@ NOT_YET: dict[tuple[str, str], str] = {
     ("shigley 11th 10-4", "ssy_over_solid_stress"): CIRCLE,
     ("shigley 11th 10-5", "ssy_mpa"): POWER_LAW,
 }
+
+OTHERWISE = {
+    "absent": "no wire of the program",
+    "band": "the source has bands of diameter, of which one stands for every wire (sourcing/tables/materials.csv)",
+    "strictest": "sources disagree: the strictest of them is taken",
+    "spread": "sources disagree: another of them is taken, and the spread is told (sourcing/tables/materials.csv)",
+}
+"""Why a row of wire_figures.csv differs from ours."""

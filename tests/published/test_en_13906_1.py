@@ -7,6 +7,8 @@ duty, lateral rate, impact) are not here. Spring: d 1, D 12, n 6, nt 8, L0 32 mm
 
 from __future__ import annotations
 
+from math import cos, pi, sqrt
+
 import pytest
 
 from sourcing.springs.compression import (
@@ -21,14 +23,17 @@ from sourcing.springs.geometry import (
     dead_coils,
     free_length_from_pitch_mm,
     growth_at_solid_mm,
+    mass_g,
     minimum_gaps_mm,
     pitch_mm,
     solid_length_mm,
+    turn_length_mm,
 )
 from sourcing.springs.model import Ends
 from sourcing.springs.stability import GUIDED_SQUARE, TILTING_OR_SHIFTING, buckling_length_mm, natural_frequency_hz
+from sourcing.springs.strength import permissible_solid_stress_mpa
 
-from .checks import Check, Source, carried, check
+from .checks import Check, Source, carried, check, one_percent
 from .worked import Coil, greatest_stable_length_mm
 
 READ = "a spring maker's formula sheet of 2015"
@@ -47,6 +52,11 @@ BUCKLING = Source("EN 13906-1:2013", "9.14", "memory")
 FREQUENCY = Source("EN 13906-1:2013", "clause 9, natural frequency", READ)
 FREQUENCY_OF_MASS = Source("Shigley, Mechanical Engineering Design", "eq. 10-25", "memory")
 ENDS = Source("Machinery's Handbook, 31st ed.; Shigley, table 10-1", "table 3, p. 318", "the page")
+LIMIT = Source("EN 13906-1:2013", "clause 10, stress at solid, Rm 1980 MPa", READ)
+GEOMETRY = Source("Geometry of a helix", "wire of 8 turns, mean pitch 4 mm", "derived")
+HELIX = Source(
+    "Love, Mathematical Theory of Elasticity", "a helix of 0.1 rad and 227 mm of wire, ends kept from turning", "memory"
+)
 
 COIL = Coil(1.0, 12.0, 6.0, 81_500.0)
 
@@ -119,6 +129,15 @@ CHECKS = [
         FREQUENCY_OF_MASS,
         lambda: natural_frequency_hz(1.0, 12.0, 6.0, 81_500.0, 7850.0),
     ),
+    check("stress limit at solid", "1108.80", LIMIT, lambda: permissible_solid_stress_mpa(1980.0)),
+    check("wire", "303.286", GEOMETRY, lambda: 8.0 * turn_length_mm(12.0, 4.0)),
+    check("mass of 303 mm, g", "1.86811", GEOMETRY, lambda: mass_g(1.0, 303.0, 7850.0)),
+    check(
+        "rate",
+        one_percent("0.981679", "the source takes the climb of the wire and its bending into account"),
+        HELIX,
+        lambda: rate_n_per_mm(1.0, 12.0, 227.0 * cos(0.1) / (12.0 * pi), 81_500.0),
+    ),
     check("dead coils, open", "0", ENDS, lambda: dead_coils(Ends.OPEN)),
     check("free length, open", "28.00000", ENDS, lambda: free_length(6.0, Ends.OPEN)),
     check("solid length, open", "7.00000", ENDS, lambda: solid(6.0, Ends.OPEN)),
@@ -150,3 +169,15 @@ def test_closed_ends_left_unground_stack_half_a_wire_more_than_in_us_practice() 
 def test_the_pitch_of_closed_and_ground_ends_is_the_handbooks_not_the_one_in_ens_growth_formula() -> None:
     """EN 13906-1 puts (L0 - d)/n, 5.16667 mm, into the growth of the diameter: d/n more than ours."""
     assert 5.16667 - pitch(8.0, Ends.CLOSED_GROUND) == pytest.approx(1.0 / 6.0, abs=1e-5)
+
+
+def test_the_pitch_of_closed_ends_left_unground_is_the_handbooks_too() -> None:
+    """A formula sheet after EN 13906-1 has (L0 - 2.5 d)/n, 4.91667 mm: half a wire shared out among n coils more."""
+    assert 4.91667 - pitch(8.0, Ends.CLOSED) == pytest.approx(0.5 / 6.0, abs=1e-5)
+
+
+def test_ends_kept_from_turning_let_the_diameter_grow_by_six_tenths_of_ours() -> None:
+    """A US handbook, from memory: De = sqrt(D² + (p² - d²)/pi²) + d at solid, 13.0875 mm for this spring."""
+    grown_mm = sqrt(12.0**2 + (4.67**2 - 1.0) / pi**2) + 1.0
+    assert grown_mm == pytest.approx(13.0875, abs=5e-5)
+    assert (grown_mm - 13.0) / growth_at_solid_mm(1.0, 12.0, 4.67) == pytest.approx(0.59, abs=0.005)

@@ -8,7 +8,9 @@ from collections.abc import Callable
 from .checks import Check, files_of_checks
 from .not_yet import NOT_YET
 
-EVERY_CHECK: list[Check] = [check for module in files_of_checks() for check in module.CHECKS]
+WORKED: list[Check] = [check for module in files_of_checks() if hasattr(module, "BOOK") for check in module.CHECKS]
+OTHERS: list[Check] = [check for module in files_of_checks() if not hasattr(module, "BOOK") for check in module.CHECKS]
+EVERY_CHECK = [*WORKED, *OTHERS]
 
 
 def counted(what: Callable[[Check], bool]) -> int:
@@ -24,6 +26,16 @@ def is_recalled(check: Check) -> bool:
     return check.published.source.read == "memory"
 
 
+def distinct(checks: list[Check]) -> set[tuple[str, str, str]]:
+    """Published values that are not derived here, by source, place and figure."""
+    published = [check.published for check in checks if not is_derived(check)]
+    return {(each.source.name, each.source.where, each.figure) for each in published}
+
+
+def by_source() -> Counter[str]:
+    return Counter(source for source, _, _ in distinct(EVERY_CHECK))
+
+
 def comparable(check: Check) -> bool:
     """Whether a difference in per cent means something: not of 0, not of a figure rounded up to a stock size."""
     return check.published.value != 0 and check.published.rounded_up_to is None
@@ -32,7 +44,7 @@ def comparable(check: Check) -> bool:
 def beyond_rounding_percent(check: Check) -> float:
     """How far ours lies outside half a unit in the source's last digit."""
     published = check.published
-    return max(0.0, abs(check.difference_percent) - 100 * published.half_a_unit / published.value)
+    return max(0.0, abs(check.difference_percent) - 100 * published.half_a_unit / abs(published.value))
 
 
 def told(check: Check) -> str:
@@ -49,6 +61,11 @@ def summary() -> list[str]:
         f"{len(EVERY_CHECK):5} figures checked, {counted(is_derived)} of them derived for this project,"
         f" {counted(is_recalled)} published but recalled from memory"
     )
+    lines.append(
+        f"{len(distinct(WORKED)):5} distinct published values of worked examples, {len(distinct(OTHERS))} of tables and"
+        f" formulas, from {len(by_source())} sources:"
+    )
+    lines += [f"{count:5} {source}" for source, count in by_source().most_common()]
     lines.append("largest differences:")
     lines += map(told, sorted(held, key=lambda check: -abs(check.difference_percent))[:5])
     lines.append("largest differences beyond the source's own rounding:")
@@ -56,6 +73,12 @@ def summary() -> list[str]:
     lines.append(f"{len(NOT_YET):5} published figures of the worked examples not checked yet:")
     lines += [f"{count:5} {reason}" for reason, count in Counter(NOT_YET.values()).most_common()]
     return lines
+
+
+def test_at_least_300_distinct_published_values_from_15_sources_are_checked() -> None:
+    assert len(distinct(WORKED)) >= 190
+    assert len(distinct(OTHERS)) >= 1000
+    assert len(by_source()) >= 15
 
 
 def test_no_figure_lies_further_beyond_its_sources_rounding_than_one_per_cent() -> None:
