@@ -2,131 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from itertools import combinations
+from typing import cast
 
 from sourcing.files.findings import Finding
 from sourcing.files.records import Read
-from sourcing.need.records import AnyNeed, ConicalPocketRecord, WorkingRecord
-from sourcing.quantities import Wanted, show_length
-
-NeedRead = Read[AnyNeed]
+from sourcing.need import checks_pressed, checks_torsion
+from sourcing.need.records import AnyNeed, AnyPressedNeed, TorsionNeed
 
 
-def need_findings(need: NeedRead) -> list[Finding]:
-    """All that does not agree in a need."""
-    checks = (_says_something, _pocket, _ends_of_pocket, _below_free_length, _lengths_differ, _forces_rise)
-    return [finding for check in checks for finding in check(need)]
-
-
-def _says_something(need: NeedRead) -> Iterator[Finding]:
-    if not {"working", "pocket", "free_length"} & need.raw.keys():
-        yield Finding(need.place(), "nothing of the spring's size", "at least one of working, pocket and free_length")
-    if need.record.working == []:
-        yield Finding(need.place("working"), "an empty list", "a working point, as in  - {length: 24 mm, force: 9 N}")
-
-
-def _pocket(need: NeedRead) -> Iterator[Finding]:
-    pocket = need.record.pocket
-    if pocket is None:
-        return
-    cone = isinstance(pocket, ConicalPocketRecord)
-    if need.raw["pocket"] == {}:
-        keys = "large_end, small_end, bore, rod and depth" if cone else "bore, rod and depth"
-        yield Finding(need.place("pocket"), "an empty pocket", f"at least one of {keys}")
-    yield from _rod_in_bore(need, (), ())
-
-
-def _ends_of_pocket(need: NeedRead) -> Iterator[Finding]:
-    """The large end sits in the wider bore, and both ends over rods thinner than that."""
-    pocket = need.record.pocket
-    if not isinstance(pocket, ConicalPocketRecord):
-        return
-    for key, end in (("large_end", pocket.large_end), ("small_end", pocket.small_end)):
-        if end is None:
-            continue
-        if need.inner("pocket", key) == {}:
-            yield Finding(need.place("pocket", key), "an empty end", "at least one of bore and rod")
-        yield from _rod_in_bore(need, (key,), (key,))
-    yield from _rod_in_bore(need, ("small_end",), ("large_end",))
-    small, large = _size(need, "small_end", "bore"), _size(need, "large_end", "bore")
-    if small is not None and large is not None and small > large:
-        wide, narrow = (need.text("pocket", end, "bore") for end in ("small_end", "large_end"))
-        found = f"a bore of {narrow} for the large end, and one of {wide} for the small end"
-        yield Finding(need.place("pocket", "large_end", "bore"), found, "the wider bore at the large end")
-
-
-def _rod_in_bore(need: NeedRead, rod_at: tuple[str, ...], bore_at: tuple[str, ...]) -> Iterator[Finding]:
-    """That a rod is thinner than the bore; each stands in the pocket itself, or in one of its ends."""
-    rod, bore = _size(need, *rod_at, "rod"), _size(need, *bore_at, "bore")
-    if rod is not None and bore is not None and rod >= bore:
-        rod_text, bore_text = need.text("pocket", *rod_at, "rod"), need.text("pocket", *bore_at, "bore")
-        found = f"a rod of {rod_text} in a bore of {bore_text}"
-        if rod_at != bore_at:
-            found = f"a rod of {rod_text} at the small end, and a bore of {bore_text} at the large end"
-        yield Finding(need.place("pocket", *rod_at, "rod"), found, "a rod thinner than the bore")
-
-
-def _size(need: NeedRead, *path: str) -> float | None:
-    """The figure that is meant by a bore or a rod of the pocket."""
-    value: object = need.record.pocket
-    for key in path:
-        value = getattr(value, key, None)
-    return _figure(value) if isinstance(value, Wanted) else None
-
-
-def _below_free_length(need: NeedRead) -> Iterator[Finding]:
-    free = need.record.free_length and need.record.free_length.largest
-    for number, point in _points(need):
-        length = point.length and point.length.nominal
-        if free is not None and length is not None and length > free:
-            yield Finding(
-                need.place("working", number, "length"),
-                f"{need.text('working', number, 'length')} is longer than the free length",
-                f"a working length of {show_length(free)} or less (free_length: {need.text('free_length')})",
-            )
-
-
-def _lengths_differ(need: NeedRead) -> Iterator[Finding]:
-    for (first, one), (second, other) in combinations(_points(need), 2):
-        if one.length and other.length and one.length.nominal == other.length.nominal:
-            line = need.place("working", first, "length").line
-            found = f"{need.text('working', second, 'length')} is the length of the working point on line {line}"
-            yield Finding(need.place("working", second, "length"), found, "another length at each working point")
-
-
-def _forces_rise(need: NeedRead) -> Iterator[Finding]:
-    points = sorted(
-        (numbered for numbered in _points(need) if _length(numbered[1])), key=lambda numbered: -_length(numbered[1])
-    )
-    for (longer, one), (shorter, other) in combinations(points, 2):
-        if one.force and other.force and _length(one) > _length(other) and _is_above(one.force, other.force):
-            yield Finding(
-                need.place("working", shorter, "force"),
-                f"{_force_at(need, shorter)}, but {_force_at(need, longer)}",
-                "a force that rises as a compression spring gets shorter",
-            )
-
-
-def _force_at(need: NeedRead, number: int) -> str:
-    return f"{need.text('working', number, 'force')} at {need.text('working', number, 'length')}"
-
-
-def _points(need: NeedRead) -> list[tuple[int, WorkingRecord]]:
-    return [(number, point) for number, point in enumerate(need.record.working or ()) if point is not None]
-
-
-def _length(point: WorkingRecord) -> float:
-    return (point.length and point.length.nominal) or 0.0
-
-
-def _figure(wanted: Wanted) -> float | None:
-    """The figure that is meant: the nominal, or the bound that counts."""
-    return next((figure for figure in (wanted.nominal, wanted.low, wanted.high) if figure is not None), None)
-
-
-def _is_above(one: Wanted, other: Wanted) -> bool:
-    """Whether the first is the larger whatever the two turn out to be; two plain figures are taken as they are."""
-    if one.nominal is not None and other.nominal is not None:
-        return one.nominal > other.nominal
-    return one.smallest is not None and other.largest is not None and one.smallest > other.largest
+def need_findings(need: Read[AnyNeed]) -> list[Finding]:
+    """All that does not agree in a need, of whatever kind."""
+    if isinstance(need.record, TorsionNeed):
+        return checks_torsion.findings(cast("Read[TorsionNeed]", need))
+    return checks_pressed.findings(cast("Read[AnyPressedNeed]", need))

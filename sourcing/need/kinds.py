@@ -16,7 +16,7 @@ from sourcing.files.findings import quoted
 from sourcing.files.nearest import nearest
 from sourcing.materials.model import NO_MATERIALS, Material, OwnMaterials
 from sourcing.quantities import QuantityError
-from sourcing.springs.model import Ends, Hand
+from sourcing.springs.model import Ends, Hand, LegShape
 
 KINDS = ("compression", "conical", "extension", "torsion")
 WORKED_OUT = ("compression", "conical")
@@ -32,6 +32,11 @@ def kind_meant(text: object) -> str | None:
 def settled(own: OwnMaterials, currency: str = "EUR") -> Mapping[str, object]:
     """What the fields of a record look at beside their own text: the keeper's materials, and the currency."""
     return {"currency": currency, "materials": own}
+
+
+def length_alone(value: object) -> object:
+    """A leg by its length alone, `leg_1: 20 mm`, as its keys would have it."""
+    return {"length": value} if isinstance(value, str) else value
 
 
 def _material(text: str, settled: Mapping[str, Any]) -> Material | None:
@@ -58,3 +63,13 @@ HandField = Annotated[
     Hand | None, read_by(one_of({hand.value: hand for hand in Hand}, "hand")), Field(description=words_of(Hand))
 ]
 MaterialField = Annotated[Material | None, read_within(_material), Field(description="a material, as in music-wire")]
+LegShapeField = Annotated[
+    LegShape | None,
+    read_by(one_of({shape.value: shape for shape in LegShape}, "shape of a leg")),
+    Field(description=words_of(LegShape)),
+]
+BodiesField = Annotated[
+    int | None,
+    read_by(one_of({"1": 1, "2": 2}, "number of bodies")),
+    Field(description="1, or 2 for a double torsion spring"),
+]

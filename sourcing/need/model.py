@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from sourcing.files.findings import Place
 from sourcing.materials.model import Material
 from sourcing.quantities import Wanted
-from sourcing.springs.model import Ends, Hand
+from sourcing.springs.model import Ends, Hand, LegShape
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +24,7 @@ class Pocket:
     """The space the spring lives in: a bore round it, a rod through it, a depth. None is unknown or not there.
 
     Round a conical spring, `bore_mm` and `rod_mm` run straight past both of its ends; each end may have its own.
+    `width_mm` is the room along the axis of a torsion spring.
     """
 
     bore_mm: Wanted | None = None
@@ -31,6 +32,7 @@ class Pocket:
     depth_mm: Wanted | None = None
     large_end: PocketEnd | None = None
     small_end: PocketEnd | None = None
+    width_mm: Wanted | None = None
 
     @property
     def bores_mm(self) -> tuple[Wanted, ...]:
@@ -60,12 +62,35 @@ class WorkingPoint:
 
 
 @dataclass(frozen=True, slots=True)
+class TurnedPoint:
+    """An angle, wound up from free, with the torque wanted there if it is known. `angle_deg` always has a nominal."""
+
+    angle_deg: Wanted
+    torque_n_mm: Wanted | None = None
+
+    @property
+    def at_deg(self) -> float:
+        """The nominal angle."""
+        assert self.angle_deg.nominal is not None
+        return self.angle_deg.nominal
+
+
+@dataclass(frozen=True, slots=True)
+class WantedLeg:
+    """A leg of a torsion spring, from where it leaves the coil to where it is loaded. No shape: any will do."""
+
+    length_mm: Wanted
+    shape: LegShape | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Need:
     """What the repair calls for. What is None or empty is unknown: neither judged nor assumed.
 
     `working` is ordered from the longest length to the shortest. `duty` is what the file says: "ordinary",
     "guarded" or None. `places` maps a key ("pocket.bore", "working.0.length") to where its value stands; working
-    points are numbered as they are ordered here.
+    points are numbered as they are ordered here. The working points of a torsion spring are in `turned`, from the
+    smallest angle to the largest; `bodies` is 2 where a double one is wanted.
     """
 
     job: str
@@ -85,5 +110,10 @@ class Need:
     material: Material | None = None
     wire_diameter_mm: Wanted | None = None
     note: str | None = None
+    turned: tuple[TurnedPoint, ...] = ()
+    leg_1: WantedLeg | None = None
+    leg_2: WantedLeg | None = None
+    free_angle_deg: Wanted | None = None
+    bodies: int | None = None
     place: Place = field(default_factory=lambda: Place(None))
     places: Mapping[str, Place] = field(default_factory=dict[str, Place])

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator, Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypedDict
 
 from sourcing.files.findings import Finding, Mistakes, Place, in_order, quoted
 from sourcing.materials.model import NO_MATERIALS, OwnMaterials
@@ -12,8 +12,17 @@ from sourcing.materials.model import NO_MATERIALS, OwnMaterials
 if TYPE_CHECKING:
     from sourcing.files.document import Document, Value
     from sourcing.files.records import Read
-    from sourcing.need.model import Need, Pocket, PocketEnd, WorkingPoint
-    from sourcing.need.records import AnyNeed, PocketEndRecord, PocketRecord
+    from sourcing.need.model import Need, Pocket, PocketEnd, TurnedPoint, WantedLeg, WorkingPoint
+    from sourcing.need.records import (
+        AnyNeed,
+        AnyPressedNeed,
+        PocketEndRecord,
+        PocketRecord,
+        TorsionNeed,
+        WantedLegRecord,
+    )
+    from sourcing.quantities import Wanted
+    from sourcing.springs.model import Ends
 
 
 def read_need(path: str | os.PathLike[str], own: OwnMaterials = NO_MATERIALS) -> Need:
@@ -87,20 +96,17 @@ def _guarded(document: Document) -> Need | None:
 
 def _made(read: Read[AnyNeed]) -> Need:
     from sourcing.need.model import Need
+    from sourcing.need.records import TorsionNeed
 
     record = read.record
     assert record.job is not None
     assert record.kind is not None
-    working, order = _working(record)
+    own, order = _turned(record) if isinstance(record, TorsionNeed) else _pressed(record)
     return Need(
         job=record.job,
         kind=record.kind,
         what=record.what,
         duty=record.duty,
-        pocket=_pocket(record.pocket),
-        working=working,
-        free_length_mm=record.free_length,
-        ends=record.ends,
         hand=record.hand,
         cycles=record.cycles,
         surroundings=tuple(dict.fromkeys(word for word in record.surroundings or () if word)),
@@ -112,7 +118,69 @@ def _made(read: Read[AnyNeed]) -> Need:
         note=record.note,
         place=read.place(),
         places=dict(_places(read, order)),
+        **own,
     )
+
+
+class _OfKind(TypedDict, total=False):
+    """What a need of one kind has beside what every need has."""
+
+    pocket: Pocket
+    working: tuple[WorkingPoint, ...]
+    free_length_mm: Wanted | None
+    ends: Ends | None
+    turned: tuple[TurnedPoint, ...]
+    leg_1: WantedLeg | None
+    leg_2: WantedLeg | None
+    free_angle_deg: Wanted | None
+    bodies: int | None
+
+
+def _pressed(record: AnyPressedNeed) -> tuple[_OfKind, list[int]]:
+    """What a need of a compression spring has, and its working points' numbers in the file, longest length first."""
+    from sourcing.need.model import WorkingPoint
+
+    numbered = [
+        (number, WorkingPoint(point.length, point.force))
+        for number, point in enumerate(record.working or ())
+        if point is not None and point.length is not None
+    ]
+    numbered.sort(key=lambda one: -one[1].at_mm)
+    own = _OfKind(
+        pocket=_pocket(record.pocket),
+        working=tuple(point for _, point in numbered),
+        free_length_mm=record.free_length,
+        ends=record.ends,
+    )
+    return own, [number for number, _ in numbered]
+
+
+def _turned(record: TorsionNeed) -> tuple[_OfKind, list[int]]:
+    """What a need of a torsion spring has, and its working points' numbers in the file, smallest angle first."""
+    from sourcing.need.model import Pocket, TurnedPoint
+
+    numbered = [
+        (number, TurnedPoint(point.angle, point.torque))
+        for number, point in enumerate(record.working or ())
+        if point is not None and point.angle is not None
+    ]
+    numbered.sort(key=lambda one: one[1].at_deg)
+    pocket = record.pocket
+    own = _OfKind(
+        pocket=Pocket() if pocket is None else Pocket(pocket.bore, pocket.rod, width_mm=pocket.width),
+        turned=tuple(point for _, point in numbered),
+        leg_1=_leg(record.leg_1),
+        leg_2=_leg(record.leg_2),
+        free_angle_deg=record.free_angle,
+        bodies=record.bodies,
+    )
+    return own, [number for number, _ in numbered]
+
+
+def _leg(record: WantedLegRecord | None) -> WantedLeg | None:
+    from sourcing.need.model import WantedLeg
+
+    return None if record is None or record.length is None else WantedLeg(record.length, record.shape)
 
 
 def _pocket(record: PocketRecord | None) -> Pocket:
@@ -130,19 +198,6 @@ def _pocket_end(record: PocketEndRecord | None) -> PocketEnd | None:
     from sourcing.need.model import PocketEnd
 
     return None if record is None else PocketEnd(record.bore, record.rod)
-
-
-def _working(record: AnyNeed) -> tuple[tuple[WorkingPoint, ...], list[int]]:
-    """The working points from the longest length to the shortest, and their numbers in the file in that order."""
-    from sourcing.need.model import WorkingPoint
-
-    numbered = [
-        (number, WorkingPoint(point.length, point.force))
-        for number, point in enumerate(record.working or ())
-        if point is not None and point.length is not None
-    ]
-    numbered.sort(key=lambda one: -one[1].at_mm)
-    return tuple(point for _, point in numbered), [number for number, _ in numbered]
 
 
 def _places(read: Read[AnyNeed], order: Sequence[int]) -> Iterator[tuple[str, Place]]:

@@ -13,14 +13,24 @@ from sourcing.files.fields import (
     Days,
     Temperature,
     Text,
+    WantedAngle,
     WantedForce,
     WantedLength,
+    WantedTorque,
     WantedWireDiameter,
     one_of,
     read_by,
 )
 from sourcing.files.records import Record
-from sourcing.need.kinds import EndsField, HandField, KindField, MaterialField
+from sourcing.need.kinds import (
+    BodiesField,
+    EndsField,
+    HandField,
+    KindField,
+    LegShapeField,
+    MaterialField,
+    length_alone,
+)
 from sourcing.quantities import QuantityError, Wanted
 
 SURROUNDINGS = ("indoor-dry", "damp", "wet", "salt", "food")
@@ -53,6 +63,29 @@ def _rod(text: str) -> Wanted:
             "the rod, or the thickest it can be: that is what the spring must go over",
             (text.replace(">=", "<="),),
         )
+    return wanted
+
+
+def _width(text: str) -> Wanted:
+    wanted = q.wanted_length_mm(text)
+    if wanted.smallest is None:
+        raise QuantityError(
+            f"{text} says nothing of how narrow the room can be",
+            "the width, or the least it can be: that is what the body must go into, wound up",
+            (text.replace("<=", ">="),),
+        )
+    return wanted
+
+
+def _working_angle(text: str) -> Wanted:
+    if text.lstrip().startswith(("-", "−")):
+        raise QuantityError(
+            f"{text} would unwind the spring, loaded against its hand",
+            "an angle wound up from free, above zero; what turns the other way wants a spring of the other hand",
+        )
+    wanted = q.wanted_angle_deg(text)
+    if wanted.nominal is None:
+        raise QuantityError(f"{text} is no one angle", "the angle at which the torque is wanted, as in 60 deg ± 3 deg")
     return wanted
 
 
@@ -105,7 +138,8 @@ class ConicalPocketRecord(PocketRecord):
     small_end: PocketEndRecord | None = None
 
 
-PocketT = TypeVar("PocketT", bound=PocketRecord)
+PocketT = TypeVar("PocketT", bound=Record)
+PressedPocketT = TypeVar("PressedPocketT", bound=PocketRecord)
 
 
 class WorkingRecord(Record):
@@ -118,17 +152,10 @@ class WorkingRecord(Record):
     force: WantedForce = None
 
 
-class PressedNeed(Record, Generic[PocketT]):
-    """A need of a compression spring of any shape."""
+class AnyKindNeed(Record, Generic[PocketT]):
+    """What a need of any kind of spring has."""
 
     called = "a need"
-    elsewhere: ClassVar[Mapping[str, str]] = {
-        "hooks": "an extension spring",
-        "initial_tension": "an extension spring",
-        "leg_1": "a torsion spring",
-        "leg_2": "a torsion spring",
-        "free_angle": "a torsion spring",
-    }
 
     job: Text
     kind: KindField
@@ -139,12 +166,6 @@ class PressedNeed(Record, Generic[PocketT]):
         Field(description="ordinary or guarded"),
     ] = None
     pocket: PocketT | None = None
-    working: Annotated[
-        list[WorkingRecord | None] | None,
-        Field(description="a list of working points, as in  - {length: 24 mm, force: 9 N}"),
-    ] = None
-    free_length: WantedLength = None
-    ends: EndsField = None
     hand: HandField = None
     cycles: Annotated[float | None, read_by(_cycles), Field(description="a number of cycles, as in 20000")] = None
     surroundings: Annotated[
@@ -160,6 +181,26 @@ class PressedNeed(Record, Generic[PocketT]):
     note: Text = None
 
 
+class PressedNeed(AnyKindNeed[PressedPocketT], Generic[PressedPocketT]):
+    """A need of a compression spring of any shape."""
+
+    elsewhere: ClassVar[Mapping[str, str]] = {
+        "hooks": "an extension spring",
+        "initial_tension": "an extension spring",
+        "leg_1": "a torsion spring",
+        "leg_2": "a torsion spring",
+        "free_angle": "a torsion spring",
+        "bodies": "a torsion spring",
+    }
+
+    working: Annotated[
+        list[WorkingRecord | None] | None,
+        Field(description="a list of working points, as in  - {length: 24 mm, force: 9 N}"),
+    ] = None
+    free_length: WantedLength = None
+    ends: EndsField = None
+
+
 class CompressionNeed(PressedNeed[PocketRecord]):
     """A need of a cylindrical compression spring."""
 
@@ -168,6 +209,61 @@ class ConicalNeed(PressedNeed[ConicalPocketRecord]):
     """A need of a conical compression spring."""
 
 
-AnyNeed = CompressionNeed | ConicalNeed
-RECORD_OF: Mapping[str | None, type[AnyNeed]] = {"conical": ConicalNeed}
+class TorsionPocketRecord(Record):
+    """The space a torsion spring lives in."""
+
+    called = "a pocket"
+    elsewhere: ClassVar[Mapping[str, str]] = {
+        "depth": "a compression spring",
+        "large_end": "a conical spring",
+        "small_end": "a conical spring",
+    }
+
+    rod: Rod = None
+    bore: Bore = None
+    width: Annotated[Wanted | None, read_by(_width), Field(description="a length, as in 12 mm")] = None
+
+
+class TurnedRecord(Record):
+    """A working point of a torsion spring."""
+
+    called = "a working point"
+    elsewhere: ClassVar[Mapping[str, str]] = {"length": "a compression spring", "force": "a compression spring"}
+
+    angle: Annotated[Wanted | None, read_by(_working_angle), Field(description="an angle, as in 60 deg")]
+    torque: WantedTorque = None
+
+
+class WantedLegRecord(Record):
+    """A leg that is wanted."""
+
+    called = "a leg"
+
+    length: WantedLength
+    shape: LegShapeField = None
+
+
+class TorsionNeed(AnyKindNeed[TorsionPocketRecord]):
+    """A need of a torsion spring."""
+
+    elsewhere: ClassVar[Mapping[str, str]] = {
+        "hooks": "an extension spring",
+        "initial_tension": "an extension spring",
+        "free_length": "a compression spring",
+        "ends": "a compression spring",
+    }
+
+    working: Annotated[
+        list[TurnedRecord | None] | None,
+        Field(description="a list of working points, as in  - {angle: 60 deg, torque: 280 N*mm}"),
+    ] = None
+    leg_1: Annotated[WantedLegRecord | None, BeforeValidator(length_alone)] = None
+    leg_2: Annotated[WantedLegRecord | None, BeforeValidator(length_alone)] = None
+    free_angle: WantedAngle = None
+    bodies: BodiesField = None
+
+
+AnyPressedNeed = CompressionNeed | ConicalNeed
+AnyNeed = AnyPressedNeed | TorsionNeed
+RECORD_OF: Mapping[str | None, type[AnyNeed]] = {"conical": ConicalNeed, "torsion": TorsionNeed}
 """The record of a kind; of any other, `CompressionNeed`."""
