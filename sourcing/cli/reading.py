@@ -23,13 +23,13 @@ def read_all(needs: Sequence[str], catalog: str | None) -> tuple[tuple[Need, Cat
     The catalogue is read first, for a need may name a material of its keeper's own; its mistakes are told last.
     """
     from sourcing.fit.ranges import ranges_of
-    from sourcing.need.reading import read_need
+    from sourcing.stock.index.needs import known_need
     from sourcing.stock.model import Catalogue
 
     shelf, mistakes = _opened(catalog)
     catalogue = Catalogue() if shelf is None else shelf.catalogue
     collector = door.Collector()
-    wanted = [collector.attempt(partial(read_need, need, catalogue.materials)) for need in needs]
+    wanted = [collector.attempt(partial(known_need, need, catalogue.materials)) for need in needs]
     collector.note(mistakes)
     collector.close()
     door.tell_warnings(catalogue.warnings)

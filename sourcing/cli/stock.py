@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from sourcing.cli import door
-from sourcing.files.findings import Finding, Place, WrongWords, quoted
+from sourcing.files.findings import Finding, Mistakes, Place, WrongWords, quoted
 from sourcing.quantities import (
     QuantityError,
     Wanted,
@@ -44,9 +44,13 @@ Stock = tuple[tuple["StockSpring", ...], tuple["Spool", ...]]
 
 def read(catalog: str | None) -> Catalogue:
     """The catalogue; doubts about it go to standard error. Raises Mistakes."""
-    from sourcing.stock.reading import find_catalogue, read_catalogue
+    from sourcing.stock.index.shelf import open_shelf
+    from sourcing.stock.reading import find_catalogue
 
-    catalogue = read_catalogue(find_catalogue(catalog))
+    shelf, mistakes = open_shelf(find_catalogue(catalog))
+    if mistakes:
+        raise Mistakes(mistakes)
+    catalogue = shelf.whole()
     door.tell_warnings(catalogue.warnings)
     return catalogue
 

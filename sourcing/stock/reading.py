@@ -16,11 +16,13 @@ from typing import TYPE_CHECKING
 from sourcing.files.findings import Finding, Mistakes, Place, in_order
 from sourcing.materials.model import NO_MATERIALS, OwnMaterials
 from sourcing.stock.model import Bench, Catalogue, Spool, StockSpring
+from sourcing.stock.springs_file import SpringsFile
 
 if TYPE_CHECKING:
     from sourcing.files.document import Document
 
 CATALOGUE_VARIABLE = "SPRINGWRIGHT_CATALOG"
+NONE_KEPT: Mapping[str, SpringsFile] = {}
 _MATERIALS = "materials.yaml"
 _PARTS = "springs/*.yaml, spools/*.yaml or bench.yaml; `springwright init` makes a catalogue"
 
@@ -55,23 +57,28 @@ def read_catalogue(path: str | os.PathLike[str]) -> Catalogue:
 
 def inspect_catalogue(path: str | os.PathLike[str]) -> tuple[Catalogue, tuple[Finding, ...]]:
     """What can be read of the catalogue in a folder or in one file, and every mistake in it."""
+    read = gathered(path)
+    return read.catalogue(), read.mistakes()
+
+
+def gathered(path: str | os.PathLike[str], kept: Mapping[str, SpringsFile] = NONE_KEPT) -> Gathered:
+    """All files of the catalogue in a folder, or one file; those of springs that are `kept` are taken and not read."""
     from sourcing.files.events import collector_off
 
     name = os.fspath(path)
     with collector_off():
-        gathered = _folder(name) if os.path.isdir(name) else _file(name)
-    return gathered.catalogue(), gathered.mistakes()
+        return _folder(name, kept) if os.path.isdir(name) else _file(name)
 
 
 def read_springs(path: str | os.PathLike[str]) -> tuple[tuple[StockSpring, ...], tuple[Finding, ...]]:
     """The springs of one file, and the doubts about them. Raises `Mistakes`."""
-    gathered = _Gathered()
-    gathered.add_materials_near(os.fspath(path))
-    if document := gathered.load(os.fspath(path)):
-        gathered.add_springs(document)
-    if mistakes := gathered.mistakes():
+    read = Gathered()
+    read.add_materials_near(os.fspath(path))
+    if document := read.load(os.fspath(path)):
+        read.add_springs(document)
+    if mistakes := read.mistakes():
         raise Mistakes(mistakes)
-    catalogue = gathered.catalogue()
+    catalogue = read.catalogue()
     return catalogue.springs, catalogue.warnings
 
 
@@ -84,29 +91,28 @@ def read_bench() -> Bench:
         file = find_catalogue(None) / "bench.yaml"
     except Mistakes:
         return Bench()
-    gathered = _Gathered()
-    if file.is_file() and (document := gathered.load(os.fspath(file))):
-        gathered.add_bench(document)
-    if gathered.findings:
-        raise Mistakes(in_order(gathered.findings))
-    return gathered.bench
+    read = Gathered()
+    if file.is_file() and (document := read.load(os.fspath(file))):
+        read.add_bench(document)
+    if read.findings:
+        raise Mistakes(in_order(read.findings))
+    return read.bench
 
 
 @dataclass(slots=True)
-class _Gathered:
+class Gathered:
     """What the files read so far hold, and what is wrong with them."""
 
     bench: Bench = field(default_factory=Bench)
     currency: str = Bench().currency
     materials: OwnMaterials = field(default_factory=lambda: NO_MATERIALS)
-    springs: list[StockSpring] = field(default_factory=list[StockSpring])
+    files: list[SpringsFile] = field(default_factory=list[SpringsFile])
     spools: list[Spool] = field(default_factory=list[Spool])
-    spring_ids: list[tuple[str, Place]] = field(default_factory=list[tuple[str, Place]])
     spool_ids: list[tuple[str, Place]] = field(default_factory=list[tuple[str, Place]])
     findings: list[Finding] = field(default_factory=list[Finding])
-    warnings: list[Finding] = field(default_factory=list[Finding])
 
     def load(self, file: str) -> Document | None:
+        """A file as it is written; None where it cannot be read, with the reason among the findings."""
         from sourcing.files.events import load
 
         document, findings = load(file)
@@ -114,6 +120,7 @@ class _Gathered:
         return document
 
     def add_bench(self, document: Document) -> None:
+        """Take in bench.yaml."""
         from sourcing.stock.bench import bench_in, currency_in
 
         self.currency = currency_in(document)
@@ -128,6 +135,7 @@ class _Gathered:
             self.add_materials(os.path.normpath(near / _MATERIALS))
 
     def add_materials(self, file: str) -> None:
+        """Take in the keeper's own materials."""
         from sourcing.stock.materials import materials_in
 
         if document := self.load(file):
@@ -146,12 +154,11 @@ class _Gathered:
         from sourcing.stock.springs import springs_in
 
         read = springs_in(document, self.settled())
-        self.springs += read.springs
-        self.spring_ids += read.ids
+        self.files.append(read)
         self.findings += read.findings
-        self.warnings += read.warnings
 
     def add_spools(self, document: Document) -> None:
+        """Take in the spools of a file."""
         from sourcing.stock.spools import spools_in
 
         read = spools_in(document, self.settled())
@@ -160,38 +167,45 @@ class _Gathered:
         self.findings += read.findings
 
     def mistakes(self) -> tuple[Finding, ...]:
+        """Every mistake of all files, in order."""
         from sourcing.stock.lists import told_twice
 
-        twice = [*told_twice(self.spring_ids, "spring"), *told_twice(self.spool_ids, "spool")]
+        spring_ids = (named for read in self.files for named in read.ids)
+        twice = [*told_twice(spring_ids, "spring"), *told_twice(self.spool_ids, "spool")]
         return in_order(self.findings, twice)
 
     def catalogue(self) -> Catalogue:
-        return Catalogue(tuple(self.springs), tuple(self.spools), self.bench, in_order(self.warnings), self.materials)
+        """What could be read."""
+        springs = tuple(spring for read in self.files for spring in read.springs)
+        warnings = in_order(*(read.warnings for read in self.files))
+        return Catalogue(springs, tuple(self.spools), self.bench, warnings, self.materials)
 
 
-def _folder(folder: str) -> _Gathered:
-    gathered = _Gathered()
+def _folder(folder: str, kept: Mapping[str, SpringsFile]) -> Gathered:
+    read = Gathered()
     try:
         springs, spools = _files_in(folder, "springs"), _files_in(folder, "spools")
     except OSError as error:
         from sourcing.files.disk import trouble
 
-        gathered.findings.append(trouble(str(error.filename or folder), error))
-        return gathered
+        read.findings.append(trouble(str(error.filename or folder), error))
+        return read
     bench = str(Path(folder, "bench.yaml"))
     if not (springs or spools or os.path.lexists(bench)):
-        gathered.findings.append(Finding(Place(folder), "a folder without a catalogue", _PARTS))
-    if os.path.lexists(bench) and (document := gathered.load(bench)):
-        gathered.add_bench(document)
+        read.findings.append(Finding(Place(folder), "a folder without a catalogue", _PARTS))
+    if os.path.lexists(bench) and (document := read.load(bench)):
+        read.add_bench(document)
     if os.path.lexists(own := str(Path(folder, _MATERIALS))):
-        gathered.add_materials(own)
+        read.add_materials(own)
     for file in springs:
-        if document := gathered.load(file):
-            gathered.add_springs(document)
+        if file in kept:
+            read.files.append(kept[file])
+        elif document := read.load(file):
+            read.add_springs(document)
     for file in spools:
-        if document := gathered.load(file):
-            gathered.add_spools(document)
-    return gathered
+        if document := read.load(file):
+            read.add_spools(document)
+    return read
 
 
 def _files_in(folder: str, part: str) -> list[str]:
@@ -207,29 +221,29 @@ def _files_in(folder: str, part: str) -> list[str]:
     ]
 
 
-def _file(file: str) -> _Gathered:
+def _file(file: str) -> Gathered:
     """One file, told by its top key."""
-    gathered = _Gathered()
+    read = Gathered()
     if not os.path.lexists(file):
         from sourcing.files.disk import missing
 
-        gathered.findings.append(missing(file, "a catalogue: a folder, or a file of springs or of spools"))
-        return gathered
-    gathered.add_materials_near(file)
-    document = gathered.load(file)
+        read.findings.append(missing(file, "a catalogue: a folder, or a file of springs or of spools"))
+        return read
+    read.add_materials_near(file)
+    document = read.load(file)
     if document is None:
-        return gathered
+        return read
     keys = document.value if isinstance(document.value, dict) else {}
     if "spools" in keys and "springs" not in keys:
-        gathered.add_spools(document)
+        read.add_spools(document)
     elif not {"job", "kind", "working", "pocket"}.isdisjoint(keys):
-        gathered.findings.append(Finding(document.start(), "a need", "a catalogue: a folder, or springs: or spools:"))
+        read.findings.append(Finding(document.start(), "a need", "a catalogue: a folder, or springs: or spools:"))
     elif not {"currency", "rods", "tools", "oven", "sellers", "tolerances", "prefer"}.isdisjoint(keys):
         found = "a bench file"
-        gathered.findings.append(Finding(document.start(), found, "the folder it lies in, or springs: or spools:"))
+        read.findings.append(Finding(document.start(), found, "the folder it lies in, or springs: or spools:"))
     elif "materials" in keys and "springs" not in keys:
         found = "a file of materials"
-        gathered.findings.append(Finding(document.start(), found, "the folder it lies in, or springs: or spools:"))
+        read.findings.append(Finding(document.start(), found, "the folder it lies in, or springs: or spools:"))
     else:
-        gathered.add_springs(document)
-    return gathered
+        read.add_springs(document)
+    return read

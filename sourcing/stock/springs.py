@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Any
 
 from sourcing.files.document import Document, Value
@@ -18,6 +18,7 @@ from sourcing.stock.lists import listed
 from sourcing.stock.model import StockSpring
 from sourcing.stock.pressed import rate_warnings
 from sourcing.stock.shelf import LeftOutRecord, ShelfRecord
+from sourcing.stock.springs_file import SpringsFile
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,20 +37,9 @@ _KINDS = {
 }
 
 
-@dataclass(slots=True)
-class SpringsRead:
-    """What a file of springs holds; `ids` has those that are left out too."""
-
-    springs: list[StockSpring] = field(default_factory=list[StockSpring])
-    ids: list[tuple[str, Place]] = field(default_factory=list[tuple[str, Place]])
-    left_out: list[tuple[str, Place]] = field(default_factory=list[tuple[str, Place]])
-    findings: list[Finding] = field(default_factory=list[Finding])
-    warnings: list[Finding] = field(default_factory=list[Finding])
-
-
-def springs_in(document: Document, settled: Mapping[str, object]) -> SpringsRead:
+def springs_in(document: Document, settled: Mapping[str, object]) -> SpringsFile:
     """All that a file of springs holds, and all that is wrong with it."""
-    read = SpringsRead()
+    read = SpringsFile(document.file)
     records, read.findings = listed("springs", document)
     for number, value in enumerate(records):
         _add_record(read, value, document.place(records, number), document, settled)
@@ -58,7 +48,7 @@ def springs_in(document: Document, settled: Mapping[str, object]) -> SpringsRead
 
 
 def _add_record(
-    read: SpringsRead, value: Value, place: Place, document: Document, settled: Mapping[str, object]
+    read: SpringsFile, value: Value, place: Place, document: Document, settled: Mapping[str, object]
 ) -> None:
     meant = kind_meant(value.get("kind")) if isinstance(value, dict) else None
     kind = _KINDS.get(meant or "compression")

@@ -1,7 +1,8 @@
 """Prints what `springwright source` costs over floors: python -m tests.benchmarks.asking [SPRINGS ...].
 
 All are measured in one loop, so that a busy machine slows them alike; medians; only the ratios carry over. Cold is the
-first run over a catalogue, with an empty cache folder; warm are those that follow.
+first run over a catalogue, with an empty cache folder; warm are those that follow. Bytecode is kept, as it is for
+whoever has installed the program.
 """
 
 from __future__ import annotations
@@ -46,7 +47,7 @@ PASS, TYPER, WARM, JSON = "python -c pass", "a bare typer command", "warm", "jso
 def run(words: Sequence[str], cache: Path) -> tuple[float, float]:
     """Seconds and greatest MiB in memory of one process; its answer is thrown away."""
     begin = perf_counter()
-    environment = {**os.environ, "XDG_CACHE_HOME": str(cache)}
+    environment = {**os.environ, "XDG_CACHE_HOME": str(cache), "PYTHONDONTWRITEBYTECODE": ""}
     with subprocess.Popen(
         [sys.executable, *words], cwd=TOP, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
     ) as process:

@@ -26,9 +26,24 @@ def test_help_and_init_load_nothing_slow(words: tuple[str, ...], tmp_path: Path)
     assert loaded(*words[:1], *(str(tmp_path) if word == "examples" else word for word in words[1:])) == set()
 
 
-def test_a_verdict_in_json_loads_what_reads_the_files_and_nothing_more():
+@pytest.fixture
+def no_cache(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
+
+
+@pytest.mark.usefixtures("no_cache")
+def test_a_verdict_in_json_loads_what_reads_the_files_and_the_second_time_nothing_slow():
     assert loaded("source", "examples/punch-return/need.yaml", "--json") == {"pydantic", "yaml"}
+    assert loaded("source", "examples/punch-return/need.yaml", "--json") == set()
 
 
+@pytest.mark.usefixtures("no_cache")
 def test_a_verdict_in_text_loads_the_tables_too():
     assert loaded("source", "examples/punch-return/need.yaml") == {"pydantic", "tabulate", "yaml"}
+    assert loaded("source", "examples/punch-return/need.yaml") == {"tabulate"}
+
+
+@pytest.mark.usefixtures("no_cache")
+def test_the_drawer_is_asked_without_reading_its_files_again():
+    for slow in ({"pydantic", "tabulate", "yaml"}, {"tabulate"}):
+        assert loaded("stock", "list", "--catalog", "catalog") == slow

@@ -1,19 +1,24 @@
 """The index is believed only where it tells what the files tell, and is never an error."""
 
+import json
 import os
 import sqlite3
+import subprocess
+import sys
 from dataclasses import replace
 from pathlib import Path
-from threading import Thread
 
 import pytest
 
 from sourcing.files.findings import Finding
-from sourcing.stock.index import state, store
+from sourcing.need.model import Need
+from sourcing.need.reading import read_need
+from sourcing.stock.index import kept, state
+from sourcing.stock.index.needs import known_need
 from sourcing.stock.index.ranges import Ranges
 from sourcing.stock.index.shelf import open_shelf
 from sourcing.stock.model import Catalogue
-from sourcing.stock.reading import inspect_catalogue
+from sourcing.stock.reading import Gathered, inspect_catalogue
 from tests.benchmarks.catalogues import write_catalogue
 
 CATALOG = Path(__file__).parents[2] / "catalog"
@@ -45,14 +50,25 @@ def as_read(path: str | Path) -> tuple[Catalogue, tuple[Finding, ...]]:
     return replace(catalogue, springs=tuple(s for s in catalogue.springs if s.spring.kind == "compression")), mistakes
 
 
+def files_read(path: str | Path, monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The names of the files that are read to answer; what is read is not kept."""
+    read: list[str] = []
+    load = Gathered.load
+
+    def noted(self: Gathered, file: str):
+        read.append(Path(file).name)
+        return load(self, file)
+
+    with monkeypatch.context() as patched:
+        patched.setattr(Gathered, "load", noted)
+        patched.setattr(kept, "keep_index", lambda *_: None)
+        open_shelf(path)
+    return read
+
+
 def believed(path: str | Path, monkeypatch: pytest.MonkeyPatch) -> bool:
     """Whether a catalogue is answered without reading its files."""
-    read: list[object] = []
-    with monkeypatch.context() as patched:
-        patched.setattr("sourcing.stock.reading.inspect_catalogue", lambda p: read.append(p) or (Catalogue(), ()))
-        patched.setattr(store, "keep", lambda *_: None)
-        open_shelf(path)
-    return not read
+    return not files_read(path, monkeypatch)
 
 
 def the_index(cache: Path) -> Path:
@@ -162,8 +178,8 @@ def test_a_database_of_somebody_elses_under_a_right_name_is_not_believed(folder:
     with sqlite3.connect(tmp_path / "other") as other:
         other.execute("CREATE TABLE whole (name, value)")
     other.close()
-    digest = state.digest_of(str(tmp_path / "other"))
-    (tmp_path / "other").rename(cache / f"{key}-{digest}.sqlite")
+    name = f"{key}-{kept.sum_of(str(tmp_path / 'other'))}.sqlite"
+    (tmp_path / "other").rename(cache / name)
     assert asked(folder) == as_read(folder)
 
 
@@ -176,7 +192,7 @@ def test_an_index_of_another_program_or_schema_is_not_believed(folder: Path, mon
 def test_without_a_home_and_a_cache_folder_the_files_are_read(folder: Path, monkeypatch: pytest.MonkeyPatch):
     monkeypatch.delenv("XDG_CACHE_HOME")
     monkeypatch.delenv("HOME", raising=False)
-    assert store.cache_folder() is None
+    assert kept.cache_folder() is None
     assert asked(folder) == as_read(folder)
 
 
@@ -195,19 +211,130 @@ def test_one_file_a_link_and_a_relative_path_are_catalogues_too(
         assert asked(path) == as_read(path)
 
 
-def test_several_at_once_all_tell_the_same(folder: Path):
-    expected = as_read(folder)
-    answers: list[bool] = []
-    threads = [Thread(target=lambda: answers.append(asked(folder) == expected)) for _ in range(6)]
-    for thread in threads:
-        thread.start()
-    for thread in threads:
-        thread.join()
-    assert answers == [True] * 6
+ASK = """
+import sys
+from sourcing.stock.index.ranges import Ranges
+from sourcing.stock.index.shelf import open_shelf
+shelf, mistakes = open_shelf(sys.argv[1])
+print(len(mistakes), hash(tuple(s.id for s in shelf.springs_for(Ranges("compression")).springs)))
+"""
+
+
+def test_several_processes_at_once_all_tell_the_same_and_leave_one_index(folder: Path, cache: Path):
+    environment = {**os.environ, "PYTHONHASHSEED": "0"}
+    command = [sys.executable, "-c", ASK, str(folder)]
+    running = [
+        subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=environment, cwd=CATALOG.parent)
+        for _ in range(4)
+    ]
+    answers = {process.communicate()[0] for process in running}
+    assert len(answers) == 1
+    assert answers.pop().startswith("0 ")
+    assert [file.suffix for file in cache.iterdir()] == [".sqlite"]
+
+
+@pytest.mark.parametrize("edit", ["springs/list-2.yaml", "spools/wire.yaml"])
+def test_only_the_files_of_springs_that_changed_are_read_again(
+    folder: Path, edit: str, monkeypatch: pytest.MonkeyPatch
+):
+    asked(folder)
+    with (folder / edit).open("a") as file:
+        file.write("# a comment more\n")
+    assert set(files_read(folder, monkeypatch)) == {Path(edit).name, "wire.yaml"}
+    assert asked(folder) == as_read(folder)
+    assert asked(folder) == as_read(folder)
+
+
+@pytest.mark.parametrize("name", ["bench.yaml", "materials.yaml"])
+def test_where_what_settles_the_springs_changed_all_are_read_again(
+    folder: Path, name: str, monkeypatch: pytest.MonkeyPatch
+):
+    asked(folder)
+    texts = {
+        "bench.yaml": "currency: CHF\n",
+        "materials.yaml": "materials:\n  - {name: odd-wire, shear_modulus: 80000, elastic_modulus: 200000, "
+        "density: 7850, tensile_strength: [{up_to: 1, strength: 2000}]}\n",
+    }
+    (folder / name).write_text(texts[name])
+    assert {f"list-{number}.yaml" for number in range(4)} < set(files_read(folder, monkeypatch))
+    assert asked(folder) == as_read(folder)
+
+
+def test_files_that_come_between_go_and_change_their_order_are_taken_over_as_they_should(folder: Path):
+    asked(folder)
+    springs = folder / "springs"
+    (springs / "list-2.yaml").rename(springs / "a-first.yaml")
+    (springs / "list-0.yaml").unlink()
+    assert asked(folder) == as_read(folder)
+    assert asked(folder) == as_read(folder)
+
+
+def test_an_id_that_now_stands_in_a_changed_file_and_in_one_taken_over_is_told(folder: Path):
+    asked(folder)
+    file = folder / "springs" / "list-1.yaml"
+    file.write_text(file.read_text().replace("R-000001", "R-000000"))
+    mistakes = asked(folder)[1]
+    assert len(mistakes) == 1
+    assert mistakes == as_read(folder)[1]
+
+
+def test_a_mistake_in_one_file_leaves_the_others_of_the_index_good(folder: Path, monkeypatch: pytest.MonkeyPatch):
+    asked(folder)
+    file = folder / "springs" / "list-1.yaml"
+    file.write_text(file.read_text().replace("kind: compression", "kind: spiral staircase", 1))
+    assert asked(folder)[1] == as_read(folder)[1] != ()
+    assert set(files_read(folder, monkeypatch)) == {"list-1.yaml", "wire.yaml"}
+
+
+def test_the_whole_catalogue_comes_from_the_index_as_from_the_files(folder: Path):
+    for _ in range(2):
+        shelf, _ = open_shelf(folder)
+        assert shelf.whole() == inspect_catalogue(folder)[0]
+
+
+def test_a_read_only_cache_folder_is_no_error(folder: Path, cache: Path):
+    cache.mkdir(parents=True)
+    cache.chmod(0o500)
+    try:
+        assert asked(folder) == as_read(folder)
+        assert asked(folder) == as_read(folder)
+    finally:
+        cache.chmod(0o700)
+
+
+NEED = "job: a\nkind: compression\nworking:\n  - {length: 24 mm, force: 9 N ± 15 %}\nmaterial: music-wire\n"
+
+
+def need_known(file: Path, monkeypatch: pytest.MonkeyPatch) -> tuple[Need, bool]:
+    """The need, and whether it was known without reading its file as YAML."""
+    read: list[object] = []
+
+    def noted(path: str, own: object) -> Need:
+        read.append(path)
+        return read_need(path)
+
+    with monkeypatch.context() as patched:
+        patched.setattr("sourcing.stock.index.needs.read_need", noted)
+        return known_need(str(file), {}), not read
+
+
+def test_a_need_that_was_read_is_known_until_a_byte_of_it_changes(
+    tmp_path: Path, cache: Path, monkeypatch: pytest.MonkeyPatch
+):
+    file = tmp_path / "need.yaml"
+    file.write_text(NEED)
+    assert need_known(file, monkeypatch) == (read_need(file), False)
+    assert need_known(file, monkeypatch) == (read_need(file), True)
+    file.write_text(NEED.replace("24", "25"))
+    assert need_known(file, monkeypatch) == (read_need(file), False)
+    (kept_need, *_) = sorted(cache.glob("*.need"))
+    kept_need.write_text(json.dumps([[[], []], None]))
+    file.write_text(NEED)
+    assert need_known(file, monkeypatch)[0] == read_need(file)
 
 
 def test_only_so_many_indexes_are_kept(tmp_path: Path, cache: Path):
-    for number in range(store.KEPT + 3):
+    for number in range(kept.KEPT + 3):
         write_catalogue(tmp_path / f"catalog-{number}", 1, files=1)
         asked(tmp_path / f"catalog-{number}")
-    assert len(list(cache.iterdir())) == store.KEPT
+    assert len(list(cache.iterdir())) == kept.KEPT

@@ -14,8 +14,10 @@ from sourcing.quantities import Wanted
 from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, Spring
 from sourcing.springs.pressed import force_n, rate_n_per_mm
 from sourcing.stock.index import store
+from sourcing.stock.index.plain import Plain
 from sourcing.stock.index.ranges import ForceRange, Ranges
-from sourcing.stock.model import Bench, Catalogue, StockSpring
+from sourcing.stock.model import Bench, StockSpring
+from sourcing.stock.springs_file import SpringsFile
 from sourcing.verdict.options import judge_stock
 
 MUSIC_WIRE = find("music-wire")
@@ -81,7 +83,8 @@ def a_need(random: Random, kind: str, like: Spring) -> Need:
 
 def filled(springs: tuple[StockSpring, ...]) -> sqlite3.Connection:
     connection = sqlite3.connect(":memory:")
-    store.fill(connection, Catalogue(springs), [], 0)
+    store.create(connection)
+    store.fill(connection, Plain(), [SpringsFile("x.yaml", list(springs))])
     return connection
 
 
@@ -94,8 +97,7 @@ def test_every_spring_that_is_fit_or_near_lies_in_the_ranges(kind: str, seed: in
     for _ in range(15):
         need = a_need(random, kind, random.choice(springs).spring)
         ranges = ranges_of(need, bench)
-        asked = connection.execute(f"SELECT number FROM spring WHERE kind = ? AND {ranges.condition()}", (kind,))
-        inside = {number for (number,) in asked}
+        inside = {number for _, number in store.inside(connection, ranges)}
         serve = {number for number, s in enumerate(springs) if judge_stock(s, need, bench).fits != "no"}
         assert serve <= inside, (need, [springs[number] for number in serve - inside])
         serving += len(serve)
@@ -114,21 +116,21 @@ def test_two_forces_bound_the_rate_and_bounds_are_open_where_they_should_be():
     assert "outside" not in ranges.columns
 
 
-def test_of_many_springs_those_in_range_and_the_nearest_are_judged_and_the_rest_counted():
+@pytest.mark.parametrize("in_range", [3, 40])
+def test_of_many_springs_those_in_range_and_at_least_the_nearest_are_judged_and_the_rest_counted(in_range: int):
     random = Random(7)
     springs = tuple(a_stock_spring(random, "compression", number) for number in range(store.FEW + 100))
     connection = filled(springs)
     lengths = sorted(spring.spring.free_length_mm for spring in springs)
-    ranges = Ranges("compression", {"free": (lengths[100], lengths[109])})
-    places, further_off = store.numbers(connection, ranges)
-    chosen = sorted(springs[number].spring.free_length_mm for number in places)
+    low, high = lengths[100], lengths[99 + in_range]
+    places, further_off = store.at(connection, Ranges("compression", {"free": (low, high)}))
     connection.close()
-    assert further_off == len(springs) - 10 - store.NEAREST
-    assert lengths[100:110] == [length for length in chosen if lengths[100] <= length <= lengths[109]]
-    beyond = [max(lengths[100] - length, length - lengths[109]) for length in lengths]
-    assert max(max(lengths[100] - length, length - lengths[109]) for length in chosen) == pytest.approx(
-        sorted(distance for distance in beyond if distance > 0)[store.NEAREST - 1]
-    )
+    chosen = sorted(springs[number].spring.free_length_mm for _, number in places)
+    assert len(chosen) == max(in_range, store.NEAREST)
+    assert further_off == len(springs) - len(chosen)
+    assert lengths[100 : 100 + in_range] == [length for length in chosen if low <= length <= high]
+    by_distance = sorted(lengths, key=lambda length: max(low - length, length - high, 0.0))
+    assert chosen == sorted(by_distance[: len(chosen)])
 
 
 def test_of_a_cone_the_force_is_bounded_above_alone():

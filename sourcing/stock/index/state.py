@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from hashlib import blake2b
 from pathlib import Path
 
-SCHEMA = 1
+SCHEMA = 2
 _CLOCK_NS = 2_000_000_000
 """The coarsest clock of a file system: a file changed so shortly before it was read may have changed again."""
 

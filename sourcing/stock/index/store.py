@@ -1,58 +1,87 @@
-"""One catalogue in SQLite: made from what was read, kept under a name that proves its bytes, asked by ranges."""
+"""What one index holds: the springs of a catalogue file by file, their figures to be asked for by ranges, and the rest.
+
+whole    name, value                            what is kept as one: the tables, the rest, the files
+file     number, name, ids, warnings            each file of springs
+spring   file, number, value                    each spring as it was read
+figure   kind, the columns, file, number        what ranges are asked of, in the order of their rates
+"""
 
 from __future__ import annotations
 
 import json
-import os
 import sqlite3
-import tempfile
-from collections.abc import Iterator
-from contextlib import suppress
-from dataclasses import replace
-from pathlib import Path
+from collections.abc import Iterator, Sequence
 from typing import Any, cast
 
+from sourcing.files.findings import Place
 from sourcing.stock.index.columns import COLUMNS, figures
-from sourcing.stock.index.plain import Plain
+from sourcing.stock.index.plain import Plain, with_tables
 from sourcing.stock.index.ranges import Ranges
-from sourcing.stock.index.state import FileState, digest_of
-from sourcing.stock.model import Catalogue, StockSpring
+from sourcing.stock.model import StockSpring
+from sourcing.stock.springs_file import SpringsFile
 
 FEW = 200
-"""So many springs of a kind are all judged; of more, those in the ranges of a need and the nearest of the rest."""
+"""So many springs of a kind are all judged; of more, those in the ranges of a need, and at least the nearest."""
 
 NEAREST = 20
-KEPT = 8
-"""So many indexes are kept; each new one lets go of the oldest."""
+"""So many are judged in any case, where there are so many."""
 
-_SUFFIX = ".sqlite"
+_COLUMNS = ", ".join(COLUMNS)
+_TABLES = f"""
+CREATE TABLE whole (name TEXT PRIMARY KEY, value TEXT) WITHOUT ROWID;
+CREATE TABLE file (number INTEGER PRIMARY KEY, name TEXT, ids TEXT, warnings TEXT);
+CREATE TABLE spring (file INTEGER, number INTEGER, value TEXT, PRIMARY KEY (file, number)) WITHOUT ROWID;
+CREATE TABLE figure (kind TEXT, {", ".join(f"{column} REAL" for column in COLUMNS)}, file INTEGER, number INTEGER,
+    PRIMARY KEY (kind, rate, file, number)) WITHOUT ROWID;
+"""
 
-
-def fill(connection: sqlite3.Connection, catalogue: Catalogue, state: list[FileState], built_ns: int) -> None:
-    """Write a catalogue that was read without a mistake into an empty database."""
-    plain = Plain()
-    connection.execute("CREATE TABLE whole (name TEXT PRIMARY KEY, value TEXT)")
-    connection.execute(
-        "CREATE TABLE spring (number INTEGER PRIMARY KEY, id TEXT, line INTEGER, on_hand INTEGER, kind TEXT, "
-        f"{', '.join(f'{column} REAL' for column in COLUMNS)}, value TEXT)"
-    )
-    marks = ", ".join("?" * (6 + len(COLUMNS)))
-    connection.executemany(f"INSERT INTO spring VALUES ({marks})", _rows(catalogue, plain))
-    connection.execute(f"CREATE INDEX by_figures ON spring (kind, {', '.join(COLUMNS)})")
-    whole = {
-        "rest": plain.of(replace(catalogue, springs=())),
-        "state": state,
-        "built_ns": built_ns,
-        "materials": [plain.whole(material) for material in plain.materials],
-    }
-    connection.executemany("INSERT INTO whole VALUES (?, ?)", [(key, json.dumps(each)) for key, each in whole.items()])
-    connection.commit()
+At = tuple[int, int]
+"""A spring by the number of its file and its own in it."""
 
 
-def _rows(catalogue: Catalogue, plain: Plain) -> Iterator[tuple[object, ...]]:
-    for number, stock in enumerate(catalogue.springs):
-        line, value = stock.place.line, json.dumps(plain.of(stock), ensure_ascii=False)
-        yield number, stock.id, line, stock.on_hand, stock.spring.kind, *figures(stock), value
+def create(connection: sqlite3.Connection) -> None:
+    """The empty tables."""
+    connection.executescript(_TABLES)
+
+
+def fill(connection: sqlite3.Connection, plain: Plain, files: Sequence[SpringsFile]) -> None:
+    """Write the springs of all files; those of a file that is kept are taken over from the database `kept`."""
+    for number, read in enumerate(files):
+        if read.kept:
+            _take_over(connection, read.file, number)
+        else:
+            _write(connection, plain, number, read)
+
+
+def _write(connection: sqlite3.Connection, plain: Plain, number: int, read: SpringsFile) -> None:
+    ids = json.dumps([(name, place.line, place.column) for name, place in read.ids], ensure_ascii=False)
+    warnings = json.dumps([plain.of(each) for each in read.warnings], ensure_ascii=False)
+    connection.execute("INSERT INTO file VALUES (?, ?, ?, ?)", (number, read.file, ids, warnings))
+    connection.executemany("INSERT INTO spring VALUES (?, ?, ?)", _values(plain, number, read.springs))
+    marks = ", ".join("?" * (3 + len(COLUMNS)))
+    rows = [(stock.spring.kind, *figures(stock), number, at) for at, stock in enumerate(read.springs)]
+    connection.executemany(f"INSERT INTO figure VALUES ({marks})", rows)
+
+
+def _values(plain: Plain, number: int, springs: Sequence[StockSpring]) -> Iterator[tuple[int, int, str]]:
+    encode = json.JSONEncoder(ensure_ascii=False, separators=(",", ":")).encode
+    return ((number, at, encode(plain.of(stock))) for at, stock in enumerate(springs))
+
+
+def _take_over(connection: sqlite3.Connection, file: str, number: int) -> None:
+    ((old,),) = connection.execute("SELECT number FROM kept.file WHERE name = ?", (file,))
+    for table, at, columns in (
+        ("file", "number", "name, ids, warnings"),
+        ("spring", "file", "number, value"),
+        ("figure", "file", f"kind, {_COLUMNS}, number"),
+    ):
+        taken = f"SELECT ?, {columns} FROM kept.{table} WHERE {at} = ?"
+        connection.execute(f"INSERT INTO {table} ({at}, {columns}) {taken}", (number, old))
+
+
+def put(connection: sqlite3.Connection, name: str, value: object) -> None:
+    """Keep something as one, as JSON."""
+    connection.execute("INSERT INTO whole VALUES (?, ?)", (name, json.dumps(value)))
 
 
 def whole(connection: sqlite3.Connection, name: str) -> Any:
@@ -61,74 +90,51 @@ def whole(connection: sqlite3.Connection, name: str) -> Any:
     return json.loads(value)
 
 
-def materials_of(connection: sqlite3.Connection) -> Plain:
+def plain_of(connection: sqlite3.Connection) -> Plain:
     """What makes the values of an index again."""
-    plain = Plain()
-    plain.materials += [plain.back(material) for material in whole(connection, "materials")]
-    return plain
+    return with_tables(whole(connection, "tables"))
 
 
-def numbers(connection: sqlite3.Connection, ranges: Ranges) -> tuple[list[int], int]:
-    """The springs to judge, by their place in the catalogue, and how many of the kind are left out."""
-    ((count,),) = connection.execute("SELECT count(*) FROM spring WHERE kind = ?", (ranges.kind,))
-    kind, condition = (ranges.kind,), ranges.condition()
+def files_read(connection: sqlite3.Connection, plain: Plain) -> Iterator[SpringsFile]:
+    """Each file of springs, in their order: all that other files must agree with, without the springs themselves."""
+    for file, ids, warnings in connection.execute("SELECT name, ids, warnings FROM file ORDER BY number"):
+        named = [(name, Place(file, line, column)) for name, line, column in json.loads(ids)]
+        yield SpringsFile(file, ids=named, warnings=[plain.back(each) for each in json.loads(warnings)], kept=True)
+
+
+def at(connection: sqlite3.Connection, ranges: Ranges) -> tuple[list[At], int]:
+    """The springs to judge, in the order of the files, and how many of the kind are left out.
+
+    Where the ranges hold fewer than the nearest that are judged in any case, the nearest of the others come with them.
+    """
+    ((count,),) = connection.execute("SELECT count(*) FROM figure WHERE kind = ?", (ranges.kind,))
     if count <= FEW:
-        found = connection.execute("SELECT number FROM spring WHERE kind = ?", kind).fetchall()
+        found = _asked(connection, ranges, "1")
     else:
-        found = connection.execute(f"SELECT number FROM spring WHERE kind = ? AND {condition}", kind).fetchall()
-        nearest = f"SELECT number FROM spring WHERE kind = ? AND NOT ({condition}) ORDER BY {ranges.distance()}, number"
-        found += connection.execute(f"{nearest} LIMIT {NEAREST}", kind).fetchall()
-    return sorted(cast("int", number) for (number,) in found), count - len(found)
+        found = _asked(connection, ranges, ranges.condition())
+        if (missing := NEAREST - len(found)) > 0:
+            beyond = f"NOT ({ranges.condition()}) ORDER BY {ranges.distance()}, file, number LIMIT {missing}"
+            found += _asked(connection, ranges, beyond)
+    return sorted(found), count - len(found)
 
 
-def springs_at(connection: sqlite3.Connection, plain: Plain, places: list[int]) -> tuple[StockSpring, ...]:
-    """The springs at these places of the catalogue."""
-    ask = "SELECT value FROM spring WHERE number = ?"
-    return tuple(plain.back(json.loads(connection.execute(ask, (number,)).fetchone()[0])) for number in places)
+def inside(connection: sqlite3.Connection, ranges: Ranges) -> list[At]:
+    """The springs that lie in the ranges."""
+    return _asked(connection, ranges, ranges.condition())
 
 
-def cache_folder() -> Path | None:
-    """The program's folder in the user's cache: $XDG_CACHE_HOME, else ~/.cache; None where there is no home."""
-    named = os.environ.get("XDG_CACHE_HOME", "")
-    if os.path.isabs(named):
-        return Path(named, "springwright")
-    home = os.environ.get("HOME", "")
-    return Path(home, ".cache", "springwright") if os.path.isabs(home) else None
+def _asked(connection: sqlite3.Connection, ranges: Ranges, condition: str) -> list[At]:
+    ask = f"SELECT file, number FROM figure WHERE kind = ? AND {condition}"
+    return cast("list[At]", connection.execute(ask, (ranges.kind,)).fetchall())
 
 
-def open_kept(folder: Path, key: str) -> Iterator[sqlite3.Connection]:
-    """The whole indexes of that key, each proved by its digest; what else bears such a name is passed over."""
-    with suppress(OSError):
-        for name in sorted(os.listdir(folder)):
-            path = folder / name
-            if name.startswith(f"{key}-") and name.endswith(_SUFFIX) and not path.is_symlink():
-                with suppress(OSError, sqlite3.Error):
-                    if digest_of(str(path)) == name.removeprefix(f"{key}-").removesuffix(_SUFFIX):
-                        yield sqlite3.connect(f"{path.resolve().as_uri()}?mode=ro&immutable=1", uri=True)
+def springs_at(connection: sqlite3.Connection, plain: Plain, places: Sequence[At]) -> tuple[StockSpring, ...]:
+    """The springs at these places."""
+    ask = "SELECT value FROM spring WHERE file = ? AND number = ?"
+    return tuple(plain.back(json.loads(connection.execute(ask, place).fetchone()[0])) for place in places)
 
 
-def keep(connection: sqlite3.Connection, folder: Path, key: str) -> None:
-    """Write an index to the disk and let go of those it replaces. Nothing is said where the folder is closed to us."""
-    with suppress(OSError, sqlite3.Error):
-        folder.mkdir(parents=True, exist_ok=True, mode=0o700)
-        handle, scratch = tempfile.mkstemp(suffix=".part", dir=folder)
-        os.close(handle)
-        try:
-            with sqlite3.connect(scratch) as target:
-                target.execute("PRAGMA journal_mode = OFF")
-                connection.backup(target)
-            target.close()
-            name = f"{key}-{digest_of(scratch)}{_SUFFIX}"
-            os.replace(scratch, folder / name)
-            _prune(folder, key, name)
-        finally:
-            with suppress(FileNotFoundError):
-                os.unlink(scratch)
-
-
-def _prune(folder: Path, key: str, kept: str) -> None:
-    others = [path for path in folder.glob(f"*{_SUFFIX}") if path.name != kept]
-    others.sort(key=lambda path: path.stat().st_mtime_ns, reverse=True)
-    same = [path for path in others if path.name.startswith(f"{key}-")]
-    for path in (*same, *[path for path in others if path not in same][KEPT - 1 :]):
-        path.unlink(missing_ok=True)
+def all_springs(connection: sqlite3.Connection, plain: Plain) -> tuple[StockSpring, ...]:
+    """Every spring, in the order of the files."""
+    rows = connection.execute("SELECT value FROM spring ORDER BY file, number")
+    return tuple(plain.back(json.loads(value)) for (value,) in rows)
