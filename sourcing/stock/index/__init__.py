@@ -2,7 +2,7 @@
 
     files unchanged and index whole?  -- yes -->  springs in the ranges of a need  -->  the same judge
                  | no                                        ^
-                 +--> read the files that changed, tell mistakes  --> write it anew (in memory where the folder is closed)
+                 +--> read the files that changed, tell mistakes  --> write it anew
 
     shelf.py    whether an index may be believed, and what is read where not
     store.py    what stands in one
