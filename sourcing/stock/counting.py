@@ -12,7 +12,7 @@ from sourcing import quantities as q
 from sourcing.files.disk import read_raw
 from sourcing.files.findings import Finding, Mistakes, Place, WrongWords, quoted
 from sourcing.files.replacing import change_file
-from sourcing.quantities import QuantityError, show_length
+from sourcing.quantities import QuantityError
 from sourcing.quantities.kinds import LENGTH
 from sourcing.stock.model import Catalogue, Spool, StockSpring
 from sourcing.stock.naming import spring_or_spool
@@ -57,13 +57,13 @@ def put(catalogue: Catalogue, name: str, amount: str, dry_run: bool = False) -> 
 
 @dataclass(frozen=True, slots=True)
 class _Way:
-    """How a thing is counted: under which key of which list, how its text is read and written, how it is told."""
+    """How a thing is counted: under which key of which list, how its text is read and written, the unit of a bare number where it bears no unit."""
 
     top: str
     key: str
     read: Callable[[str], float]
     written: Callable[[str, float], str]
-    shown: Callable[[float], str]
+    unit: str
     none: str | None
 
 
@@ -76,7 +76,7 @@ def _counted(catalogue: Catalogue, name: str, amount: str, sign: int, dry_run: b
     def change(raw: bytes) -> Count:
         from sourcing.files.splicing import source_of
 
-        return _change(source_of(raw, file), item, way, moved)
+        return _change(source_of(raw, file), item, way, moved, amount)
 
     return change(read_raw(file)) if dry_run else change_file(file, change)
 
@@ -89,7 +89,7 @@ def _amount(item: StockSpring | Spool, text: str, way: _Way) -> float:
         raise WrongWords((Finding(Place(None), error.found, error.expected, error.suggestions),)) from None
 
 
-def _change(source: Source, item: StockSpring | Spool, way: _Way, moved: float) -> Count:
+def _change(source: Source, item: StockSpring | Spool, way: _Way, moved: float, amount: str) -> Count:
     """The count in the file as it stands now, which may be another than was read before, moved by so much."""
     from sourcing.files.splicing import with_value
 
@@ -102,7 +102,8 @@ def _change(source: Source, item: StockSpring | Spool, way: _Way, moved: float) 
         raise Mistakes((Finding(place, f"{item.id} does not say how much is left", expected),))
     before = _read(way.read, old_text, place)
     if before + moved < -_NOISE * before:
-        found = f"{item.id} has {way.shown(before)}, less than the {way.shown(-moved)} to be taken"
+        has, taken = (text + (way.unit if text[-1].isdigit() else "") for text in (old_text, amount.strip()))
+        found = f"{item.id} has {has}, less than the {taken} to be taken"
         raise Mistakes((Finding(place, found, "no more than there is, or the right count written down first"),))
     new_text = way.written(old_text, max(0.0, before + moved))
     left = _read(way.read, new_text, place)
@@ -138,5 +139,5 @@ def length_like(old: str, length_mm: float) -> str:
     return (number.rstrip("0").rstrip(".") if decimals else number) + (unit[0].rstrip() if unit else "")
 
 
-_PIECES = _Way("springs", "on_hand", q.whole_number, lambda _, count: f"{count:.0f}", lambda count: f"{count:.0f}", "0")
-_WIRE = _Way("spools", "length_left", q.length_mm, length_like, show_length, None)
+_PIECES = _Way("springs", "on_hand", q.whole_number, lambda _, count: f"{count:.0f}", "", "0")
+_WIRE = _Way("spools", "length_left", q.length_mm, length_like, " mm", None)

@@ -75,6 +75,15 @@ def test_a_spring_without_a_count_has_none_until_some_are_put_back(folder: Path)
     )
 
 
+@pytest.mark.parametrize(("left", "has"), [("6.2 m", "6.2 m"), ("6200", "6200 mm"), ("20 ft", "20 ft")])
+def test_too_little_wire_is_told_in_the_units_that_were_written(tmp_path: Path, left: str, has: str) -> None:
+    spools = tmp_path / "spools.yaml"
+    spools.write_text(f"spools:\n  - {{id: W08, material: music-wire, wire_diameter: 0.8, length_left: {left}}}\n")
+    with pytest.raises(Mistakes) as told:
+        take(read_catalogue(spools), "W08", "30m")
+    assert told.value.findings[0].found == f"W08 has {has}, less than the 30m to be taken"
+
+
 def test_all_that_is_there_can_be_taken_and_no_more(folder: Path) -> None:
     assert wrong(folder, "T-17", "4") == [
         "file 10:14: T-17 has 3, less than the 4 to be taken; "
