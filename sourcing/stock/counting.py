@@ -57,7 +57,7 @@ def put(catalogue: Catalogue, name: str, amount: str, dry_run: bool = False) -> 
 
 @dataclass(frozen=True, slots=True)
 class _Way:
-    """How a thing is counted: under which key of which list, how its text is read and written, the unit of a bare number where it bears no unit."""
+    """How a thing is counted: under which key of which list, how its text is read and written, a bare number's unit."""
 
     top: str
     key: str
