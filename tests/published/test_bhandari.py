@@ -13,9 +13,11 @@ from math import pi
 
 import pytest
 
+from sourcing.springs import systems
 from sourcing.springs.compression import active_coils_for_rate, shear_stress_mpa, wahl_factor
 from sourcing.springs.geometry import dead_coils
 from sourcing.springs.model import Ends
+from sourcing.springs.systems import Parallel, Single
 
 from .checks import Book, Check, carried, rounded_up
 from .worked import Coil, mean_diameter_with, solved
@@ -241,6 +243,49 @@ def example_10_20() -> dict[str, float]:
         "wire_diameter_mm": solved(lambda wire: wahl_stress_mpa(750, wire, 42 - wire), 750, 3, 10),
         "mean_diameter_mm": mean_diameter_with("outside_diameter_mm", 42, 5),
     }
+
+
+@BOOK.example(
+    "bhandari 10.18",
+    "Example 10.18 (concentric springs of equal length)",
+    outer_force_n="1304.347826",
+    inner_force_n="695.652174",
+    deflection_mm="52.526569",
+    outer_shear_stress_mpa="314.616701",
+    inner_shear_stress_mpa="262.180584",
+)
+def example_10_18() -> dict[str, float]:
+    return nested(Coil(10, 80, 8, G_MPA), Coil(8, 64, 12, G_MPA), 0, 2000)
+
+
+@BOOK.example(
+    "bhandari 10.19",
+    "Example 10.19 (concentric springs, the outer one 15 mm longer)",
+    outer_force_n="706.021471",
+    inner_force_n="293.978529",
+    outer_deflection_mm="24.988839",
+    inner_deflection_mm="9.988839",
+    outer_shear_stress_mpa="375.305136",
+    inner_shear_stress_mpa="225.032219",
+)
+def example_10_19() -> dict[str, float]:
+    found = nested(Coil(6, 36, 10, G_MPA), Coil(5, 30, 8, G_MPA), 15, 1000)
+    deflection = found.pop("deflection_mm")
+    return found | {"outer_deflection_mm": deflection, "inner_deflection_mm": deflection - 15}
+
+
+def nested(outer: Coil, inner: Coil, longer_mm: float, force_n: float) -> dict[str, float]:
+    """Two of our springs between the same plates, long enough not to go solid, under a force."""
+    free = 300.0
+    parts = Single(outer.spring(free)), Single(inner.spring(free - longer_mm))
+    length = systems.length_mm(Parallel(parts), force_n)
+    forces = [systems.force_n(part, length) for part in parts]
+    stresses = [
+        wahl_stress_mpa(force, coil.wire_diameter_mm, coil.mean_diameter_mm)
+        for force, coil in zip(forces, (outer, inner), strict=True)
+    ]
+    names = ("outer_force_n", "inner_force_n", "outer_shear_stress_mpa", "inner_shear_stress_mpa")
+    return dict(zip(names, (*forces, *stresses), strict=True)) | {"deflection_mm": free - length}
 
 
 CHECKS = BOOK.checks()

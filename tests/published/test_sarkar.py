@@ -11,6 +11,7 @@ import pytest
 from sourcing.springs.compression import rate_n_per_mm, shear_stress_mpa
 from sourcing.springs.geometry import mass_g, turn_length_mm
 from sourcing.springs.model import Ends
+from sourcing.springs.systems import series_rate_n_per_mm
 
 from .checks import Book, Check, carried
 from .worked import Coil, solved
@@ -52,6 +53,23 @@ def problem_8_4() -> dict[str, float]:
 def problem_8_6() -> dict[str, float]:
     force = force_for_stress_n(600, 8, 50)
     return {"deflection_mm": force / rate_n_per_mm(8, 50, 18.36, 80_000), "force_n": force}
+
+
+@BOOK.example(
+    "sarkar 8.7",
+    "problem 8.7, p. 211 (two springs in series)",
+    limiting_force_n=carried("34.0", 0.1, "the source rounds the wire of the second spring on the way"),
+    total_extension_mm="47.3",
+)
+def problem_8_7() -> dict[str, float]:
+    first = Coil(3, 30, 12, 80_000).rate_n_per_mm
+
+    def together(second_wire_mm: float) -> float:
+        return series_rate_n_per_mm([first, Coil(second_wire_mm, 30, 12, 80_000).rate_n_per_mm])
+
+    second_wire = solved(together, 0.72, 1, 3)
+    force = force_for_stress_n(190, second_wire, 30)
+    return {"limiting_force_n": force, "total_extension_mm": force / together(second_wire)}
 
 
 @BOOK.example("sarkar 8.9", "problem 8.9, p. 212", shear_stress_mpa="328.13")

@@ -81,7 +81,8 @@ def test_what_is_listed_as_not_yet_is_a_published_value_and_has_its_reason() -> 
     assert all(NOT_YET.values())
 
 
-def test_43_worked_examples_stand_here_with_244_values() -> None:
-    assert len({example.name for example in EXAMPLES}) == len(EXAMPLES) == 43
-    assert sum(len(example.published) for example in EXAMPLES) == 244
-    assert sum(len(example.ours) for example in EXAMPLES) == 244 - len(NOT_YET)
+def test_no_worked_example_stands_twice_and_none_has_gone() -> None:
+    published = sum(len(example.published) for example in EXAMPLES)
+    assert len({example.name for example in EXAMPLES}) == len(EXAMPLES) >= 46
+    assert published >= 257
+    assert sum(len(example.ours) for example in EXAMPLES) == published - len(NOT_YET)
