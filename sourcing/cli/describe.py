@@ -11,14 +11,11 @@ from sourcing.cli.words import length_option
 
 if TYPE_CHECKING:
     from sourcing.files.findings import Finding
-    from sourcing.springs.describe import Description
-    from sourcing.springs.describe_conical import ConicalDescription
+    from sourcing.springs.describe import AnyDescription
     from sourcing.stock.model import StockSpring
 
 
-def described(
-    file: str, at_mm: list[float]
-) -> tuple[list[tuple[StockSpring, Description | ConicalDescription]], tuple[Finding, ...]]:
+def described(file: str, at_mm: list[float]) -> tuple[list[tuple[StockSpring, AnyDescription]], tuple[Finding, ...]]:
     """Each spring of a file with its description, and the doubts met in reading. Raises Mistakes."""
     from sourcing.springs.describe import describe
     from sourcing.stock.reading import read_springs

@@ -22,6 +22,24 @@ KINDS = ("compression", "conical", "extension", "torsion")
 WORKED_OUT = ("compression", "conical")
 
 
+OWN_KEYS: Mapping[str, tuple[str, ...]] = {
+    "compression": ("ends",),
+    "extension": ("hooks", "initial_tension"),
+    "torsion": ("leg_1", "leg_2", "free_angle", "bodies"),
+}
+"""The keys of a spring and of a need that only this kind has; a cone has those of a compression spring."""
+
+
+def keys_of_others(kind: str) -> Mapping[str, str]:
+    """The keys that another kind has, and which: a message says whose they are."""
+    return {
+        key: f"{'an' if other[0] in 'aeiou' else 'a'} {other} spring"
+        for other, keys in OWN_KEYS.items()
+        if other != kind
+        for key in keys
+    }
+
+
 def kind_meant(text: object) -> str | None:
     """The kind that a text names, or comes nearest to; None for a text like none of them, or no text."""
     if not isinstance(text, str):

@@ -29,6 +29,7 @@ from sourcing.need.kinds import (
     KindField,
     LegShapeField,
     MaterialField,
+    keys_of_others,
     length_alone,
 )
 from sourcing.quantities import QuantityError, Wanted
@@ -184,14 +185,7 @@ class AnyKindNeed(Record, Generic[PocketT]):
 class PressedNeed(AnyKindNeed[PressedPocketT], Generic[PressedPocketT]):
     """A need of a compression spring of any shape."""
 
-    elsewhere: ClassVar[Mapping[str, str]] = {
-        "hooks": "an extension spring",
-        "initial_tension": "an extension spring",
-        "leg_1": "a torsion spring",
-        "leg_2": "a torsion spring",
-        "free_angle": "a torsion spring",
-        "bodies": "a torsion spring",
-    }
+    elsewhere: ClassVar[Mapping[str, str]] = keys_of_others("compression")
 
     working: Annotated[
         list[WorkingRecord | None] | None,
@@ -246,12 +240,7 @@ class WantedLegRecord(Record):
 class TorsionNeed(AnyKindNeed[TorsionPocketRecord]):
     """A need of a torsion spring."""
 
-    elsewhere: ClassVar[Mapping[str, str]] = {
-        "hooks": "an extension spring",
-        "initial_tension": "an extension spring",
-        "free_length": "a compression spring",
-        "ends": "a compression spring",
-    }
+    elsewhere: ClassVar[Mapping[str, str]] = {**keys_of_others("torsion"), "free_length": "a compression spring"}
 
     working: Annotated[
         list[TurnedRecord | None] | None,

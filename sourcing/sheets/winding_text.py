@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_length, show_money, show_rate, show_wire
@@ -98,20 +98,26 @@ _DIAMETERS: tuple[Row, ...] = (
     ("outside diameter", "outside_diameter_mm", show_diameter),
     ("inside diameter", "inside_diameter_mm", show_diameter),
 )
-_ROWS: tuple[Row, ...] = (
-    ("free length", "free_length_mm", show_length),
-    ("rate", "rate_n_per_mm", show_rate),
-    ("solid length", "solid_length_mm", show_length),
+_COILS: tuple[Row, ...] = (
     ("active coils", "active_coils", lambda coils, _: f"{coils:.2f}"),
     ("total coils", "total_coils", lambda coils, _: f"{coils:.2f}"),
 )
+_LENGTH_AND_RATE: tuple[Row, ...] = (
+    ("free length", "free_length_mm", show_length),
+    ("rate", "rate_n_per_mm", show_rate),
+)
+_PRESSED: tuple[Row, ...] = (*_LENGTH_AND_RATE, ("solid length", "solid_length_mm", show_length), *_COILS)
+_ROWS_OF_KIND: Mapping[str, tuple[Row, ...]] = {
+    "compression": (*_DIAMETERS, *_PRESSED),
+    "conical": (*_ENDS, *_PRESSED),
+}
 
 
 def _made_table(plan: WindingPlan, units: str) -> tuple[tuple[str, ...], list[tuple[str, ...]]]:
     stages = [plan.finished] if plan.after_heat is None else [plan.finished, plan.after_heat]
     headers = ("", "as wound", "after heat")[: len(stages) + 1]
-    first = _ENDS if plan.wanted.kind == "conical" else _DIAMETERS
-    rows = [(name, *(_banded(made, key, show, units) for made in stages)) for name, key, show in (*first, *_ROWS)]
+    wanted = _ROWS_OF_KIND[plan.wanted.kind]
+    rows = [(name, *(_banded(made, key, show, units) for made in stages)) for name, key, show in wanted]
     return headers, rows
 
 

@@ -64,11 +64,15 @@ class Description:
     notes: tuple[str, ...]
 
 
+AnyDescription = Description | ConicalDescription
+"""The description of a spring of any kind."""
+
+
 @overload
 def describe(spring: CompressionSpring, at_mm: Sequence[float] = ()) -> Description: ...
 @overload
 def describe(spring: ConicalSpring, at_mm: Sequence[float] = ()) -> ConicalDescription: ...
-def describe(spring: Spring, at_mm: Sequence[float] = ()) -> Description | ConicalDescription:
+def describe(spring: Spring, at_mm: Sequence[float] = ()) -> AnyDescription:
     """All figures of a spring, and what it does at each of the lengths `at_mm`.
 
     Longer than free: the force is 0. Shorter than solid: the force is None. Either is said in a note, as is all that

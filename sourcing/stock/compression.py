@@ -14,17 +14,8 @@ from sourcing.files.records import Read
 from sourcing.quantities import show_length
 from sourcing.springs.geometry import solid_length_mm
 from sourcing.springs.model import CompressionSpring
-from sourcing.stock.pressed import (
-    DIAMETERS,
-    OF_OTHER_KINDS,
-    PressedRecord,
-    active_and_total_coils,
-    coils,
-    measured_mean_mm,
-    one_diameter,
-    room_inside,
-    strength_mpa,
-)
+from sourcing.stock.coiled import OF_CONES, mean_diameter_mm, one_diameter, room_inside, strength_mpa
+from sourcing.stock.pressed import PressedRecord, active_and_total_coils, coils
 
 
 class CompressionRecord(PressedRecord):
@@ -32,8 +23,8 @@ class CompressionRecord(PressedRecord):
 
     called = "a compression spring"
     elsewhere: ClassVar[Mapping[str, str]] = {
-        **OF_OTHER_KINDS,
-        **{f"{diameter}_{end}": "a conical spring" for diameter in DIAMETERS for end in ("small", "large")},
+        **PressedRecord.elsewhere,
+        **OF_CONES,
     }
 
     outside_diameter: Length = None
@@ -53,7 +44,7 @@ def findings(read: CompressionRead) -> list[Finding]:
 def made(record: CompressionRecord) -> CompressionSpring | None:
     """The spring that a record describes; None where a figure it takes is missing."""
     wire, free_length, ends, material = record.wire_diameter, record.free_length, record.ends, record.material
-    mean, both = _mean_diameter_mm(record), active_and_total_coils(record)
+    mean, both = mean_diameter_mm(record), active_and_total_coils(record)
     if wire is None or mean is None or free_length is None or both is None or ends is None or material is None:
         return None
     return CompressionSpring(
@@ -69,14 +60,6 @@ def made(record: CompressionRecord) -> CompressionSpring | None:
         tensile_strength_mpa=strength_mpa(record),
         hand=record.hand,
     )
-
-
-def _mean_diameter_mm(record: CompressionRecord) -> float | None:
-    for measure in DIAMETERS:
-        diameter: float | None = getattr(record, measure)
-        if diameter is not None and record.wire_diameter is not None:
-            return measured_mean_mm(measure, diameter, record.wire_diameter)
-    return None
 
 
 def _longer_than_solid(read: CompressionRead) -> Iterator[Finding]:

@@ -11,17 +11,8 @@ from sourcing.files.records import Read
 from sourcing.quantities import show_length
 from sourcing.springs.conical_lengths import solid_length_of, step_of, telescopes
 from sourcing.springs.model import ConicalSpring
-from sourcing.stock.pressed import (
-    DIAMETERS,
-    OF_OTHER_KINDS,
-    PressedRecord,
-    active_and_total_coils,
-    coils,
-    measured_mean_mm,
-    one_diameter,
-    room_inside,
-    strength_mpa,
-)
+from sourcing.stock.coiled import DIAMETERS, measured_mean_mm, one_diameter, room_inside, strength_mpa
+from sourcing.stock.pressed import PressedRecord, active_and_total_coils, coils
 
 SMALL, LARGE = "_small", "_large"
 
@@ -31,7 +22,7 @@ class ConicalRecord(PressedRecord):
 
     called = "a conical spring"
     elsewhere: ClassVar[Mapping[str, str]] = {
-        **OF_OTHER_KINDS,
+        **PressedRecord.elsewhere,
         **dict.fromkeys(DIAMETERS, "a compression spring"),
     }
 

@@ -14,9 +14,9 @@ from sourcing.files.records import Read, read_record
 from sourcing.need.kinds import KINDS, WORKED_OUT, kind_meant
 from sourcing.springs.model import Spring
 from sourcing.stock import compression, conical
+from sourcing.stock.coiled import rate_warnings
 from sourcing.stock.lists import listed
 from sourcing.stock.model import StockSpring
-from sourcing.stock.pressed import rate_warnings
 from sourcing.stock.shelf import LeftOutRecord, ShelfRecord
 from sourcing.stock.springs_file import SpringsFile
 

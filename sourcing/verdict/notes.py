@@ -2,21 +2,40 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_length, show_temperature
 from sourcing.stock.model import Bench
 
 
+@dataclass(frozen=True, slots=True)
+class _Words:
+    """What of a kind is not judged where the need does not say it."""
+
+    no_room: str
+    no_force: str
+    no_working: str
+
+
+_PRESSED = _Words(
+    "No bore and no rod are given: clearances were not judged, and nothing guides the spring.",
+    "No force is asked for: how hard a spring pushes was not judged.",
+    "No working length is given: travel, stress in use and buckling were not judged.",
+)
+_OF_KIND: Mapping[str, _Words] = {"compression": _PRESSED, "conical": _PRESSED}
+
+
 def not_judged(need: Need) -> Iterator[str]:
     """What the need leaves open, or asks that this version does not judge."""
+    words = _OF_KIND[need.kind]
     if not need.pocket.bores_mm and not need.pocket.rods_mm:
-        yield "No bore and no rod are given: clearances were not judged, and nothing guides the spring."
+        yield words.no_room
     if not any(point.force_n is not None for point in need.working):
-        yield "No force is asked for: how hard a spring pushes was not judged."
+        yield words.no_force
     if not need.working:
-        yield "No working length is given: travel, stress in use and buckling were not judged."
+        yield words.no_working
     if need.cycles is not None:
         yield f"{need.cycles:g} cycles are asked for: fatigue is not judged by this version."
     unknown = [

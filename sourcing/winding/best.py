@@ -77,7 +77,7 @@ def order(plan: WindingPlan, bench: Bench) -> tuple[object, ...]:
         -first,
         turned,
         ease,
-        plan.stress_at_shortest_mpa,
+        plan.stress_in_use_mpa,
     )
 
 

@@ -96,7 +96,7 @@ def _plan(
         after_heat=made_after_heat(task, known, wound) if oven_reaches(wire.material, bench) else None,
         wanted=spring,
         fit=wound.design.fit,
-        stress_at_shortest_mpa=wound.design.stress_mpa,
+        stress_in_use_mpa=wound.design.stress_mpa,
         serves=serves,
         only=only,
         heat=numbers.heat,

@@ -209,7 +209,7 @@ def _plan(task: PressedTask, known: Knowledge, ends: EndDiameters, wound: WoundC
         after_heat=_made_after_heat(task, known, wound) if oven_reaches(wire.material, bench) else None,
         wanted=spring,
         fit=wound.design.fit,
-        stress_at_shortest_mpa=wound.design.stress_mpa,
+        stress_in_use_mpa=wound.design.stress_mpa,
         serves=(),
         only=False,
         heat=numbers.heat,

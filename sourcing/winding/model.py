@@ -10,8 +10,7 @@ from sourcing.fit.model import Fit
 from sourcing.materials.model import Material
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.quantities import Money, show_diameter, show_wire
-from sourcing.springs.describe import Description
-from sourcing.springs.describe_conical import ConicalDescription
+from sourcing.springs.describe import AnyDescription
 from sourcing.springs.model import ConicalSpring, Spring
 from sourcing.stock.model import Spool
 from sourcing.winding.trials import Lesson
@@ -62,7 +61,7 @@ class Made:
     """A spring as it comes off a step of the work: its figures, and for those with a known doubt their bands."""
 
     spring: Spring
-    figures: Description | ConicalDescription
+    figures: AnyDescription
     bands: Mapping[str, Band]
 
 
@@ -113,10 +112,11 @@ class GoesIn:
 
     `stick_out_mm` is how far the free spring stands out of its hole (None where its depth is not known),
     `cover_force_n` the force at the height of the cover: flush with the hole, or else at the longest working length.
+    Either is None for a kind that goes into no hole.
     """
 
     stick_out_mm: float | None
-    cover_force_n: float
+    cover_force_n: float | None
     said: tuple[str, ...]
 
 
@@ -171,7 +171,7 @@ class WindingPlan:
     after_heat: Made | None
     wanted: Spring
     fit: Fit
-    stress_at_shortest_mpa: float
+    stress_in_use_mpa: float
     serves: tuple[Serves, ...]
     only: bool
     heat: Heat

@@ -212,7 +212,7 @@ def test_add_tells_wrong_options_with_status_2(run, drawer, words, message):
 def test_without_a_terminal_add_tells_what_is_missing(run, bench_folder):
     ran = run("stock", "add", "--kind", "compression", "--wire-diameter", "1", "--outside-diameter", "9")
     assert ran.status == 2
-    assert ran.err.splitlines()[0].startswith("no free_length, ends or material; ")
+    assert ran.err.splitlines()[0].startswith("no material, free_length or ends; ")
 
 
 def test_on_a_terminal_add_asks_for_what_is_missing_and_again_where_an_answer_is_wrong(run, drawer, monkeypatch):

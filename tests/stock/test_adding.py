@@ -122,7 +122,7 @@ def test_what_is_wrong_with_a_record_is_told_with_the_option(
 def test_all_that_is_missing_is_told(catalogue: Catalogue) -> None:
     with pytest.raises(WrongWords) as raised:
         add(catalogue, {"kind": "compression", "wire_diameter": "0.9", "outside_diameter": "9.6"})
-    assert raised.value.findings[0].found == "no free_length, ends or material"
+    assert raised.value.findings[0].found == "no material, free_length or ends"
 
 
 def test_a_file_that_is_not_of_the_catalogue_is_told_with_the_nearest(catalogue: Catalogue) -> None:

@@ -134,7 +134,7 @@ def test_a_mistake_is_told_at_its_place(tmp_path: Path, changes: dict[str, str |
 def test_keys_that_a_cone_must_have_are_told_together(tmp_path: Path) -> None:
     said = told(mistakes_of(read_springs, written(tmp_path, springs({"id": "A", "kind": "conical"}))))
     assert said[0] == (
-        "2:5: no wire_diameter, free_length, ends or material; expected all of these keys in a conical spring"
+        "2:5: no wire_diameter, material, free_length or ends; expected all of these keys in a conical spring"
     )
     assert [line.split(";")[0] for line in said[1:]] == [
         "2:5: no diameter of the small end",

@@ -231,7 +231,7 @@ def test_a_mistake_is_told_at_its_place(tmp_path: Path, changes: dict[str, str |
 
 def test_keys_that_a_spring_must_have_are_told_together(tmp_path: Path) -> None:
     assert mistakes(tmp_path, {"id": "A", "kind": "compression"}) == [
-        "2:5: no wire_diameter, free_length, ends or material; expected all of these keys in a compression spring",
+        "2:5: no wire_diameter, material, free_length or ends; expected all of these keys in a compression spring",
         "2:5: no diameter of the coil; expected exactly one of outside_diameter, mean_diameter, inside_diameter",
         "2:5: no number of coils; expected total_coils or active_coils, or both where the ends are odd",
     ]
@@ -303,7 +303,7 @@ def test_a_spring_is_keys_and_values(tmp_path: Path) -> None:
     (said,) = told(mistakes_of(read_springs, written(tmp_path, "springs: [T-17]\n")))
     assert said.startswith(
         "1:11: “T-17” stands here; expected the keys of a compression spring with their values: "
-        "id, kind, wire_diameter, free_length, ends, material, "
+        "id, kind, wire_diameter, material, free_length, ends, "
     )
 
 
