@@ -3,7 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+
+class Group(StrEnum):
+    """What wires share that are allowed the same share of their strength."""
+
+    DRAWN = "drawn"
+    TEMPERED = "tempered"
+    STAINLESS = "stainless"
+    COPPER = "copper"
+
+
+class Magnet(StrEnum):
+    """Whether a magnet holds a wire."""
+
+    NOT = "not at all"
+    WEAKLY = "weakly"
+    HOLDS = "a magnet holds it"
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,6 +32,8 @@ class Material:
     3 suitable. `flow_ratio` and `flow_ratio_sd` are the prior of the flow stress in winding over the least tensile
     strength, and the relative standard deviation of that prior. `heat_change_low`, `heat_change_high` bound the
     relative change of coil diameter in stress relief. `remark` is a sentence for every sheet that names the material.
+    `modulus_fall` holds the least and the greatest share by which sources have both moduli fall for each degree above
+    20. `zinc_plated` rates the surroundings as `corrosion` does, for wire plated with zinc; empty where nobody does it.
 
     A keeper's own material has no standard, its name for a grade, and its `own_strengths`: wire diameters, smallest
     first, with the least tensile strength up to each. None, or no rating, is what its keeper did not say.
@@ -37,6 +57,10 @@ class Material:
     heat_change_high: float
     remark: str | None = None
     own_strengths: tuple[tuple[float, float], ...] = ()
+    group: Group | None = None
+    magnet: Magnet | None = None
+    modulus_fall: tuple[float, float] | None = None
+    zinc_plated: Mapping[str, int] = field(default_factory=dict[str, int])
 
 
 OwnMaterials = Mapping[str, Material | None]

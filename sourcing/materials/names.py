@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
 
-from sourcing.materials.model import Material
+from sourcing.materials.model import Group, Magnet, Material
 from sourcing.tables import rows
 
 UNKNOWN_GRADE = "unknown"
@@ -25,9 +26,13 @@ _STANDARD_AND_GRADE = {
     "EN 10270-1 SH": ("EN 10270-1", "SH"),
     "EN 10270-1 DM": ("EN 10270-1", "DM"),
     "EN 10270-1 DH": ("EN 10270-1", "DH"),
+    "EN 10270-2 FDC": ("EN 10270-2", "FDC"),
+    "EN 10270-2 FDSiCr": ("EN 10270-2", "FDSiCr"),
+    "EN 10270-2 VDSiCr": ("EN 10270-2", "VDSiCr"),
     "EN 10270-3 1.4310": ("EN 10270-3", "1.4310 NS"),
     "EN 10270-3 1.4310 NS": ("EN 10270-3", "1.4310 NS"),
     "EN 10270-3 1.4310 HS": ("EN 10270-3", "1.4310 HS"),
+    "EN 10270-3 1.4401": ("EN 10270-3", "1.4401 NS"),
     "EN 10270-3 1.4568": ("EN 10270-3", "1.4568 as drawn"),
     "EN 10270-3 1.4568 as drawn": ("EN 10270-3", "1.4568 as drawn"),
     "EN 10270-3 1.4568 precipitation hardened": ("EN 10270-3", "1.4568 precipitation hardened"),
@@ -41,6 +46,8 @@ _STANDARD_AND_GRADE = {
     "ASTM A229": ("ASTM A229", "class I"),
     "ASTM A229 class I": ("ASTM A229", "class I"),
     "ASTM A229 class II": ("ASTM A229", "class II"),
+    "ASTM A231": ("ASTM A231", "chromium-vanadium"),
+    "ASTM A401": ("ASTM A401", "chromium-silicon"),
     "ASTM A313 302": ("ASTM A313", "302"),
     "ASTM A313-302": ("ASTM A313", "302"),
     "ASTM B159": ("ASTM B159", "C51000 H08"),
@@ -109,11 +116,13 @@ _BY_FOLDED_NAME = {folded(name): name for name in _STANDARD_AND_GRADE}
 @cache
 def _material(name: str) -> Material:
     standard, grade = _STANDARD_AND_GRADE[name]
-    figures = {
-        row["figure"]: float(row["value"])
+    by_figure = {
+        row["figure"]: row
         for row in rows("materials")
         if row["standard"] == standard and grade.startswith(row["grade"])
     }
+    figures = {figure: float(row["value"]) for figure, row in by_figure.items() if figure != "group"}
+    fall = by_figure["modulus_fall"]
     return Material(
         name=name,
         standard=standard,
@@ -123,11 +132,7 @@ def _material(name: str) -> Material:
         density_kg_per_m3=figures["density"],
         service_low_c=figures["service_low"],
         service_high_c=figures["service_high"],
-        corrosion={
-            figure.removeprefix("corrosion "): int(value)
-            for figure, value in figures.items()
-            if figure.startswith("corrosion ")
-        },
+        corrosion=_ratings(figures, "corrosion "),
         flow_ratio=figures["flow_ratio"],
         flow_ratio_sd=figures["flow_ratio_sd"],
         stress_relief_low_c=figures["stress_relief_low"],
@@ -136,4 +141,12 @@ def _material(name: str) -> Material:
         heat_change_low=figures["heat_change_low"],
         heat_change_high=figures["heat_change_high"],
         remark=_REMARKS.get((standard, grade)),
+        group=Group(by_figure["group"]["value"]),
+        magnet=tuple(Magnet)[int(figures["magnetic"])],
+        modulus_fall=(float(fall["low"]), float(fall["high"])),
+        zinc_plated=_ratings(figures, "zinc-plated "),
     )
+
+
+def _ratings(figures: Mapping[str, float], opening: str) -> dict[str, int]:
+    return {name.removeprefix(opening): int(value) for name, value in figures.items() if name.startswith(opening)}

@@ -86,7 +86,7 @@ class TestNames:
 
 GRADES = [name for name in names() if name != "unknown-steel"]
 """Unknown steel is of one grade up to 10 mm and of a stronger one above, where the weaker is not made."""
-INTERPOLATED = ("hard-drawn", "oil-tempered", "ASTM A227", "ASTM A228", "ASTM A229")
+INTERPOLATED = ("hard-drawn", "oil-tempered", "ASTM A227", "ASTM A228", "ASTM A229", "ASTM A231", "ASTM A401")
 BY_STEPS = [name for name in GRADES if not name.startswith(INTERPOLATED)]
 
 
