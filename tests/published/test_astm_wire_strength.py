@@ -1,7 +1,8 @@
-"""ASTM A227, A228, A229, A313 and B159: the least tensile strength of spring wire, every row that the program uses.
+"""ASTM A227, A228, A229, A231, A313, A401 and B159: the least strength of wire, every row that the program uses.
 
 The rows stand in astm_wire_strength.csv as they are printed, in inches and ksi, with the source beside each; those of
-A313 above 0.080 in are from memory. The standards for listed diameters let values between them be interpolated.
+A313 above 0.080 in and of A401 are from memory. The standards for
+listed diameters let values between them be interpolated.
 """
 
 from __future__ import annotations
@@ -42,6 +43,8 @@ class Row:
 
 NAMES = {
     ("ASTM A228", "music"): "ASTM A228",
+    ("ASTM A231", "chromium-vanadium"): "ASTM A231",
+    ("ASTM A401", "chromium-silicon"): "ASTM A401",
     ("ASTM A313", "302"): "ASTM A313 302",
     ("ASTM B159", "C51000 H08"): "ASTM B159",
 }
@@ -94,7 +97,7 @@ def test_a_row_is_the_printed_one_to_a_mega_pascal(row: Row) -> None:
     assert strength_mpa(row.grade, row.diameter_mm) == pytest.approx(row.least_mpa, abs=0.51)
 
 
-def test_all_rows_of_seven_grades_are_here() -> None:
+def test_all_rows_of_nine_grades_are_here() -> None:
     assert {grade: len(rows) for grade, rows in BY_GRADE.items()} == {
         "ASTM A227 class I": 29,
         "ASTM A227 class II": 29,
@@ -103,6 +106,8 @@ def test_all_rows_of_seven_grades_are_here() -> None:
         "ASTM A229 class II": 30,
         "ASTM A313 302": 48,
         "ASTM B159": 6,
+        "ASTM A231": 16,
+        "ASTM A401": 18,
     }
     assert BANDED == ["ASTM A313 302", "ASTM B159"]
 

@@ -1,4 +1,4 @@
-"""EN 10270-1, EN 10270-3 and EN 12166: the least tensile strength of spring wire, every row that the program uses.
+"""EN 10270-1, EN 10270-2, EN 10270-3 and EN 12166: the least tensile strength of wire, every row that the program uses.
 
 The rows stand in wire_strength.csv, an independent copy with the source beside each; more than half of them are from
 memory. The greatest strength is not the program's, and serves the check of the rows among themselves.
@@ -84,7 +84,7 @@ def test_a_listed_diameter_has_the_strength_of_its_row(check: Check) -> None:
     check.must_agree()
 
 
-def test_all_rows_of_eleven_grades_are_here() -> None:
+def test_all_rows_of_fifteen_grades_are_here() -> None:
     assert {grade: len(rows) for grade, rows in BY_GRADE.items()} == {
         "EN 10270-1 SL": 41,
         "EN 10270-1 SM": 77,
@@ -97,6 +97,10 @@ def test_all_rows_of_eleven_grades_are_here() -> None:
         "EN 10270-3 1.4568 precipitation hardened": 20,
         "EN 12166 CuSn6": 4,
         "EN 12166 CuZn37": 3,
+        "EN 10270-2 FDC": 25,
+        "EN 10270-2 FDSiCr": 25,
+        "EN 10270-2 VDSiCr": 18,
+        "EN 10270-3 1.4401": 20,
     }
 
 
@@ -117,7 +121,7 @@ def test_outside_its_table_a_grade_has_no_strength(grade: str) -> None:
     if smallest.over_mm is None:
         assert isnan(strength_mpa(grade, smallest.diameter_mm / NEXT_SIZE_BEGINS))
     else:
-        assert strength_mpa(grade, smallest.diameter_mm / 2) == smallest.least_mpa
+        assert strength_mpa(grade, (smallest.over_mm + smallest.diameter_mm) / 2) == smallest.least_mpa
 
 
 @pytest.mark.parametrize("grade", BY_GRADE)

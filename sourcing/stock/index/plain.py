@@ -13,7 +13,7 @@ from operator import attrgetter
 from typing import Any, cast
 
 from sourcing.files.findings import Finding, Place
-from sourcing.materials.model import Material
+from sourcing.materials.model import Group, Magnet, Material
 from sourcing.need import model as need
 from sourcing.quantities import Money, Wanted
 from sourcing.springs import model as springs
@@ -25,7 +25,7 @@ _DATACLASSES: tuple[type, ...] = (
     *(stock.Clearance, stock.HandWinding, stock.Seller, stock.SpringMaker, stock.Catalogue),
     *(need.Need, need.Pocket, need.PocketEnd, need.WorkingPoint),
 )
-_ENUMS: tuple[type[StrEnum], ...] = (springs.Ends, springs.Hand)
+_ENUMS: tuple[type[StrEnum], ...] = (springs.Ends, springs.Hand, Group, Magnet)
 _MATERIAL, _PLACE, _TUPLE, _FROZENSET, _DICT = range(5)
 _MADE: tuple[Callable[..., Any], ...] = (*_DATACLASSES, *_ENUMS)
 _FIRST = 5
