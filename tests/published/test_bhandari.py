@@ -110,6 +110,42 @@ def example_10_4() -> dict[str, float]:
 
 
 @BOOK.example(
+    "bhandari 10.6",
+    "Example 10.6 (a wagon of 1500 kg at 1.5 m/s, stopped by two springs in 150 mm)",
+    required_rate_n_per_mm="75",
+    required_wire_mm="18.5597",
+    wire_diameter_mm=rounded_up("20", 5, WIRE_UP),
+    mean_diameter_mm="120",
+    active_coils_unrounded="12.5571",
+    total_coils=rounded_up("15", 1, COILS_UP),
+    rate_n_per_mm="72.4448",
+    free_length_mm="483.291",
+    pitch_mm="34.5714",
+)
+def example_10_6() -> dict[str, float]:
+    travel = 150
+    energy_n_mm = 1500 * 1.5**2 / 2 * 1000
+    both = solved(lambda rate: rate * travel**2 / 2, energy_n_mm, 1, 1000)
+    wanted_rate = solved(lambda each: systems.parallel_rate_n_per_mm([each, each]), both, 1, 1000)
+    force = wanted_rate * travel
+    wire = required_wire_mm(force, 6, 0.5 * 1250)
+    mean = mean_diameter_with("spring_index", 6, 20)
+    coils = active_coils_for_rate(20, mean, wanted_rate, G_MPA)
+    coil = Coil(20, mean, 13, G_MPA)
+    return {
+        "required_rate_n_per_mm": wanted_rate,
+        "required_wire_mm": wire,
+        "wire_diameter_mm": wire,
+        "mean_diameter_mm": mean,
+        "active_coils_unrounded": coils,
+        "total_coils": coils + dead_coils(Ends.CLOSED_GROUND),
+        "rate_n_per_mm": coil.rate_n_per_mm,
+        "free_length_mm": free_length_mm(coil, force, gap_mm=2),
+        "pitch_mm": coil.pitch_over_all_coils(484),
+    }
+
+
+@BOOK.example(
     "bhandari 10.7",
     "Example 10.7 (eight springs of a clutch share 2400 N)",
     required_wire_mm="4.16569",
