@@ -79,7 +79,7 @@ class Spread:
 
     `diameter_tolerance_mm` is counted in the clearances; the standard deviations (that of the rate is relative) only
     in the chance. `rate_on_diameter` is the power by which an unplanned diameter lowers the rate: 3 where nobody
-    corrects for it, 0 where the maker sets the coils by the force.
+    corrects for it (1 in a torsion spring), 0 where the maker sets the coils by the force.
     """
 
     diameter_tolerance_mm: float = 0.0
@@ -87,3 +87,4 @@ class Spread:
     free_length_sd_mm: float = 0.0
     rate_sd: float = 0.0
     rate_on_diameter: float = 0.0
+    free_angle_sd_deg: float = 0.0

@@ -85,6 +85,11 @@ def force_house_tolerance_n(wanted: Wanted, house: HouseTolerances) -> float:
     return house.force * (base or 0.0)
 
 
+def torque_house_tolerance_n_mm(wanted: Wanted, house: HouseTolerances) -> float:
+    """The house tolerance of a torque in N·mm, the same share as of a force."""
+    return force_house_tolerance_n(wanted, house)
+
+
 def deviations(wanted: Iterable[WantedFigure]) -> tuple[Deviation, ...]:
     """Every wanted figure against what the spring gives, in the same order."""
     return tuple(_deviation(each) for each in wanted)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from math import hypot
 
 from sourcing.fit.model import Spread
-from sourcing.springs import tolerances
-from sourcing.springs.model import ConicalSpring
+from sourcing.springs import tolerances, torsion_tolerances
+from sourcing.springs.model import ConicalSpring, PressedSpring, TorsionSpring
 from sourcing.stock.model import StockSpring
 
 BOUGHT_GRADE = 2
@@ -27,17 +27,22 @@ RULE_ON_LENGTH_MM = 0.5
 COILS_COUNTED_SD = 0.06
 """Active coils judged to ±0.1 (common practice, no source), read as a rectangle."""
 
+PROTRACTOR_DEG = 3.0
+"""A school protractor laid on two legs (assumed)."""
+
+FREE_ANGLE_OUTSIDE_TABLES_DEG = 40.0
+"""The coarsest of JIS B 2704-2, for more coils than its table has."""
+
 MEASURED_RATE_SD = 0.03
 """A rate taken from two readings of a kitchen scale 5 mm or more apart: 1 to 3 % (winding model, measurements)."""
 
 
-def graded(stock: StockSpring, grade: int, rate_n_per_mm: float) -> Spread:
+def graded(spring: PressedSpring, grade: int, rate_n_per_mm: float) -> Spread:
     """The spread of a spring made to a grade of EN 15800; its tolerances are read as bounds of 95 %.
 
     Outside the standard's tables the spread of stock springs in general serves. The standard is for cylinders: a cone
     is held to the tolerance of its large end's diameter, and to that of the force of its coil halfway.
     """
-    spring = stock.spring
     wire, mean, coils = spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils
     widest = spring.mean_diameter_large_mm if isinstance(spring, ConicalSpring) else mean
     diameter_mm = tolerances.coil_diameter_tolerance_mm(widest, widest / wire, grade)
@@ -49,9 +54,8 @@ def graded(stock: StockSpring, grade: int, rate_n_per_mm: float) -> Spread:
     return Spread(diameter_mm, diameter_mm / 2.0, length_mm / 2.0, (at_one_newton - at_nothing) / 2.0)
 
 
-def measured(stock: StockSpring) -> Spread:
+def measured(stock: StockSpring, spring: PressedSpring) -> Spread:
     """The spread of a spring that its keeper measured: calipers on wire and coil, a rule on the length."""
-    spring = stock.spring
     if stock.stated_rate is not None:
         rate_sd = MEASURED_RATE_SD
     else:
@@ -63,8 +67,37 @@ def measured(stock: StockSpring) -> Spread:
     return Spread(CALIPER_ON_COIL_MM, CALIPER_ON_COIL_MM / 2.0, RULE_ON_LENGTH_MM / 2.0, rate_sd)
 
 
-def spread_of(stock: StockSpring, rate_n_per_mm: float) -> Spread:
+def graded_torsion(spring: TorsionSpring, grade: int) -> Spread:
+    """The spread of a torsion spring made to a grade: the diameter as any coil's, rate and angle by JIS B 2704-2."""
+    mean = spring.mean_diameter_mm
+    diameter_mm = tolerances.coil_diameter_tolerance_mm(mean, spring.spring_index, grade)
+    angle_deg = torsion_tolerances.free_angle_tolerance_deg(spring.active_coils, grade)
+    if diameter_mm is None:
+        diameter_mm = max(CALIPER_ON_COIL_MM, RATE_SPREAD_OUTSIDE_TABLES / 3.0 * mean)
+    return Spread(
+        diameter_mm,
+        diameter_mm / 2.0,
+        rate_sd=torsion_tolerances.torque_tolerance_share(grade) / 2.0,
+        free_angle_sd_deg=(FREE_ANGLE_OUTSIDE_TABLES_DEG if angle_deg is None else angle_deg) / 2.0,
+    )
+
+
+def measured_torsion(stock: StockSpring, spring: TorsionSpring) -> Spread:
+    """The spread of a torsion spring that its keeper measured: calipers on wire and coil, a protractor on the legs."""
+    rate_sd = MEASURED_RATE_SD
+    if stock.stated_rate is None:
+        rate_sd = hypot(
+            4.0 * CALIPER_ON_WIRE_SD_MM / spring.wire_diameter_mm,
+            CALIPER_ON_COIL_MM / 2.0 / spring.mean_diameter_mm,
+            COILS_COUNTED_SD / spring.active_coils,
+        )
+    caliper_mm = CALIPER_ON_COIL_MM
+    return Spread(caliper_mm, caliper_mm / 2.0, rate_sd=rate_sd, free_angle_sd_deg=PROTRACTOR_DEG / 2.0)
+
+
+def spread_of(stock: StockSpring, rate: float) -> Spread:
     """The spread of a stock spring: its own grade, grade 2 where a seller made it, else as its keeper measured it."""
-    if stock.grade is not None:
-        return graded(stock, stock.grade, rate_n_per_mm)
-    return graded(stock, BOUGHT_GRADE, rate_n_per_mm) if stock.seller is not None else measured(stock)
+    grade = stock.grade or (BOUGHT_GRADE if stock.seller is not None else None)
+    if isinstance(stock.spring, TorsionSpring):
+        return measured_torsion(stock, stock.spring) if grade is None else graded_torsion(stock.spring, grade)
+    return measured(stock, stock.spring) if grade is None else graded(stock.spring, grade, rate)

@@ -31,6 +31,8 @@ from sourcing.quantities.plain import (
     wire_diameter_mm,
 )
 from sourcing.quantities.showing import (
+    show_angle,
+    show_angular_rate,
     show_days,
     show_diameter,
     show_force,
@@ -70,6 +72,8 @@ __all__ = [
     "money",
     "number",
     "rate_n_per_mm",
+    "show_angle",
+    "show_angular_rate",
     "show_days",
     "show_diameter",
     "show_force",

@@ -86,6 +86,26 @@ def show_torque(torque_n_mm: float, units: str = "mm") -> str:
     return f"{_to_figures(torque_n_mm, 3)} N·mm"
 
 
+def show_angle(angle_deg: float) -> str:
+    """An angle for people, to a tenth of a degree; in degrees on every bench.
+
+    >>> show_angle(90.0), show_angle(57.2958)
+    ('90 deg', '57.3 deg')
+    """
+    return f"{_without_noise(_to_decimals(angle_deg, 1))} deg"
+
+
+def show_angular_rate(rate_n_mm_per_deg: float, units: str = "mm") -> str:
+    """The rate of a torsion spring for people, to three figures.
+
+    >>> show_angular_rate(4.7407), show_angular_rate(4.7407, "inch")
+    ('4.74 N·mm/deg', '0.042 lbf·in/deg')
+    """
+    if units == "inch":
+        return f"{_to_figures(rate_n_mm_per_deg / TORQUE.factors['lbf*in'], 3)} lbf·in/deg"
+    return f"{_to_figures(rate_n_mm_per_deg, 3)} N·mm/deg"
+
+
 def show_stress(stress_mpa: float, units: str = "mm") -> str:
     """A stress in whole MPa or ksi.
 

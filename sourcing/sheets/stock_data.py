@@ -11,6 +11,7 @@ from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.quantities import Money
 from sourcing.sheets.data import Document, mistakes_document
 from sourcing.springs.describe import describe
+from sourcing.springs.model import Spring, TorsionSpring
 from sourcing.stock.adding import Added
 from sourcing.stock.counting import Count
 from sourcing.stock.model import Spool, StockSpring
@@ -29,11 +30,10 @@ def spring_document(stock: StockSpring) -> Document:
     return {
         "id": stock.id,
         **figures,
-        "ends": spring.ends,
+        **_of_kind(spring),
         "hand": spring.hand,
-        "shear_modulus_mpa": spring.shear_modulus_mpa,
         "elastic_modulus_mpa": spring.elastic_modulus_mpa,
-        "stated_rate_n_per_mm": stock.stated_rate,
+        f"stated_{'rate_n_mm_per_deg' if spring.kind == 'torsion' else 'rate_n_per_mm'}": stock.stated_rate,
         "grade": stock.grade,
         "on_hand": stock.on_hand,
         "least": stock.least,
@@ -45,6 +45,13 @@ def spring_document(stock: StockSpring) -> Document:
         "note": stock.note,
         **_where(stock.place),
     }
+
+
+def _of_kind(spring: Spring) -> Document:
+    """What the record of a spring of this kind has beside what `describe` tells."""
+    if isinstance(spring, TorsionSpring):
+        return {}
+    return {"ends": spring.ends, "shear_modulus_mpa": spring.shear_modulus_mpa}
 
 
 def spool_document(spool: Spool) -> Document:

@@ -8,6 +8,7 @@ from typing import overload
 
 from sourcing.springs.compression import rate_n_per_mm, shear_stress_mpa
 from sourcing.springs.describe_conical import ConicalDescription, describe_cone
+from sourcing.springs.describe_torsion import TorsionDescription, describe_torsion
 from sourcing.springs.geometry import (
     growth_at_solid_mm,
     mass_g,
@@ -16,7 +17,7 @@ from sourcing.springs.geometry import (
     solid_length_mm,
     wire_length_mm,
 )
-from sourcing.springs.model import CompressionSpring, ConicalSpring, Spring
+from sourcing.springs.model import CompressionSpring, ConicalSpring, Spring, TorsionSpring
 from sourcing.springs.notes import (
     cannot_be_pressed_note,
     coils_note,
@@ -64,16 +65,24 @@ class Description:
     notes: tuple[str, ...]
 
 
-AnyDescription = Description | ConicalDescription
+AnyDescription = Description | ConicalDescription | TorsionDescription
 """The description of a spring of any kind."""
 
 
 @overload
-def describe(spring: CompressionSpring, at_mm: Sequence[float] = ()) -> Description: ...
+def describe(spring: CompressionSpring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()) -> Description: ...
 @overload
-def describe(spring: ConicalSpring, at_mm: Sequence[float] = ()) -> ConicalDescription: ...
-def describe(spring: Spring, at_mm: Sequence[float] = ()) -> AnyDescription:
-    """All figures of a spring, and what it does at each of the lengths `at_mm`.
+def describe(
+    spring: ConicalSpring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()
+) -> ConicalDescription: ...
+@overload
+def describe(
+    spring: TorsionSpring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()
+) -> TorsionDescription: ...
+@overload
+def describe(spring: Spring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()) -> AnyDescription: ...
+def describe(spring: Spring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()) -> AnyDescription:
+    """All figures of a spring, and what it does at each of the lengths `at_mm`, or of the angles `at_deg`.
 
     Longer than free: the force is 0. Shorter than solid: the force is None. Either is said in a note, as is all that
     makes a figure unsure.
@@ -89,7 +98,13 @@ def describe(spring: Spring, at_mm: Sequence[float] = ()) -> AnyDescription:
 
     Source of each figure: the function that it is worked out with.
     """
-    return describe_cone(spring, at_mm) if isinstance(spring, ConicalSpring) else _describe_cylinder(spring, at_mm)
+    match spring:
+        case CompressionSpring():
+            return _describe_cylinder(spring, at_mm)
+        case ConicalSpring():
+            return describe_cone(spring, at_mm)
+        case TorsionSpring():
+            return describe_torsion(spring, at_deg)
 
 
 def _describe_cylinder(spring: CompressionSpring, at_mm: Sequence[float]) -> Description:

@@ -237,5 +237,5 @@ class TorsionSpring:
 PressedSpring = CompressionSpring | ConicalSpring
 """A compression spring of any shape."""
 
-Spring = PressedSpring
+Spring = PressedSpring | TorsionSpring
 """A spring of any kind that is worked out."""

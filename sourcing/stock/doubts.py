@@ -15,6 +15,7 @@ from sourcing.files.findings import Finding, Place, in_order, quoted
 from sourcing.materials.model import Material
 from sourcing.quantities import show_length, show_stress
 from sourcing.springs.describe import describe
+from sourcing.springs.describe_torsion import TorsionDescription
 from sourcing.springs.strength import permissible_solid_stress_mpa
 from sourcing.stock.model import Catalogue, Spool, StockSpring
 
@@ -61,6 +62,8 @@ def _too_much_stress(springs: Iterable[StockSpring]) -> Iterator[Finding]:
     """Springs that take a set where somebody presses them solid (EN 13906-1:2013 clause 10)."""
     for stock in springs:
         figures = describe(stock.spring)
+        if isinstance(figures, TorsionDescription):
+            continue
         stress, strength = figures.shear_stress_at_solid_mpa, figures.tensile_strength_mpa
         if strength is None or stress <= (limit := permissible_solid_stress_mpa(strength)):
             continue

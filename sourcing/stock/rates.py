@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from sourcing.quantities import show_rate
-from sourcing.springs.model import Spring
+from sourcing.quantities import show_angular_rate, show_rate
+from sourcing.springs.model import Spring, TorsionSpring
 from sourcing.springs.rates import rate_of
 from sourcing.stock.model import StockSpring
 
@@ -23,5 +23,4 @@ def disagree(stated: float | None, spring: Spring) -> bool:
 
 def show_rate_of(spring: Spring, rate: float, units: str = "mm") -> str:
     """A rate of a spring for people, in the unit of its kind."""
-    del spring
-    return show_rate(rate, units)
+    return show_angular_rate(rate, units) if isinstance(spring, TorsionSpring) else show_rate(rate, units)

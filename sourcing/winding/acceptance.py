@@ -9,7 +9,7 @@ from sourcing.fit.score import allowed, force_house_tolerance_n
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_grams, show_length
 from sourcing.springs import geometry, pressed
-from sourcing.springs.model import CompressionSpring, Spring
+from sourcing.springs.model import CompressionSpring, PressedSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import DIAMETER_POWER
 from sourcing.winding.model import Acceptance, GoesIn
@@ -37,17 +37,17 @@ class Reading:
     high_n: float | None
 
 
-def rate_of(spring: Spring) -> float:
+def rate_of(spring: PressedSpring) -> float:
     """The rate that a spring's dimensions give; a cone's initial one."""
     return pressed.rate_n_per_mm(spring)
 
 
-def rate_at(spring: Spring, length_mm: float) -> float:
+def rate_at(spring: PressedSpring, length_mm: float) -> float:
     """How steeply the force rises at a length: a cylinder's rate anywhere, that of a cone's open coils there."""
     return (_force_n(spring, length_mm - _STEP_MM) - _force_n(spring, length_mm + _STEP_MM)) / (2 * _STEP_MM)
 
 
-def readings(spring: Spring, need: Need, bench: Bench) -> tuple[Reading, ...]:
+def readings(spring: PressedSpring, need: Need, bench: Bench) -> tuple[Reading, ...]:
     """The forces to accept, longest length first.
 
     Where only one is wanted, a second is taken midway from there to the free length, so that the rate shows; it is
@@ -136,7 +136,7 @@ def _growth_mm(spring: CompressionSpring) -> float:
     return geometry.growth_at_solid_mm(spring.wire_diameter_mm, spring.mean_diameter_mm, pitch_mm)
 
 
-def coils_row(spring: Spring, bench: Bench) -> Acceptance:
+def coils_row(spring: PressedSpring, bench: Bench) -> Acceptance:
     """The coils, counted to an eighth."""
     one_mm = geometry.turn_length_mm(spring.mean_diameter_mm, spring.wire_diameter_mm)
     return Acceptance(
@@ -148,7 +148,7 @@ def coils_row(spring: Spring, bench: Bench) -> Acceptance:
     )
 
 
-def free_length_row(spring: Spring, need: Need, bench: Bench, forces: Iterable[Reading]) -> Acceptance:
+def free_length_row(spring: PressedSpring, need: Need, bench: Bench, forces: Iterable[Reading]) -> Acceptance:
     """As the need wants it, else as far off as the tightest force tolerance bears."""
     if need.free_length_mm is not None:
         low, high = allowed(need.free_length_mm, bench.tolerances.length_mm)
@@ -170,7 +170,7 @@ def free_length_row(spring: Spring, need: Need, bench: Bench, forces: Iterable[R
     )
 
 
-def solid_length_row(spring: Spring, need: Need, bench: Bench) -> Acceptance:
+def solid_length_row(spring: PressedSpring, need: Need, bench: Bench) -> Acceptance:
     """That it can be pressed to the shortest working length."""
     shortest_mm = min(point.at_mm for point in need.working)
     return Acceptance(
@@ -182,7 +182,7 @@ def solid_length_row(spring: Spring, need: Need, bench: Bench) -> Acceptance:
     )
 
 
-def force_rows(spring: Spring, reading: Reading, bench: Bench) -> Iterable[Acceptance]:
+def force_rows(spring: PressedSpring, reading: Reading, bench: Bench) -> Iterable[Acceptance]:
     """Grams where a kitchen scale reaches, and newtons."""
     at = f"at_{reading.length_mm:g}_mm"
     for_100_g = show_length(0.1 * STANDARD_GRAVITY / rate_at(spring, reading.length_mm), bench.units)
@@ -203,7 +203,7 @@ def _grams(force_n: float | None) -> float | None:
     return None if force_n is None else force_n / STANDARD_GRAVITY * 1000
 
 
-def goes_in(spring: Spring, need: Need, bench: Bench) -> GoesIn:
+def goes_in(spring: PressedSpring, need: Need, bench: Bench) -> GoesIn:
     """How the free spring stands in its hole, and what pushes against the cover as it is closed."""
     said = tuple(_goes_in_said(spring, need, bench.units))
     depth = need.pocket.depth_mm
@@ -212,11 +212,11 @@ def goes_in(spring: Spring, need: Need, bench: Bench) -> GoesIn:
     return GoesIn(None if deep_mm is None else spring.free_length_mm - deep_mm, _force_n(spring, cover_mm), said)
 
 
-def _force_n(spring: Spring, length_mm: float) -> float:
+def _force_n(spring: PressedSpring, length_mm: float) -> float:
     return pressed.force_n(spring, length_mm, rate_of(spring))
 
 
-def _goes_in_said(spring: Spring, need: Need, units: str) -> Iterable[str]:
+def _goes_in_said(spring: PressedSpring, need: Need, units: str) -> Iterable[str]:
     def length(value_mm: float) -> str:
         return show_length(value_mm, units)
 

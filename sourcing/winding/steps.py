@@ -8,7 +8,7 @@ from math import pi
 
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_length, show_torque, show_wire
-from sourcing.springs.model import Ends, Spring
+from sourcing.springs.model import Ends, PressedSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import STANDARD_GRAVITY
 from sourcing.winding.model import Band, Heat, Mandrel, Wire
@@ -34,7 +34,7 @@ class Numbers:
 
     wire: Wire
     mandrel: Mandrel
-    spring: Spring
+    spring: PressedSpring
     cut_length_mm: float
     active_turns: float
     dead_turns: float

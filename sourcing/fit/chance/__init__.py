@@ -6,9 +6,13 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from sourcing.fit.case import AnyCase
-from sourcing.fit.chance import pressed
+from sourcing.fit.chance import pressed, turned
 
-OF_KIND: Mapping[str, Callable[[Any], float]] = {"compression": pressed.chance, "conical": pressed.chance}
+OF_KIND: Mapping[str, Callable[[Any], float]] = {
+    "compression": pressed.chance,
+    "conical": pressed.chance,
+    "torsion": turned.chance,
+}
 
 
 def chance(case: AnyCase) -> float:

@@ -11,14 +11,22 @@ from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from sourcing.fit.case import AnyCase
-from sourcing.fit.limits import any_kind, compression, conical, pressed
+from sourcing.fit.limits import any_kind, compression, conical, pressed, torsion
 from sourcing.fit.model import Limit
 
 Check = Callable[[Any], Iterator[Limit]]
 
-OF_KIND: Mapping[str, tuple[Check, ...]] = {"compression": compression.LIMITS, "conical": conical.LIMITS}
+OF_KIND: Mapping[str, tuple[Check, ...]] = {
+    "compression": compression.LIMITS,
+    "conical": conical.LIMITS,
+    "torsion": torsion.LIMITS,
+}
 
-STRESS_OF_KIND: Mapping[str, tuple[Check, ...]] = {"compression": pressed.STRESS, "conical": pressed.STRESS}
+STRESS_OF_KIND: Mapping[str, tuple[Check, ...]] = {
+    "compression": pressed.STRESS,
+    "conical": pressed.STRESS,
+    "torsion": torsion.STRESS,
+}
 """Of each kind, the limits that hang on the strength of its wire."""
 
 

@@ -27,7 +27,7 @@ def bore(case: AnyCase) -> Iterator[Limit]:
             + f" + clearance {case.size(clearance_mm)} = {case.size(wants_mm)}; "
             + f"the bore is {case.size(seat.bore_mm.smallest)}"
         )
-        yield _within(BORE + seat.where, wants_mm, seat.bore_mm.smallest, why)
+        yield within(BORE + seat.where, wants_mm, seat.bore_mm.smallest, why)
 
 
 def rod(case: AnyCase) -> Iterator[Limit]:
@@ -43,9 +43,9 @@ def rod(case: AnyCase) -> Iterator[Limit]:
             + f" - clearance {case.size(clearance_mm)} = {case.size(leaves_mm)}; "
             + f"the rod is {case.size(seat.rod_mm.largest)}"
         )
-        yield _within(ROD + seat.where, seat.rod_mm.largest, leaves_mm, why)
+        yield within(ROD + seat.where, seat.rod_mm.largest, leaves_mm, why)
 
 
-def _within(name: str, wants: float, has: float, why: str) -> Limit:
+def within(name: str, wants: float, has: float, why: str) -> Limit:
     """A hard limit of size: what is wanted must not be more than there is."""
     return Limit(name, wants <= has + _LAST_DIGITS_MM, True, why, max(0.0, wants - has) / wants)

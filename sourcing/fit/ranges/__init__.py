@@ -7,12 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from sourcing.fit.ranges import pressed
+from sourcing.fit.ranges import pressed, turned
 from sourcing.need.model import Need
 from sourcing.stock.index.ranges import Ranges
 from sourcing.stock.model import Bench
 
-OF_KIND: Mapping[str, Callable[[Need, Bench], Ranges]] = {"compression": pressed.ranges, "conical": pressed.ranges}
+OF_KIND: Mapping[str, Callable[[Need, Bench], Ranges]] = {
+    "compression": pressed.ranges,
+    "conical": pressed.ranges,
+    "torsion": turned.ranges,
+}
 
 
 def ranges_of(need: Need, bench: Bench) -> Ranges:

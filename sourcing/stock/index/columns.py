@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sourcing.springs.model import CompressionSpring, ConicalSpring
+from sourcing.springs.model import CompressionSpring, ConicalSpring, TorsionSpring
 from sourcing.springs.pressed import solid_length_mm
 from sourcing.stock.model import StockSpring
 from sourcing.stock.rates import believed_rate
@@ -21,4 +21,6 @@ def figures(stock: StockSpring) -> Row:
             outside_mm, inside_mm = spring.outside_diameter_mm, spring.inside_diameter_mm
         case ConicalSpring():
             outside_mm, inside_mm = spring.outside_diameter_large_mm, spring.inside_diameter_small_mm
+        case TorsionSpring():
+            return rate, spring.outside_diameter_mm, None, spring.inside_diameter_mm, None, spring.wire_diameter_mm
     return rate, outside_mm, spring.free_length_mm, inside_mm, solid_length_mm(spring), spring.wire_diameter_mm
