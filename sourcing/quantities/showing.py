@@ -99,7 +99,7 @@ def show_angular_rate(rate_n_mm_per_deg: float, units: str = "mm") -> str:
     """The rate of a torsion spring for people, to three figures.
 
     >>> show_angular_rate(4.7407), show_angular_rate(4.7407, "inch")
-    ('4.74 N·mm/deg', '0.042 lbf·in/deg')
+    ('4.74 N·mm/deg', '0.0420 lbf·in/deg')
     """
     if units == "inch":
         return f"{_to_figures(rate_n_mm_per_deg / TORQUE.factors['lbf*in'], 3)} lbf·in/deg"
