@@ -72,6 +72,28 @@ def stress_mpa(spring: PressedSpring, length_mm: float, rate_n_per_mm: float) ->
     return shear_stress_mpa(force, spring.wire_diameter_mm, _stressed_diameter_mm(spring, force, rate_n_per_mm))
 
 
+def tightest_mean_mm(spring: PressedSpring) -> float:
+    """The mean diameter of the tightest coil, which is stressed most when the spring is pressed solid."""
+    match spring:
+        case CompressionSpring():
+            return spring.mean_diameter_mm
+        case ConicalSpring():
+            return spring.mean_diameter_small_mm
+
+
+def wider_by(spring: PressedSpring, off_mm: float) -> PressedSpring:
+    """The spring with every coil so much wider, coils and free length kept."""
+    match spring:
+        case CompressionSpring():
+            return replace(spring, mean_diameter_mm=spring.mean_diameter_mm + off_mm)
+        case ConicalSpring():
+            return replace(
+                spring,
+                mean_diameter_small_mm=spring.mean_diameter_small_mm + off_mm,
+                mean_diameter_large_mm=spring.mean_diameter_large_mm + off_mm,
+            )
+
+
 def at_length(spring: PressedSpring, length_mm: float) -> AtLength:
     """Force and stresses at a length by the dimensions; None where it is shorter than the spring can be pressed."""
     if length_mm < min(solid_length_mm(spring), spring.free_length_mm) * (1.0 - _ALLOWANCE):

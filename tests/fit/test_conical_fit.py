@@ -202,6 +202,33 @@ def sampled(need: Need, spread: Spread, draws: int = 10_000) -> float:
     return works / draws
 
 
+def sampled_wound(spring: ConicalSpring, need: Need, spread: Spread, draws: int = 10_000) -> float:
+    """The share of cones wound by hand that meet the forces and do not set when they are pressed solid.
+
+    Each is a cone of its own: both ends as far off as the large one, coils kept, its curve worked out anew.
+    """
+    random, works = Random(20261125), 0
+    assert spring.tensile_strength_mpa is not None
+    limit_mpa = 0.56 * spring.tensile_strength_mpa
+    for _ in range(draws):
+        off = random.gauss(0.0, spread.diameter_sd_mm)
+        longer = random.gauss(0.0, spread.free_length_sd_mm)
+        stiffer = random.lognormvariate(0.0, spread.rate_sd)
+        drawn = replace(
+            spring,
+            mean_diameter_small_mm=spring.mean_diameter_small_mm + off,
+            mean_diameter_large_mm=spring.mean_diameter_large_mm + off,
+        )
+        good = describe(drawn).shear_stress_at_solid_mpa <= limit_mpa
+        cone = (cone_of(replace(drawn, free_length_mm=spring.free_length_mm + longer)),)
+        for point in need.working:
+            force = stiffer * force_n(cone, spring.free_length_mm + longer - point.at_mm)
+            assert point.force_n is not None
+            good &= deviation_over_tolerance(point.force_n, force, 0.0)[0] <= 1.0
+        works += good
+    return works / draws
+
+
 class TestChance:
     @pytest.mark.parametrize(
         "spread",
@@ -215,6 +242,30 @@ class TestChance:
     def test_it_agrees_with_sampling(self, spread: Spread, bore_mm: float):
         need = pocket(large=PocketEnd(bore_mm=Wanted(nominal=bore_mm)), small=PocketEnd(rod_mm=Wanted(nominal=5.5)))
         assert judged(make_cone(), need, spread).chance == pytest.approx(sampled(need, spread), abs=SAMPLING_NOISE)
+
+    @pytest.mark.parametrize("sd_mm", [0.1, 0.25, 0.5])
+    @pytest.mark.parametrize(
+        "cone",
+        [
+            make_cone(),
+            make_cone(free_length_mm=12.5),
+            make_cone(mean_diameter_small_mm=9.0, active_coils=6.0, total_coils=8.0, free_length_mm=29.0),
+        ],
+        ids=["telescoping, near its limit", "telescoping", "standing"],
+    )
+    def test_a_cone_wound_by_hand_sets_and_pushes_as_its_own_ends_make_it(self, cone: ConicalSpring, sd_mm: float):
+        """The tightest coil decides whether it sets, and its curve is its own; its mean diameter is 0.13 off."""
+        spread = Spread(diameter_sd_mm=sd_mm, free_length_sd_mm=0.15, rate_sd=0.04, rate_on_diameter=3.0)
+        lengths = (cone.free_length_mm - 3.0, 0.5 * cone.free_length_mm)
+        forces = [(length, force_n((cone_of(cone),), cone.free_length_mm - length)) for length in lengths]
+        points = tuple(
+            WorkingPoint(Wanted(nominal=length), Wanted(nominal=push, minus=0.15 * push, plus=0.15 * push))
+            for length, push in forces
+        )
+        need = make_conical_need(pocket=Pocket(), working=points)
+        fit = judged(cone, need, spread)
+        assert fit.fits == "yes"
+        assert fit.chance == pytest.approx(sampled_wound(cone, need, spread), abs=0.02)
 
     def test_no_spread_and_a_fit_is_certain(self):
         assert judged(make_cone(), make_conical_need()).chance == pytest.approx(1.0)

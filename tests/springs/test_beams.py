@@ -25,17 +25,23 @@ CONTACT_ERROR = 0.03
 
 @dataclass(frozen=True)
 class Helix:
-    """A helix; with `mean_diameter_above_mm` its radius changes evenly, turn by turn."""
+    """A helix; with `mean_diameter_above_mm` its radius changes evenly, turn by turn.
+
+    `mirrored`: it changes so up to the middle, and back again: a barrel, or an hourglass.
+    """
 
     wire_diameter_mm: float
     mean_diameter_mm: float
     active_coils: float
     pitch_mm: float
     mean_diameter_above_mm: float | None = None
+    mirrored: bool = False
 
     def radius_mm(self, share: float) -> float:
         """The radius at a share of the turns."""
         above = self.mean_diameter_mm if self.mean_diameter_above_mm is None else self.mean_diameter_above_mm
+        if self.mirrored:
+            share = 1 - abs(2 * share - 1)
         return (self.mean_diameter_mm + share * (above - self.mean_diameter_mm)) / 2
 
 
@@ -160,6 +166,24 @@ def test_the_initial_rate_of_a_cone_agrees_with_beams(helix: Helix) -> None:
         SHEAR_MODULUS_MPA,
     )
     assert initial == pytest.approx(rate_by_beams_n_per_mm(helix), rel=MODEL_ERROR)
+
+
+@pytest.mark.parametrize(
+    "helix",
+    [
+        Helix(1.0, 8.0, 10.0, 2.0, 16.0, mirrored=True),
+        Helix(0.8, 5.0, 7.0, 1.4, 12.0, mirrored=True),
+        Helix(1.0, 16.0, 8.0, 2.4, 8.0, mirrored=True),
+        Helix(0.7, 10.5, 6.0, 1.6, 5.0, mirrored=True),
+    ],
+    ids=["barrel 8-16-8", "barrel 5-12-5", "hourglass 16-8-16", "hourglass 10.5-5-10.5"],
+)
+def test_two_cones_in_series_are_as_stiff_as_the_beams_of_a_barrel_or_an_hourglass(helix: Helix) -> None:
+    assert helix.mean_diameter_above_mm is not None
+    small, large = sorted((helix.mean_diameter_mm, helix.mean_diameter_above_mm))
+    half = conical.Cone(helix.wire_diameter_mm, small, large, helix.active_coils / 2, helix.pitch_mm, SHEAR_MODULUS_MPA)
+    in_series = conical.series_rate_n_per_mm((half, half))
+    assert in_series == pytest.approx(rate_by_beams_n_per_mm(helix), rel=MODEL_ERROR)
 
 
 @pytest.mark.parametrize(

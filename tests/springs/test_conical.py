@@ -7,7 +7,7 @@ from random import Random
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import quad
 from scipy.linalg import eigh_tridiagonal
@@ -185,6 +185,53 @@ class TestPitchLaws:
             0.9, (7.0, 17.0), 5.0, lambda mean: pitch_laws.constant_angle_gap_mm(mean, 0.1, 0.0), G_MPA, force
         )
         assert angled > steady
+
+    @pytest.mark.parametrize("share", [0.0, 0.1, 0.4, 0.7, 0.95, 1.0])
+    def test_at_constant_pitch_the_force_of_slices_is_that_of_the_closed_form(self, share: float) -> None:
+        for cone in some_cones(4, seed=6):
+            ends, travel = (cone.mean_diameter_small_mm, cone.mean_diameter_large_mm), share * cone.travel_to_solid_mm
+            sliced = pitch_laws.force_n(1.0, ends, cone.active_coils, lambda _, c=cone: c.gap_mm, G_MPA, travel)
+            assert sliced == pytest.approx(force_n([cone], travel), rel=2e-3)
+
+    @pytest.mark.parametrize("angle", [0.03, 0.06, 0.1, 0.2])
+    @pytest.mark.parametrize("share", [0.05, 0.3, 0.6, 0.9, 0.99])
+    def test_at_a_constant_angle_the_force_is_the_one_under_which_slices_with_contact_travel_so_far(
+        self, angle: float, share: float
+    ) -> None:
+        """The slices of this test are its own, ten times as thin; p_s 0.4 mm, so that at 0.03 rad large coils gape."""
+        mean = 7.0 + 10.0 * (np.arange(20_000) + 0.5) / 20_000
+        gaps = np.maximum(pi * mean * np.tan(angle) - 0.4, 0.0)
+
+        def law(mean_mm: float) -> float:
+            return pitch_laws.constant_angle_gap_mm(mean_mm, angle, 0.4)
+
+        travel = share * float(gaps.sum()) * 5.0 / 20_000
+        force = pitch_laws.force_n(0.9, (7.0, 17.0), 5.0, law, G_MPA, travel)
+        twist_mm = 8.0 * force * mean**3 / (G_MPA * 0.9**4)
+        assert float(np.minimum(twist_mm, gaps).sum()) * 5.0 / 20_000 == pytest.approx(travel, rel=1e-5)
+
+    @given(cones, shares, st.floats(0.02, 0.3))
+    @settings(max_examples=20)
+    def test_force_and_travel_are_inverse_at_a_constant_angle(self, cone: Cone, share: float, angle: float) -> None:
+        def law(mean_mm: float) -> float:
+            return pitch_laws.constant_angle_gap_mm(mean_mm, angle, 0.2 * cone.wire_diameter_mm)
+
+        of = (
+            cone.wire_diameter_mm,
+            (cone.mean_diameter_small_mm, cone.mean_diameter_large_mm),
+            cone.active_coils,
+            law,
+            G_MPA,
+        )
+        travel = share * pitch_laws.travel_mm(*of, 1e12)
+        assert pitch_laws.travel_mm(*of, pitch_laws.force_n(*of, travel)) == pytest.approx(travel, rel=1e-9)
+
+    def test_pressed_past_solid_the_force_is_that_of_the_last_slice(self) -> None:
+        solid = pitch_laws.force_n(2.0, (8.0, 20.0), 5.0, lambda _: 3.0, G_MPA, 99.0)
+        assert solid == pytest.approx(closing_force_n(2.0, 8.0, 3.0, G_MPA), rel=2e-3)
+
+    def test_a_law_that_leaves_no_gap_leaves_no_travel(self) -> None:
+        assert pitch_laws.force_n(2.0, (8.0, 20.0), 5.0, lambda _: 0.0, G_MPA, 1.0) == 0.0
 
 
 class TestLengths:
