@@ -24,6 +24,9 @@ def main() -> None:
 
 
 def _run() -> None:
+    from sourcing.figures import leave_docstrings
+
+    leave_docstrings()
     from sourcing.cli.app import app
     from sourcing.cli.door import tell_mistakes, tell_usage
     from sourcing.files.findings import Mistakes, WrongWords

@@ -7,6 +7,10 @@ from collections.abc import Mapping
 SYMBOLS: Mapping[str, str] = {
     "d": "wire_diameter_mm",
     "D": "mean_diameter_mm",
+    "D_e": "outside_diameter_mm",
+    "D_i": "inside_diameter_mm",
+    "D₁": "mean_diameter_small_mm",
+    "D₂": "mean_diameter_large_mm",
     "n": "active_coils",
     "n_t": "total_coils",
     "w": "spring_index",
@@ -16,9 +20,14 @@ SYMBOLS: Mapping[str, str] = {
     "F": "force_n",
     "F₀": "initial_tension_n",
     "M": "torque_n_mm",
+    "L": "length_mm",
     "L₀": "free_length_mm",
     "L_c": "solid_length_mm",
+    "l": "wire_length_mm",
     "p": "pitch_mm",
+    "p_s": "solid_pitch_mm",
+    "a": "gap_mm",
+    "s": "travel_mm",
     "R_m": "tensile_strength_mpa",
     "ρ": "density_kg_per_m3",
     "τ": "shear_stress_mpa",
@@ -27,7 +36,18 @@ SYMBOLS: Mapping[str, str] = {
     "a₁": "leg_1_mm",
     "a₂": "leg_2_mm",
     "R_M": "rate_n_mm_per_deg",
+    "Δr": "radius_step_mm",
+    "ν": "seating",
+    "ε": "flow_strain",
+    "x": "surface_strain",
+    "C_m": "index_on_mandrel",
+    "C_f": "index_released",
+    "b": "moment_kept",
+    "c": "pull_fraction",
+    "σ_f": "flow_stress_mpa",
 }
+
+SYMBOL_OF: Mapping[str, str] = {name: symbol for symbol, name in SYMBOLS.items()}
 
 UNITS: Mapping[str, str] = {
     "_n_mm_per_deg": "N·mm/deg",
@@ -54,7 +74,7 @@ def unit_of(name: str) -> str:
     >>> unit_of("rate_n_per_mm"), unit_of("spring_index")
     ('N/mm', '')
     """
-    return next((unit for ending, unit in UNITS.items() if name.endswith(ending)), "")
+    return UNITS.get(_ending(name), "")
 
 
 def words_of_name(name: str) -> str:
@@ -63,5 +83,23 @@ def words_of_name(name: str) -> str:
     >>> words_of_name("wire_diameter_mm")
     'wire diameter'
     """
-    ending = next((ending for ending in UNITS if name.endswith(ending)), "")
-    return name.removesuffix(ending).replace("_", " ")
+    return name.removesuffix(_ending(name)).replace("_", " ")
+
+
+def described(name: str, symbol: str | None = None) -> str:
+    """A name in words with its symbol and its unit.
+
+    >>> described("wire_diameter_mm", "d"), described("ends")
+    ('wire diameter d in mm', 'ends')
+    """
+    ending = _ending(name)
+    words = name.removesuffix(ending).replace("_", " ")
+    return words + (f" {symbol}" if symbol else "") + (f" in {UNITS[ending]}" if ending else "")
+
+
+def _ending(name: str) -> str:
+    """The unit's ending of a name, empty where it has none."""
+    for ending in UNITS:
+        if name.endswith(ending):
+            return ending
+    return ""

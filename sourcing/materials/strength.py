@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import cache
 from math import log
 
+from sourcing.figures import formula
 from sourcing.materials.model import Material
 from sourcing.materials.names import UNKNOWN_GRADE, find
 from sourcing.tables import rows
@@ -18,6 +19,29 @@ _WEAKEST = ("EN 10270-1 SL", "EN 10270-1 SM")
 _MAY_BE = {"music-wire": _WEAKEST, "unknown-steel": _WEAKEST}
 
 
+@formula(
+    "R_m = R₁ (R₂ / R₁)^(ln(d / d₁) / ln(d₂ / d₁))",
+    where={"d₁": "thinner_mm", "R₁": "stronger_mpa", "d₂": "thicker_mm", "R₂": "weaker_mpa"},
+    source="ASTM A227, A228 and A229 let listed strengths be interpolated; on logarithms, as the power laws run",
+)
+def interpolated_strength_mpa(
+    wire_diameter_mm: float, thinner_mm: float, stronger_mpa: float, thicker_mm: float, weaker_mpa: float
+) -> float:
+    """Tensile strength between two listed diameters.
+
+    >>> round(interpolated_strength_mpa(0.94, 0.914, 2213.0, 1.016, 2172.0), 1)
+    2202.1
+    """
+    share = log(wire_diameter_mm / thinner_mm) / log(thicker_mm / thinner_mm)
+    return stronger_mpa * (weaker_mpa / stronger_mpa) ** share
+
+
+@formula(
+    "R_m = the least of the standard's table: that of the next larger listed diameter, or of the band",
+    closed=False,
+    source="EN 10270-1:2011, EN 10270-3:2011, EN 12166, ASTM A227, A228, A229, A313 and B159, tables of tensile "
+    "strength; which rows are from memory stands in the table",
+)
 def tensile_strength_mpa(material: Material, wire_diameter_mm: float) -> float | None:
     """Least tensile strength of the material's wire at a diameter, MPa; None where its table does not reach.
 
@@ -36,9 +60,7 @@ def tensile_strength_mpa(material: Material, wire_diameter_mm: float) -> float |
     >>> tensile_strength_mpa(find("music-wire"), 25.0) is None
     True
 
-    Source: EN 10270-1:2011, EN 10270-3:2011, EN 12166, ASTM A227, A228, A229, A313 and B159, tables of tensile
-    strength; which rows are from memory stands in the table. Power laws are not used: the usual textbook's for music
-    wire lies 0.9 to 6.6 % above ASTM A228's own least.
+    Power laws are not used: the usual textbook's for music wire lies 0.9 to 6.6 % above ASTM A228's own least.
     """
     if material.grade == UNKNOWN_GRADE:
         weakest = weakest_grade(material, wire_diameter_mm)
@@ -88,7 +110,7 @@ class _Strengths:
         if not self.interpolated or wire_mm >= listed_mm * (1.0 - _ALLOWANCE):
             return strength
         thinner_mm, stronger = self.listed[place - 1]
-        return stronger * (strength / stronger) ** (log(wire_mm / thinner_mm) / log(listed_mm / thinner_mm))
+        return interpolated_strength_mpa(wire_mm, thinner_mm, stronger, listed_mm, strength)
 
 
 def _strengths_of(material: Material) -> _Strengths:

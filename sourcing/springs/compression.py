@@ -45,81 +45,79 @@ def rate_n_per_mm(
     return shear_modulus_mpa * wire_diameter_mm**4 / (8.0 * mean_diameter_mm**3 * active_coils)
 
 
+@formula("n = G d⁴ / (8 D³ R)", holds=(INDEX,), source="EN 13906-1:2013 clause 9")
 def active_coils_for_rate(
     wire_diameter_mm: float, mean_diameter_mm: float, rate_n_per_mm: float, shear_modulus_mpa: float
 ) -> float:
-    """Active coils that give a wanted rate, the inverse of `rate_n_per_mm`.
-
-    n = G d⁴ / (8 D³ R)
-
-    Parameters: wire diameter d and mean coil diameter D in mm, rate R in N/mm, shear modulus G in MPa.
-    Returns the active coils n; a spring wants at least 2 of them.
+    """Active coils that give a wanted rate, the inverse of `rate_n_per_mm`; a spring wants at least 2 of them.
 
     >>> round(active_coils_for_rate(1.0, 12.0, 0.9826, 81500.0), 2)
     6.0
-
-    Source: EN 13906-1:2013 clause 9.
     """
     return shear_modulus_mpa * wire_diameter_mm**4 / (8.0 * mean_diameter_mm**3 * rate_n_per_mm)
 
 
+@formula("F = max(0, R (L₀ − L))", source="EN 13906-1:2013 clause 9", from_memory=True)
+def force_n(rate_n_per_mm: float, free_length_mm: float, length_mm: float) -> float:
+    """Force of a spring of even rate at a length; none where that is longer than free.
+
+    >>> round(force_n(1.31, 32.0, 24.0), 2)
+    10.48
+    """
+    return rate_n_per_mm * max(0.0, free_length_mm - length_mm)
+
+
+@formula("τ = 8 F D / (π d³)", source="EN 13906-1:2013 clause 9", from_memory=True)
 def shear_stress_mpa(force_n: float, wire_diameter_mm: float, mean_diameter_mm: float) -> float:
     """Shear stress in the wire, not corrected for its curvature: what static duty is judged by.
 
-    τ = 8 F D / (π d³)
-
-    Parameters: force F in N, wire diameter d and mean coil diameter D in mm.
-    Returns the stress τ in MPa.
-
     >>> round(shear_stress_mpa(14.7, 1.0, 12.0), 1)
     449.2
-
-    Source: EN 13906-1:2013 clause 9 (from memory).
     """
     return 8.0 * force_n * mean_diameter_mm / (pi * wire_diameter_mm**3)
 
 
+@formula("k = (w + 0.5) / (w − 0.75)", holds=(INDEX,), source="EN 13906-1:2013 clause 9")
 def curvature_factor(spring_index: float) -> float:
     """EN's factor for the curvature of the wire: the stress at the inside of the coil over the uncorrected one.
 
-    k = (w + 0.5) / (w − 0.75)
-
-    Parameter: spring index w = D/d. Returns k, a bare number. Holds for w of 4 to 20.
-    It is Bergsträsser's factor, (4w + 2)/(4w − 3), written another way.
+    It is Bergsträsser's factor, (4w + 2)/(4w − 3), written another way (Shigley, eq. 10-5, from memory).
 
     >>> round(curvature_factor(12.0), 4)
     1.1111
-
-    Source: EN 13906-1:2013 clause 9; Shigley, Mechanical Engineering Design, eq. 10-5 (from memory).
     """
     return (spring_index + 0.5) / (spring_index - 0.75)
 
 
+@formula("τ_k = k τ", where={"k": curvature_factor}, source="EN 13906-1:2013 clause 9", from_memory=True)
+def corrected_stress_mpa(shear_stress_mpa: float, spring_index: float) -> float:
+    """Shear stress at the inside of the coil, corrected for the curvature of the wire: what breaks a spring in use.
+
+    >>> round(corrected_stress_mpa(449.2, 12.0), 1)
+    499.1
+    """
+    return curvature_factor(spring_index) * shear_stress_mpa
+
+
+@formula(
+    "K = (4 w − 1) / (4 w − 4) + 0.615 / w",
+    holds=(INDEX,),
+    source="Shigley, Mechanical Engineering Design, eq. 10-4; JIS B 2704-1",
+)
 def wahl_factor(spring_index: float) -> float:
     """Wahl's factor for curvature and direct shear, 0.5 to 1.4 % above `curvature_factor` for an index of 4 to 20.
 
-    K = (4w − 1)/(4w − 4) + 0.615/w
-
-    Parameter: spring index w = D/d. Returns K, a bare number.
-
     >>> round(wahl_factor(12.0), 4)
     1.1194
-
-    Source: Shigley, Mechanical Engineering Design, eq. 10-4; JIS B 2704-1.
     """
     return (4.0 * spring_index - 1.0) / (4.0 * spring_index - 4.0) + 0.615 / spring_index
 
 
+@formula("K_s = 1 + 0.5 / w", source="Shigley, Mechanical Engineering Design, eq. 10-3", from_memory=True)
 def direct_shear_factor(spring_index: float) -> float:
     """The factor for direct shear alone, which US practice uses for static duty.
 
-    K = 1 + 0.5/w
-
-    Parameter: spring index w = D/d. Returns K, a bare number.
-
     >>> round(direct_shear_factor(12.0), 4)
     1.0417
-
-    Source: Shigley, Mechanical Engineering Design, eq. 10-3 (from memory).
     """
     return 1.0 + 0.5 / spring_index

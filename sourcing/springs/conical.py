@@ -14,6 +14,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from sourcing.figures import Holds, formula
+from sourcing.springs.compression import INDEX_RANGE
+
 _LAST_DIGITS = 1e-13
 _MOST_STEPS = 100
 
@@ -38,6 +41,18 @@ class Cone:
         return self.active_coils * self.gap_mm
 
 
+CONE = {
+    "d": "cone.wire_diameter_mm",
+    "D₁": "cone.mean_diameter_small_mm",
+    "D₂": "cone.mean_diameter_large_mm",
+    "n": "cone.active_coils",
+    "a": "cone.gap_mm",
+    "G": "cone.shear_modulus_mpa",
+}
+_DERIVED = "derived, see winding_model, and held against coils summed one by one (see the tests)"
+
+
+@formula("1/R = 2 n (D₁ + D₂) (D₁² + D₂²) / (G d⁴)", source="Wahl, Mechanical Springs; winding_model", from_memory=True)
 def flexibility_mm_per_n(
     wire_diameter_mm: float,
     mean_diameter_small_mm: float,
@@ -47,20 +62,24 @@ def flexibility_mm_per_n(
 ) -> float:
     """Travel of a cone for each newton while all its coils are open: the sum of 8 D³/(G d⁴) over its turns.
 
-    1/R = 2 n (D₁ + D₂)(D₁² + D₂²) / (G d⁴)
-
-    Parameters: wire diameter d, mean diameters D₁ and D₂ of the ends in mm, active coils n, shear modulus G in MPa.
-    Returns the flexibility in mm/N; 0 for no coils.
+    It is 0 for no coils.
 
     >>> round(flexibility_mm_per_n(2.0, 8.0, 20.0, 5.0, 81500.0), 5)
     0.09963
-
-    Source: as `rate_n_per_mm`.
     """
     small, large = mean_diameter_small_mm, mean_diameter_large_mm
     return 2.0 * active_coils * (small + large) * (small**2 + large**2) / (shear_modulus_mpa * wire_diameter_mm**4)
 
 
+@formula(
+    "R = G d⁴ / (2 n (D₁ + D₂) (D₁² + D₂²))",
+    holds=(
+        Holds("index of the small end", "D₁ / d", *INDEX_RANGE),
+        Holds("index of the large end", "D₂ / d", *INDEX_RANGE),
+    ),
+    source="Wahl, Mechanical Springs; winding_model",
+    from_memory=True,
+)
 def rate_n_per_mm(
     wire_diameter_mm: float,
     mean_diameter_small_mm: float,
@@ -70,38 +89,32 @@ def rate_n_per_mm(
 ) -> float:
     """Initial rate of a conical compression spring: it holds until the largest coil begins to close.
 
-    R = G d⁴ / [2 n (D₁ + D₂)(D₁² + D₂²)]
-
-    Parameters: wire diameter d, mean diameters D₁ and D₂ of the ends in mm, active coils n, shear modulus G in MPa.
-    Returns the rate R in N/mm. For D₁ = D₂ it is that of the cylinder; a cylinder of the mean diameter is stiffer, by
-    4 % for 8 and 12 mm, by 29 % for 6 and 20 mm. Against a three-dimensional beam model it is within 1.5 %.
+    For D₁ = D₂ it is that of the cylinder; a cylinder of the mean diameter is stiffer, by 4 % for 8 and 12 mm, by 29 %
+    for 6 and 20 mm. Against a three-dimensional beam model it is within 1.5 %.
 
     >>> round(rate_n_per_mm(0.9, 7.0, 17.0, 5.0, 81500.0), 3)
     0.659
-
-    Source: Wahl, Mechanical Springs (from memory).
     """
     return 1.0 / flexibility_mm_per_n(
         wire_diameter_mm, mean_diameter_small_mm, mean_diameter_large_mm, active_coils, shear_modulus_mpa
     )
 
 
+@formula("F = a G d⁴ / (8 D³)", source="the travel of one turn, EN 13906-1:2013 clause 9 with n = 1")
 def closing_force_n(wire_diameter_mm: float, mean_diameter_mm: float, gap_mm: float, shear_modulus_mpa: float) -> float:
     """Force at which a piece of coil lies against its neighbour.
 
-    F = (p − p_s) G d⁴ / (8 D³)
-
-    Parameters: wire diameter d and mean diameter D of that piece in mm, its gap p − p_s in mm, shear modulus G in MPa.
-    Returns the force F in N.
+    D is the mean diameter of that piece; its gap is the pitch at rest less that when solid, p − p_s.
 
     >>> round(closing_force_n(2.0, 20.0, 3.0, 81500.0), 3)
     61.125
-
-    Source: the travel of one turn, EN 13906-1:2013 clause 9 with n = 1.
     """
     return gap_mm * shear_modulus_mpa * wire_diameter_mm**4 / (8.0 * mean_diameter_mm**3)
 
 
+@formula(
+    "F_c = the closing force of the smallest coil, the largest of all cones in series", closed=False, source=_DERIVED
+)
 def force_at_solid_n(cones: Sequence[Cone]) -> float:
     """Force that closes the last coil of one cone, or of several in series: its smallest.
 
@@ -114,52 +127,53 @@ def force_at_solid_n(cones: Sequence[Cone]) -> float:
     )
 
 
+@formula(
+    "D* = (a G d⁴ / (8 F))^(1/3), and no less than D₁, no more than D₂",
+    where=CONE,
+    closed=False,
+    source="the closing force solved for D",
+)
 def largest_open_diameter_mm(cone: Cone, force_n: float) -> float:
     """Mean diameter of the largest coil that a force leaves open; the smallest coil where it closes all.
 
-    D* = ((p − p_s) G d⁴ / (8 F))^(1/3), and no less than D₁, no more than D₂
-
-    Parameters: the cone, force F in N. Returns the diameter D* in mm.
     The wire is stressed most there, τ = 8 F D*/(π d³): a coil that has closed carries no more than what closed it.
 
     >>> largest_open_diameter_mm(Cone(2.0, 8.0, 20.0, 5.0, 3.0, 81500.0), 61.0)
     20.0
-
-    Source: `closing_force_n` solved for D.
     """
     small, large = cone.mean_diameter_small_mm, cone.mean_diameter_large_mm
     return large if force_n <= 0.0 else min(max(_closing_diameter_mm(cone, force_n), small), large)
 
 
+@formula(
+    "s = F/R* + (n − n*) a, with n* the coils still open, from D₁ to D*, and R* their rate; summed over the cones",
+    closed=False,
+    source=_DERIVED,
+)
 def travel_mm(cones: Sequence[Cone], force_n: float) -> float:
     """Travel of one cone, or of several in series: what is open gives by its rate, what is closed gave its gap.
 
-    s = F/R* + (n − n*)(p − p_s), with n* the coils still open, D₁ to D* (`largest_open_diameter_mm`), and R* their rate
-
-    Parameters: cones in series, force F in N. Returns the travel s in mm, at most that to solid.
+    It is at most that to solid. D* is `largest_open_diameter_mm`.
     It is s(F) = n/(R₂−R₁) · [64 F (R*⁴−R₁⁴)/(4 G d⁴) + (p−p_s)(R₂−R*)] in radii, written so that it holds for D₁ = D₂.
 
     >>> cone = Cone(2.0, 8.0, 20.0, 5.0, 3.0, 81500.0)
     >>> [round(travel_mm([cone], force), 3) for force in (61.125, 200.0, 2000.0)]
     [6.09, 11.847, 15.0]
-
-    Source: derived for this project, and held against coils summed one by one (see the tests).
     """
     return sum(_travel_of_one_mm(cone, force_n) for cone in cones)
 
 
+@formula("F = the force whose travel is s, found step by step", closed=False, source=_DERIVED)
 def force_n(cones: Sequence[Cone], travel_mm: float) -> float:
     """Force of one cone, or of several in series, at a travel: the inverse of the function `travel_mm`.
 
-    Parameters: cones in series, travel s in mm. Returns the force F in N; that at solid for a travel beyond it.
+    For a travel beyond that to solid it is the force at solid.
     Each step presses on by what is missing, times the rate of the coils that are open: since they only grow fewer, it
     never goes too far.
 
     >>> cone = Cone(2.0, 8.0, 20.0, 5.0, 3.0, 81500.0)
     >>> round(force_n([cone], 11.847), 1), round(force_n([cone], 15.0), 1)
     (200.0, 955.1)
-
-    Source: derived for this project.
     """
     if travel_mm <= 0.0:
         return 0.0
@@ -175,20 +189,18 @@ def force_n(cones: Sequence[Cone], travel_mm: float) -> float:
     return force
 
 
+@formula("R = 1 over the sum of 1/R of the cones", closed=False, source="statics")
 def series_rate_n_per_mm(cones: Sequence[Cone]) -> float:
     """Initial rate of cones in series, as the two halves of a barrel or an hourglass are.
-
-    1/R = Σ 1/Rᵢ
 
     >>> half = Cone(1.0, 8.0, 16.0, 5.0, 2.0, 81500.0)
     >>> round(series_rate_n_per_mm([half, half]), 3)
     0.531
-
-    Source: statics.
     """
     return 1.0 / sum(_open_flexibility_mm_per_n(cone, 0.0) for cone in cones)
 
 
+@formula("D = D₂ − (D₂ − D₁) min(u / n, 1)", where={**CONE, "u": "turns_from_large_end"}, source="geometry")
 def coil_diameter_mm(cone: Cone, turns_from_large_end: float) -> float:
     """Mean diameter so many active turns from the large end; the small end's beyond them.
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from math import asinh, hypot, pi, sqrt
 
+from sourcing.figures import formula
 from sourcing.springs import geometry
 from sourcing.springs.conical import Cone
 from sourcing.springs.model import ConicalSpring, Ends
@@ -16,17 +17,12 @@ SURE_STEP = 1.1
 """Radius step over wire diameter from which turns go inside each other for sure (common practice, no source)."""
 
 
+@formula("Δr = (D₂ − D₁) / (2 n)", source="geometry")
 def radius_step_mm(mean_diameter_small_mm: float, mean_diameter_large_mm: float, active_coils: float) -> float:
     """How much the radius changes from one turn to the next.
 
-    Δr = (D₂ − D₁) / (2n)
-
-    Parameters: mean diameters D₁ and D₂ of the small and the large end in mm, active coils n. Returns Δr in mm.
-
     >>> radius_step_mm(8.0, 20.0, 5.0)
     1.2
-
-    Source: geometry.
     """
     return (mean_diameter_large_mm - mean_diameter_small_mm) / (2.0 * active_coils)
 
@@ -40,46 +36,51 @@ def telescopes(wire_diameter_mm: float, radius_step_mm: float) -> bool:
     return radius_step_mm >= wire_diameter_mm
 
 
+@formula("p_s = √(max(0, d² − Δr²))", source="geometry")
 def solid_pitch_mm(wire_diameter_mm: float, radius_step_mm: float) -> float:
-    """Height from one turn to the next where they lie against each other.
-
-    p_s = √(d² − Δr²), and 0 where the cone telescopes
-
-    Parameters: wire diameter d and radius step Δr in mm. Returns the solid pitch p_s in mm.
+    """Height from one turn to the next where they lie against each other; none where the cone telescopes.
 
     >>> solid_pitch_mm(2.0, 1.2)
     1.6
-
-    Source: geometry.
     """
     if telescopes(wire_diameter_mm, radius_step_mm):
         return 0.0
     return sqrt(wire_diameter_mm**2 - radius_step_mm**2)
 
 
+def dead_solid_length_mm(wire_diameter_mm: float, active_coils: float, total_coils: float, ends: Ends) -> float:
+    """The height of the dead coils of a cylinder when solid."""
+    return geometry.solid_length_mm(wire_diameter_mm, total_coils - active_coils, ends)
+
+
+@formula(
+    "L_c = d for Δr ≥ d; n √(d² − Δr²) + L_d otherwise",
+    where={"L_d": dead_solid_length_mm},
+    source="geometry, with the ends of a cylinder",
+)
 def solid_length_mm(
     wire_diameter_mm: float, radius_step_mm: float, active_coils: float, total_coils: float, ends: Ends
 ) -> float:
     """Length with every coil touching its neighbour.
 
-    L_c = n p_s + the ends' share; d where the cone telescopes
-
-    Parameters: wire diameter d and radius step Δr in mm, active coils n, total coils n_t, ends. Returns L_c in mm.
-    The ends' share is what (n_t − n) coils of a cylinder are high when solid: with Δr = 0 it is the cylinder's length.
+    It is d where the cone telescopes, and with Δr = 0 the cylinder's length.
 
     >>> round(solid_length_mm(2.0, 1.2, 5.0, 7.0, Ends.CLOSED_GROUND), 3)
     12.0
     >>> solid_length_mm(1.0, 1.2, 5.0, 7.0, Ends.CLOSED_GROUND)
     1.0
-
-    Source: geometry, with the ends of `geometry.solid_length_mm`.
     """
     if telescopes(wire_diameter_mm, radius_step_mm):
         return wire_diameter_mm
-    at_ends = geometry.solid_length_mm(wire_diameter_mm, total_coils - active_coils, ends)
+    at_ends = dead_solid_length_mm(wire_diameter_mm, active_coils, total_coils, ends)
     return active_coils * solid_pitch_mm(wire_diameter_mm, radius_step_mm) + at_ends
 
 
+@formula(
+    "p = (L₀ − d) / n for Δr ≥ d; (L₀ − e) / N otherwise",
+    where={"e": geometry.end_length_mm, "N": geometry.pitches},
+    source="geometry, and as a cylinder's: Machinery's Handbook, 31st ed., springs, table 3",
+)
 def pitch_mm(
     wire_diameter_mm: float,
     radius_step_mm: float,
@@ -88,50 +89,45 @@ def pitch_mm(
     total_coils: float,
     ends: Ends,
 ) -> float:
-    """Pitch at rest, the same for every active turn: as a cylinder's; (L₀ − d)/n where the cone telescopes.
-
-    Parameters: wire diameter d, radius step, free length L₀ in mm, active coils n, total coils, ends. Returns it in mm.
+    """Pitch at rest, the same for every active turn: as a cylinder's, unless the cone telescopes.
 
     >>> pitch_mm(0.9, 1.0, 14.9, 5.0, 7.0, Ends.CLOSED)
     2.8
-
-    Source: `geometry.pitch_mm`; geometry.
     """
     if telescopes(wire_diameter_mm, radius_step_mm):
         return (free_length_mm - wire_diameter_mm) / active_coils
     return geometry.pitch_mm(wire_diameter_mm, free_length_mm, active_coils, total_coils, ends)
 
 
+@formula(
+    "ΔD = max(0, 0.1 (p² − 0.8 p p_s − 0.2 p_s²) / D)",
+    source="EN 13906-1:2013 clause 9, ends free to turn, read for coils that lie inside each other",
+)
 def growth_at_solid_mm(solid_pitch_mm: float, mean_diameter_mm: float, pitch_mm: float) -> float:
-    """Growth of a coil's diameter from free to solid, the ends free to turn.
+    """Growth of a coil's diameter from free to solid.
 
-    ΔD = 0.1 (m − p_s)(m + 0.2 p_s) / D
-
-    Parameters: solid pitch p_s, mean diameter D of that coil, pitch at rest m in mm. Returns the growth ΔD in mm.
     It is the standard's formula for a cylinder, whose solid pitch is d, with the pitch that this coil has when solid.
 
     >>> round(growth_at_solid_mm(1.0, 12.0, 4.67), 3)
     0.149
-
-    Source: EN 13906-1:2013 clause 9, read for coils that lie inside each other.
     """
     return geometry.growth_at_solid_mm(solid_pitch_mm, mean_diameter_mm, pitch_mm)
 
 
+@formula(
+    "l = (P(R₂) − P(R₁))/g, P(r) = ½ (r √(r² + q²) + q² asinh(r/q)), g = (R₂ − R₁)/(2πn), q² = g² + (p/2π)², R = D/2",
+    closed=False,
+    source="derived, see winding_model",
+)
 def spiral_length_mm(
     mean_diameter_small_mm: float, mean_diameter_large_mm: float, active_coils: float, pitch_mm: float
 ) -> float:
     """Wire in the active coils along its arc: a conical helix of constant pitch.
 
-    L = [P(R₂) − P(R₁)]/a, P(R) = ½ (R √(R² + q²) + q² asinh(R/q)), a = (R₂ − R₁)/(2πn), q² = a² + (p/2π)²
-
-    Parameters: mean diameters of the ends in mm (R their halves), active coils n, pitch p in mm. Returns L in mm.
     n π times the mean diameter is 0.3 % short for 7 and 17 mm, 5 coils, 14 mm high.
 
     >>> round(spiral_length_mm(7.0, 17.0, 5.0, 2.8), 1)
     189.1
-
-    Source: derived for this project; geometry.
     """
     small, large = mean_diameter_small_mm / 2.0, mean_diameter_large_mm / 2.0
     if small == large:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import overload
 
-from sourcing.springs.compression import rate_n_per_mm, shear_stress_mpa
+from sourcing.springs.compression import force_n, rate_n_per_mm, shear_stress_mpa
 from sourcing.springs.describe_conical import ConicalDescription, describe_cone
 from sourcing.springs.describe_torsion import TorsionDescription, describe_torsion
 from sourcing.springs.geometry import (
@@ -113,7 +113,7 @@ def _describe_cylinder(spring: CompressionSpring, at_mm: Sequence[float]) -> Des
     wire_length = wire_length_mm(d, mean, pitch, coils, spring.total_coils)
     rate = rate_n_per_mm(d, mean, coils, spring.shear_modulus_mpa)
     solid = solid_length_mm(d, spring.total_coils, spring.ends)
-    force_at_solid = rate * max(0.0, spring.free_length_mm - solid)
+    force_at_solid = force_n(rate, spring.free_length_mm, solid)
     figures = Description(
         kind=spring.kind,
         material=spring.material.name,

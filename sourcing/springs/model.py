@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from sourcing.materials.model import Material
+from sourcing.springs import diameters
 
 
 class Ends(StrEnum):
@@ -49,17 +50,17 @@ class CompressionSpring:
     @property
     def outside_diameter_mm(self) -> float:
         """Mean diameter plus the wire."""
-        return self.mean_diameter_mm + self.wire_diameter_mm
+        return diameters.outside_diameter_mm(self.mean_diameter_mm, self.wire_diameter_mm)
 
     @property
     def inside_diameter_mm(self) -> float:
         """Mean diameter less the wire."""
-        return self.mean_diameter_mm - self.wire_diameter_mm
+        return diameters.inside_diameter_mm(self.mean_diameter_mm, self.wire_diameter_mm)
 
     @property
     def spring_index(self) -> float:
         """Mean diameter over wire diameter, w in EN 13906-1."""
-        return self.mean_diameter_mm / self.wire_diameter_mm
+        return diameters.spring_index(self.mean_diameter_mm, self.wire_diameter_mm)
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,22 +89,22 @@ class ConicalSpring:
     @property
     def outside_diameter_small_mm(self) -> float:
         """Mean diameter of the small end plus the wire."""
-        return self.mean_diameter_small_mm + self.wire_diameter_mm
+        return diameters.outside_diameter_mm(self.mean_diameter_small_mm, self.wire_diameter_mm)
 
     @property
     def outside_diameter_large_mm(self) -> float:
         """Mean diameter of the large end plus the wire."""
-        return self.mean_diameter_large_mm + self.wire_diameter_mm
+        return diameters.outside_diameter_mm(self.mean_diameter_large_mm, self.wire_diameter_mm)
 
     @property
     def inside_diameter_small_mm(self) -> float:
         """Mean diameter of the small end less the wire."""
-        return self.mean_diameter_small_mm - self.wire_diameter_mm
+        return diameters.inside_diameter_mm(self.mean_diameter_small_mm, self.wire_diameter_mm)
 
     @property
     def inside_diameter_large_mm(self) -> float:
         """Mean diameter of the large end less the wire."""
-        return self.mean_diameter_large_mm - self.wire_diameter_mm
+        return diameters.inside_diameter_mm(self.mean_diameter_large_mm, self.wire_diameter_mm)
 
     @property
     def mean_diameter_mm(self) -> float:
@@ -113,7 +114,7 @@ class ConicalSpring:
     @property
     def spring_index(self) -> float:
         """That of the coil halfway; the ends' are smaller and larger."""
-        return self.mean_diameter_mm / self.wire_diameter_mm
+        return diameters.spring_index(self.mean_diameter_mm, self.wire_diameter_mm)
 
 
 class Hooks(StrEnum):
@@ -154,17 +155,17 @@ class ExtensionSpring:
     @property
     def outside_diameter_mm(self) -> float:
         """Mean diameter plus the wire."""
-        return self.mean_diameter_mm + self.wire_diameter_mm
+        return diameters.outside_diameter_mm(self.mean_diameter_mm, self.wire_diameter_mm)
 
     @property
     def inside_diameter_mm(self) -> float:
         """Mean diameter less the wire."""
-        return self.mean_diameter_mm - self.wire_diameter_mm
+        return diameters.inside_diameter_mm(self.mean_diameter_mm, self.wire_diameter_mm)
 
     @property
     def spring_index(self) -> float:
         """Mean diameter over wire diameter, w in EN 13906-2."""
-        return self.mean_diameter_mm / self.wire_diameter_mm
+        return diameters.spring_index(self.mean_diameter_mm, self.wire_diameter_mm)
 
 
 class LegShape(StrEnum):
@@ -211,17 +212,17 @@ class TorsionSpring:
     @property
     def outside_diameter_mm(self) -> float:
         """Mean diameter plus the wire."""
-        return self.mean_diameter_mm + self.wire_diameter_mm
+        return diameters.outside_diameter_mm(self.mean_diameter_mm, self.wire_diameter_mm)
 
     @property
     def inside_diameter_mm(self) -> float:
         """Mean diameter less the wire."""
-        return self.mean_diameter_mm - self.wire_diameter_mm
+        return diameters.inside_diameter_mm(self.mean_diameter_mm, self.wire_diameter_mm)
 
     @property
     def spring_index(self) -> float:
         """Mean diameter over wire diameter, w in EN 13906-3."""
-        return self.mean_diameter_mm / self.wire_diameter_mm
+        return diameters.spring_index(self.mean_diameter_mm, self.wire_diameter_mm)
 
     @property
     def total_coils(self) -> float:

@@ -9,27 +9,27 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import pi, tan
 
+from sourcing.figures import formula
+
 SLICES = 2000
 """So many that the travel is within 1e-5 of the closed form for constant pitch."""
 
 _LAST_DIGITS = 1e-12
 
 
+@formula("a = max(0, π D tan(α) − p_s)", where={"α": "helix_angle_rad"}, source="geometry")
 def constant_angle_gap_mm(mean_diameter_mm: float, helix_angle_rad: float, solid_pitch_mm: float) -> float:
     """Gap of a turn where the wire climbs at the same angle everywhere, so that large turns climb more.
 
-    p − p_s = π D tan α − p_s, and no less than 0
-
-    Parameters: mean diameter D of the turn in mm, helix angle α in radians, solid pitch p_s in mm. Returns it in mm.
-
     >>> round(constant_angle_gap_mm(10.0, 0.1, 1.0), 3)
     2.152
-
-    Source: geometry.
     """
     return max(0.0, pi * mean_diameter_mm * tan(helix_angle_rad) - solid_pitch_mm)
 
 
+@formula(
+    "s = the sum of min(8 F D³/(G d⁴), gap(D)) n/N over N slices", closed=False, source="derived, see winding_model"
+)
 def travel_mm(
     wire_diameter_mm: float,
     mean_diameters_mm: tuple[float, float],
@@ -40,15 +40,10 @@ def travel_mm(
 ) -> float:
     """Travel of a cone under a force, whatever its pitch: each slice gives by its rate until its gap is closed.
 
-    s = Σ min(8 F D³/(G d⁴), gap(D)) · n/N over N slices
-
-    Parameters: wire diameter d, mean diameters of the small and the large end in mm, active coils n, the gap of a turn
-    of mean diameter D, shear modulus G in MPa, force F in N. Returns the travel s in mm.
+    The mean diameters are those of the small and the large end; the gap is that of a turn by its mean diameter.
 
     >>> round(travel_mm(2.0, (8.0, 20.0), 5.0, lambda _: 3.0, 81500.0, 200.0), 3)
     11.847
-
-    Source: derived for this project.
     """
     slices = _slices(wire_diameter_mm, mean_diameters_mm, active_coils, gap_mm, shear_modulus_mpa)
     return sum(min(force_n * flexibility, gap) for flexibility, gap in slices)

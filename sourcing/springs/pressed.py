@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from sourcing.springs import compression, conical, conical_lengths, geometry
-from sourcing.springs.compression import curvature_factor, shear_stress_mpa
+from sourcing.springs.compression import corrected_stress_mpa, shear_stress_mpa
 from sourcing.springs.model import CompressionSpring, ConicalSpring, PressedSpring
 
 # 14.0 typed for a solid length of 13.999999999999998 is that length.
@@ -57,13 +57,12 @@ def force_n(spring: PressedSpring, length_mm: float, rate_n_per_mm: float) -> fl
 
 def force_from_n(spring: PressedSpring, free_length_mm: float, length_mm: float, rate_n_per_mm: float) -> float:
     """`force_n` of a spring that came out longer or shorter at rest than it should, all else as it should be."""
-    travel_mm = max(0.0, free_length_mm - length_mm)
     match spring:
         case CompressionSpring():
-            return rate_n_per_mm * travel_mm
+            return compression.force_n(rate_n_per_mm, free_length_mm, length_mm)
         case ConicalSpring():
             cone = conical_lengths.cone_of(replace(spring, free_length_mm=free_length_mm))
-            return _believed(spring, rate_n_per_mm) * conical.force_n((cone,), travel_mm)
+            return _believed(spring, rate_n_per_mm) * conical.force_n((cone,), free_length_mm - length_mm)
 
 
 def stress_mpa(spring: PressedSpring, length_mm: float, rate_n_per_mm: float) -> float:
@@ -102,7 +101,7 @@ def at_length(spring: PressedSpring, length_mm: float) -> AtLength:
     force = force_n(spring, length_mm, rate)
     mean_mm = _stressed_diameter_mm(spring, force, rate)
     stress = shear_stress_mpa(force, wire_mm, mean_mm)
-    return AtLength(length_mm, force, stress, curvature_factor(mean_mm / wire_mm) * stress)
+    return AtLength(length_mm, force, stress, corrected_stress_mpa(stress, mean_mm / wire_mm))
 
 
 def _stressed_diameter_mm(spring: PressedSpring, force_n: float, rate_n_per_mm: float) -> float:

@@ -88,6 +88,7 @@ def coils_of_legs(leg_1_mm: float, leg_2_mm: float, mean_diameter_mm: float) -> 
     return (leg_1_mm + leg_2_mm) / (3.0 * pi * mean_diameter_mm)
 
 
+@formula("n = E d⁴ / (3667 D R_M) − n_a", where={"n_a": "coils_of_legs"}, source="EN 13906-3:2014", from_memory=True)
 def active_coils_for_rate(
     wire_diameter_mm: float,
     mean_diameter_mm: float,
@@ -97,15 +98,10 @@ def active_coils_for_rate(
 ) -> float:
     """Coils of the body that give a wanted rate together with the legs, the inverse of `rate_n_mm_per_deg`.
 
-    n = E d⁴ / (3667 D R_M) − n_a
-
-    Parameters: wire diameter d and mean coil diameter D in mm, rate R_M in N·mm/deg, elastic modulus E in MPa, what the
-    legs count for n_a. Returns the coils n; nothing or less where the legs alone are softer.
+    It is nothing or less where the legs alone are softer.
 
     >>> round(active_coils_for_rate(1.5, 12.0, 4.2867, 206000.0, 0.5305), 2)
     5.0
-
-    Source: EN 13906-3:2014 (from memory).
     """
     return elastic_modulus_mpa * wire_diameter_mm**4 / (3667.0 * mean_diameter_mm * rate_n_mm_per_deg) - coils_of_legs
 
@@ -120,17 +116,12 @@ def bending_stress_mpa(torque_n_mm: float, wire_diameter_mm: float) -> float:
     return 32.0 * torque_n_mm / (pi * wire_diameter_mm**3)
 
 
+@formula("M = σ π d³ / 32", source="EN 13906-3:2014", from_memory=True)
 def torque_for_stress_n_mm(bending_stress_mpa: float, wire_diameter_mm: float) -> float:
     """The torque that gives an uncorrected bending stress, the inverse of `bending_stress_mpa`.
 
-    M = σ π d³ / 32
-
-    Parameters: stress σ in MPa, wire diameter d in mm. Returns the torque M in N·mm.
-
     >>> round(torque_for_stress_n_mm(858.4, 1.5), 1)
     284.4
-
-    Source: EN 13906-3:2014 (from memory).
     """
     return bending_stress_mpa * pi * wire_diameter_mm**3 / 32.0
 
@@ -173,12 +164,15 @@ def permissible_stress_mpa(tensile_strength_mpa: float) -> float:
     return 0.70 * tensile_strength_mpa
 
 
+@formula(
+    "σ_zul = 0.75 · 0.70 R_m",
+    source="assumed, see the share that unwinding leaves; EN 13906-3:2014 clause 10 for the 0.70",
+    from_memory=True,
+)
 def permissible_unwinding_stress_mpa(tensile_strength_mpa: float) -> float:
     """Greatest corrected bending stress in static duty that unwinds the spring.
 
-    σ_zul = 0.75 · 0.70 R_m
-
-    Parameter: least tensile strength R_m in MPa. Returns the stress in MPa; assumed, see `UNWINDING_SHARE`.
+    The 0.75 is assumed, see `UNWINDING_SHARE`.
 
     >>> round(permissible_unwinding_stress_mpa(1900.0), 1)
     997.5
@@ -216,6 +210,11 @@ def wound_body_length_mm(wire_diameter_mm: float, active_coils: float, wound_deg
     return (active_coils + 1.0 + wound_deg / 360.0) * wire_diameter_mm
 
 
+@formula(
+    "f = 10^6 d / (4 π n D²) √(E / ρ)",
+    source="derived as EN 13906-1's for compression springs is, and held against coils as a chain of turning masses; "
+    "no standard's was read",
+)
 def natural_frequency_hz(
     wire_diameter_mm: float,
     mean_diameter_mm: float,
@@ -225,31 +224,21 @@ def natural_frequency_hz(
 ) -> float:
     """First natural frequency of the body turning about its axis, both ends held.
 
-    f = ½ √(R/J) = d / (4 π n D²) · √(E/ρ), with R the rate a radian and J the coils' moment of inertia about the axis
-
-    Parameters: wire diameter d and mean coil diameter D in mm, coils n, E in MPa, density ρ in kg/m³. Returns f in Hz.
+    It is ½ √(R/J), with R the rate a radian and J the coils' moment of inertia about the axis; 10⁶ is for mm and MPa.
 
     >>> round(natural_frequency_hz(1.5, 12.0, 5.0, 206000.0, 7850.0))
     849
-
-    Source: derived as EN 13906-1's for compression springs is, and held against coils as a chain of turning masses (see
-    the tests); no standard's was read.
     """
     per_mm_and_mpa = 1e6  # mm⁻¹ to m⁻¹ gives 1000, √MPa to √Pa another 1000
     wave = sqrt(elastic_modulus_mpa / density_kg_per_m3)
     return per_mm_and_mpa * wire_diameter_mm / (4.0 * pi * active_coils * mean_diameter_mm**2) * wave
 
 
+@formula("l = n √((π D)² + p²)", source="geometry")
 def body_wire_length_mm(mean_diameter_mm: float, active_coils: float, pitch_mm: float) -> float:
     """Wire in the body along its arc.
 
-    l = n √((π D)² + p²)
-
-    Parameters: mean coil diameter D and pitch p in mm, coils n. Returns the length l in mm.
-
     >>> round(body_wire_length_mm(12.0, 5.0, 1.5), 1)
     188.6
-
-    Source: geometry.
     """
     return active_coils * hypot(pi * mean_diameter_mm, pitch_mm)

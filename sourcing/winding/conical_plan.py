@@ -23,7 +23,7 @@ from sourcing.winding.conical_steps import cone_steps
 from sourcing.winding.doubts import DIAMETER_POWER, diameter_sd_mm, mandrel_for_mm, rate_sd
 from sourcing.winding.heat import change_of_diameter, oven_reaches, stress_relief
 from sourcing.winding.line import wanted_line
-from sourcing.winding.making import NORMAL_95, SPARE_TURNS, TAILS_MM
+from sourcing.winding.making import NORMAL_95
 from sourcing.winding.mandrel import TRIED_AT
 from sourcing.winding.model import Band, Made, Mandrel, Refusal, WindingPlan
 from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
@@ -32,6 +32,7 @@ from sourcing.winding.steps import Numbers, pull_n, yield_force_n
 from sourcing.winding.task import Given
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import taught_by_one, tries_from
+from sourcing.winding.turns import SPARE_TURNS
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +58,7 @@ class WoundCone:
     def cut_length_mm(self) -> float:
         """The wire to cut; the spare turns are those of the small end, wound last."""
         wire_mm = self.before_heat.wire_diameter_mm
-        return self.coil_length_mm + SPARE_TURNS * turn_length_mm(self.laid.small_mm + wire_mm, wire_mm) + TAILS_MM
+        return turns.cut_length_mm(self.coil_length_mm, turn_length_mm(self.laid.small_mm + wire_mm, wire_mm))
 
 
 def plan(given: Given, mandrel_mm: float | None = None) -> WindingPlan | Refusal:
@@ -227,7 +228,7 @@ def _plan(task: PressedTask, known: Knowledge, ends: EndDiameters, wound: WoundC
 
 def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) -> Numbers:
     """What the steps say; the diameter as wound is that of the large end."""
-    before, spring, total_turns = wound.before_heat, wound.design.spring, wound.turns
+    before, spring = wound.before_heat, wound.design.spring
     yield_n = yield_force_n(known.flow_stress_mpa, known.wire_diameter_mm)
     return Numbers(
         wire=task.wire,
@@ -241,7 +242,7 @@ def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) 
         pull_n=pull_n(yield_n),
         yield_n=yield_n,
         crank_moment_n_mm=springback.plastic_moment_n_mm(known.flow_stress_mpa, known.wire_diameter_mm),
-        turns_run_back=(total_turns - before.total_coils) * (1 + SPARE_TURNS / total_turns),
+        turns_run_back=turns.turns_run_back(wound.turns, before.total_coils),
         wound_coils=before.total_coils,
         wound_outside=made.bands["outside_diameter_large_mm"],
         wound_outside_mm=before.outside_diameter_large_mm,

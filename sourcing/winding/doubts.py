@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from math import hypot
 
+from sourcing.figures import formula
 from sourcing.springs.model import Spring
 from sourcing.winding.heat import change_of_diameter
 from sourcing.winding.task import Task
-from sourcing.winding.trials import Knowledge
+from sourcing.winding.trials import Knowledge, heated_mean_mm, heated_sd_mm
 
 PITCH_DOUBT = 0.02
 """The free length of a spring laid by hand and trimmed, one standard deviation over its travel to solid (assumed)."""
@@ -25,19 +26,20 @@ DIAMETER_POWER = 3.0
 def diameter_sd_mm(task: Task, known: Knowledge, mandrel_mm: float) -> float:
     """The standard deviation of the final mean diameter: springback, and heat where it is given."""
     change, doubt = change_of_diameter(task.wire.material, task.bench)
-    mean_mm = known.finished_mean_mm(mandrel_mm)
-    return (1 + change) * hypot(known.finished_mean_sd_mm(mandrel_mm), mean_mm * doubt)
+    mean_mm, sd_mm = known.finished_mean_mm(mandrel_mm), known.finished_mean_sd_mm(mandrel_mm)
+    return heated_sd_mm(mean_mm, sd_mm, change, doubt)
 
 
+@formula("u_R = √(0.03² + (0.07 / n)²)", where={"n": "spring.active_coils"}, source="assumed")
 def rate_sd(spring: Spring) -> float:
-    """The relative standard deviation of the rate at a known diameter: wire, and coils counted (assumed)."""
+    """The relative standard deviation of the rate at a known diameter: wire, and coils counted."""
     return hypot(RATE_DOUBT, COILS_DOUBT / spring.active_coils)
 
 
 def final_mean_mm(task: Task, known: Knowledge, mandrel_mm: float) -> float:
     """The mean diameter that a mandrel gives in the end, after heat where it is given; infinite: opens fully."""
     change, _ = change_of_diameter(task.wire.material, task.bench)
-    return known.finished_mean_mm(mandrel_mm) * (1 + change)
+    return heated_mean_mm(known.finished_mean_mm(mandrel_mm), change)
 
 
 def mandrel_for_mm(task: Task, known: Knowledge, final_mean_diameter_mm: float) -> float:

@@ -16,12 +16,6 @@ from sourcing.winding.model import Band, Made
 from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
 from sourcing.winding.trials import Knowledge
 
-SPARE_TURNS = 2.0
-"""Turns wound over what the spring needs (assumed)."""
-
-TAILS_MM = 200.0
-"""Wire to anchor and to hold by (assumed; a handbook for hand tools wants at least 152 mm over)."""
-
 NORMAL_95 = 1.96
 """Standard deviations to each side that hold 95 % of a normal distribution."""
 
@@ -47,7 +41,7 @@ class Laid:
 
     def run_back(self, coils: float) -> float:
         """The turns by which the crank is driven back as the turns laid, spare ones too, become so many coils."""
-        return (self.turns - coils) * (1 + SPARE_TURNS / self.turns)
+        return turns.turns_run_back(self.turns, coils)
 
 
 def as_wound(known: Knowledge, wound: Wound[CompressionSpring]) -> CompressionSpring:
@@ -71,18 +65,17 @@ def laid(before_heat: CompressionSpring, mandrel_mm: float) -> Laid:
     active, total = before_heat.active_coils, before_heat.total_coils
     pitch_mm = geometry.pitch_mm(wire_mm, before_heat.free_length_mm, active, total, before_heat.ends)
     on_mandrel_mm = mandrel_mm + wire_mm
-    opening = turns.pitch_ratio(mean_mm / on_mandrel_mm)
-    laid_pitch_mm = max(pitch_mm / opening, wire_mm)
+    opening = mean_mm / on_mandrel_mm
+    laid_pitch_mm = turns.pitch_on_mandrel_mm(pitch_mm, opening, wire_mm)
     finished, on_mandrel = (mean_mm, pitch_mm), (on_mandrel_mm, laid_pitch_mm)
     coil_mm = geometry.wire_length_mm(wire_mm, mean_mm, pitch_mm, active, total)
-    spare_mm = SPARE_TURNS * geometry.turn_length_mm(on_mandrel_mm, laid_pitch_mm)
     return Laid(
         active_turns=turns.turns_on_mandrel(active, 0, finished, on_mandrel, wire_mm),
         dead_turns=turns.turns_on_mandrel(0, total - active, finished, on_mandrel, wire_mm),
         pitch_mm=laid_pitch_mm,
         coil_length_mm=coil_mm,
-        cut_length_mm=coil_mm + spare_mm + TAILS_MM,
-        too_open_mm=active * max(0.0, laid_pitch_mm * opening - pitch_mm),
+        cut_length_mm=turns.cut_length_mm(coil_mm, geometry.turn_length_mm(on_mandrel_mm, laid_pitch_mm)),
+        too_open_mm=active * max(0.0, laid_pitch_mm * turns.pitch_ratio(opening) - pitch_mm),
     )
 
 

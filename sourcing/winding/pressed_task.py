@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
+from sourcing.figures import formula
 from sourcing.fit.judge import judge
 from sourcing.fit.model import Spread
 from sourcing.need.model import Need
@@ -31,8 +32,13 @@ TRAVEL_SHARES = (0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8)
 """Shares of the travel to solid at which a single wanted force may lie (common practice, no source)."""
 
 
+@formula(
+    "u_L = 0.02 max(0, L₀ − L_c)",
+    where={"L₀": "spring.free_length_mm", "L_c": pressed.solid_length_mm},
+    source="assumed",
+)
 def free_length_sd_mm(spring: PressedSpring) -> float:
-    """The standard deviation of the free length of a spring wound by hand (assumed)."""
+    """The standard deviation of the free length of a spring wound by hand."""
     return PITCH_DOUBT * max(0.0, spring.free_length_mm - pressed.solid_length_mm(spring))
 
 

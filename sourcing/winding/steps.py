@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from math import pi
 
+from sourcing.figures import formula
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_length, show_torque, show_wire
 from sourcing.springs.model import Ends, PressedSpring
@@ -51,6 +52,11 @@ class Numbers:
     heat: Heat
 
 
+@formula(
+    "T = min(0.05 F_y, 40)",
+    where={"F_y": "yield_n"},
+    source="common practice, no source; 40 N is what a hand pulls steadily",
+)
 def pull_n(yield_n: float) -> float:
     """A steady pull: a twentieth of the wire's yield force, and no more than a hand holds."""
     return min(PULL_SHARE * yield_n, HAND_PULL_N)
@@ -206,6 +212,7 @@ def again(need: Need) -> Iterable[str]:
         yield f"{need.quantity} are wanted: wind the others only when the first has passed."
 
 
+@formula("F_y = σ_f π d² / 4", source="derived, see winding_model: the flow stress over the section")
 def yield_force_n(flow_stress_mpa: float, wire_diameter_mm: float) -> float:
-    """The pull at which the wire yields: sigma pi d^2/4."""
+    """The pull at which the wire yields."""
     return flow_stress_mpa * pi / 4 * wire_diameter_mm**2

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from sourcing.figures import formula
 from sourcing.stock.model import Trial
 from sourcing.winding.heat import oven_reaches
 from sourcing.winding.mandrel import Wound
@@ -16,11 +17,36 @@ LEAST_CHANCE = 0.1
 """The chance of a coil is not taken to be lower than this, for the tries expected to stay a number to plan with."""
 
 
-def tries(task: ByDiameter[S], known: Knowledge, wound: Wound[S]) -> Tries:
-    """The chance at the first try, once a coil has been measured, and by the second; the tries expected.
+@formula(
+    "t = 1 + (1 − p₁) / max(p₂, 0.1)",
+    where={"p₁": "first", "p₂": "after_a_trial"},
+    source="derived: the first coil, and where it fails as many as it takes with the doubt that it left",
+)
+def tries_expected(first: float, after_a_trial: float) -> float:
+    """How many coils until one is right, on the average.
 
-    expected = 1 + (1 - p1)/p2: the first coil, and where it fails as many as it takes with the doubt that it left.
+    >>> round(tries_expected(0.8, 0.9), 2)
+    1.22
     """
+    return 1 + (1 - first) / max(after_a_trial, LEAST_CHANCE)
+
+
+@formula(
+    "P = 1 − (1 − p₁) (1 − p₂)",
+    where={"p₁": "first", "p₂": "after_a_trial"},
+    source="derived: that not both coils fail",
+)
+def chance_by_second_try(first: float, after_a_trial: float) -> float:
+    """The chance that one of two coils is right.
+
+    >>> round(chance_by_second_try(0.8, 0.9), 2)
+    0.98
+    """
+    return 1 - (1 - first) * (1 - after_a_trial)
+
+
+def tries(task: ByDiameter[S], known: Knowledge, wound: Wound[S]) -> Tries:
+    """The chance at the first try, once a coil has been measured, and by the second; the tries expected."""
     taught = taught_by_one(task, known, wound.diameter_mm)
     design = task.judged(wound.design.spring, task.spread_on(taught, wound.diameter_mm))
     return tries_from(task, wound.design.fit.chance, design.fit.chance)
@@ -35,12 +61,12 @@ def taught_by_one(task: Task, known: Knowledge, mandrel_mm: float) -> Knowledge:
 def tries_from(task: Task, first: float, taught: float) -> Tries:
     """The tries that follow from the chance of the first coil, and of one once that has been measured."""
     second = max(taught, first)
-    expected = 1 + (1 - first) / max(second, LEAST_CHANCE)
+    expected = tries_expected(first, second)
     heat = HEAT_HOURS if oven_reaches(task.wire.material, task.bench) else 0.0
     return Tries(
         first=first,
         after_a_trial=second,
-        by_second=1 - (1 - first) * (1 - second),
+        by_second=chance_by_second_try(first, second),
         expected=expected,
         hours=SETTING_UP_HOURS + TRY_HOURS * (expected + task.need.quantity - 1) + heat,
     )

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from math import pi
 
+from sourcing.figures import formula
 from sourcing.springs.geometry import turn_length_mm
 
 PITCH_SHARE = 0.3
@@ -15,9 +16,16 @@ PITCH_SHARE = 0.3
 Assumed for this project; one that can turn would open by up to the square of the ratio. A trial coil shows it.
 """
 
+SPARE_TURNS = 2.0
+"""Turns wound over what the spring needs (assumed)."""
 
+TAILS_MM = 200.0
+"""Wire to anchor and to hold by (assumed; a handbook for hand tools wants at least 152 mm over)."""
+
+
+@formula("P = 1 + 0.3 (O − 1)", where={"O": "opening"}, source="assumed, see winding_model")
 def pitch_ratio(opening: float) -> float:
-    """Pitch after release over pitch on the mandrel: 1 + 0.3 (D_f/D_m - 1). The factor 0.3 is assumed.
+    """Pitch after release over pitch on the mandrel, by the opening of the diameter, D_f/D_m.
 
     >>> round(pitch_ratio(1.24), 3)
     1.072
@@ -25,8 +33,27 @@ def pitch_ratio(opening: float) -> float:
     return 1 + PITCH_SHARE * (opening - 1)
 
 
+@formula(
+    "p_m = max(p / P, d)",
+    where={"P": pitch_ratio},
+    source="assumed, see winding_model; laid close, a turn climbs no less than one wire",
+)
+def pitch_on_mandrel_mm(pitch_mm: float, opening: float, wire_diameter_mm: float) -> float:
+    """The pitch to lay for a pitch after release.
+
+    >>> round(pitch_on_mandrel_mm(4.07, 1.24, 0.8), 3)
+    3.797
+    """
+    return max(pitch_mm / pitch_ratio(opening), wire_diameter_mm)
+
+
+@formula(
+    "N_m = N_f l_f / l_m",
+    where={"N_f": "turns", "l_f": "length_of_turn_mm", "l_m": "length_of_new_turn_mm"},
+    source="derived, see winding_model: the wire keeps its length",
+)
 def turns_from(turns: float, length_of_turn_mm: float, length_of_new_turn_mm: float) -> float:
-    """The turns that the same wire makes when each of them has another length: N_m = N_f l_f/l_m.
+    """The turns that the same wire makes when each of them has another length.
 
     >>> round(turns_from(8.0, 30.4, 24.6), 2)
     9.89
@@ -34,13 +61,25 @@ def turns_from(turns: float, length_of_turn_mm: float, length_of_new_turn_mm: fl
     return turns * length_of_turn_mm / length_of_new_turn_mm
 
 
+@formula(
+    "N_m = n √((π D_f)² + p_f²) / √((π D_m)² + p_m²) + n_d √((π D_f)² + d²) / √((π D_m)² + d²)",
+    where={
+        "n_d": "dead_coils",
+        "D_f": "finished.0",
+        "p_f": "finished.1",
+        "D_m": "wound.0",
+        "p_m": "wound.1",
+        "d": "wire_mm",
+    },
+    source="derived, see winding_model: each kind of coil keeps its length of wire",
+)
 def turns_on_mandrel(
     active_coils: float, dead_coils: float, finished: tuple[float, float], wound: tuple[float, float], wire_mm: float
 ) -> float:
     """The turns to lay so that active and dead coils come out; the dead ones are laid close, at a pitch of one wire.
 
-    `finished`, `wound`: mean diameter and pitch of the active coils after release and on the mandrel, mm.
-    Source: the arc is kept, each kind of coil for itself.
+    `finished` is mean diameter D_f and pitch p_f of the active coils after release, `wound` D_m and p_m on the mandrel,
+    in mm.
 
     >>> round(turns_on_mandrel(6, 2, (9.6, 4.07), (7.76, 3.80), 0.8), 2)
     9.87
@@ -49,12 +88,43 @@ def turns_on_mandrel(
     return active + turns_from(dead_coils, turn_length_mm(finished[0], wire_mm), turn_length_mm(wound[0], wire_mm))
 
 
+@formula(
+    "W = π M N",
+    where={"M": "moment_n_mm", "N": "turns_back"},
+    source="derived, see winding_model: the release is elastic, from the full moment to none",
+)
 def energy_let_go_n_mm(moment_n_mm: float, turns_back: float) -> float:
-    """The energy that drives the crank back as the coil opens: half the bending moment times the angle, pi M N.
-
-    Source: derived; the release is elastic, from the full moment to none.
+    """The energy that drives the crank back as the coil opens: half the bending moment times the angle.
 
     >>> round(energy_let_go_n_mm(212, 1.95) / 1000, 1)
     1.3
     """
     return pi * moment_n_mm * turns_back
+
+
+@formula(
+    "N_b = (N − n_t) (1 + 2 / N)",
+    where={"N": "turns"},
+    source="derived, see winding_model: turns laid, two spare ones too, less the coils that they become",
+)
+def turns_run_back(turns: float, total_coils: float) -> float:
+    """The turns by which the crank is driven back as the turns laid become so many coils.
+
+    >>> round(turns_run_back(9.87, 8.0), 2)
+    2.25
+    """
+    return (turns - total_coils) * (1 + SPARE_TURNS / turns)
+
+
+@formula(
+    "l_cut = l + 2 l_m + 200",
+    where={"l": "coil_length_mm", "l_m": "spare_turn_mm"},
+    source="two spare turns and 200 mm to hold by: assumed (a handbook for hand tools wants at least 152 mm over)",
+)
+def cut_length_mm(coil_length_mm: float, spare_turn_mm: float) -> float:
+    """The wire to cut for a spring: what becomes the spring, spare turns, and what to anchor and to hold by.
+
+    >>> cut_length_mm(243.0, 25.0)
+    493.0
+    """
+    return coil_length_mm + SPARE_TURNS * spare_turn_mm + TAILS_MM
