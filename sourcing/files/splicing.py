@@ -133,6 +133,25 @@ def with_entry(source: Source, top: str, record: Mapping[str, str]) -> Edited:
     return _read_back(source, cut, top, [*records, dict(record)], place)
 
 
+def with_inner_entry(source: Source, top: str, number: int, key: str, entry: Mapping[str, str]) -> Edited:
+    """The file with one more entry at the end of the list under a key of one of its records, in braces on one line.
+
+    A key that the record has not yet comes as `with_value` puts it. Raises `Mistakes` as that does.
+    """
+    records = source.records(top)
+    record, place = records[number], source.document.place(records, number)
+    assert isinstance(record, dict)
+    old = record.get(key, [])
+    inner: list[Value] = old if isinstance(old, list) else []
+    try:
+        cut = _inner_entry(_Written(source, record, place), key, inner, entry)
+    except (ValueError, YAMLError):
+        raise _unsure(place) from None
+    entries: list[Value] = [*inner, dict(entry)]
+    changed: dict[str, Value] = {**record, key: entries}
+    return _read_back(source, cut, top, [*records[:number], changed, *records[number + 1 :]], place)
+
+
 def as_scalar(text: str) -> str:
     r"""A text as it is written in YAML: plain where that is read as itself everywhere, else in quotes.
 
@@ -169,6 +188,36 @@ def _insertion(written: _Written, key: str, text: str) -> _Cut:
     end = _end_of_line(written.source.text, _last_on_one_line(written))
     indent = " " * ((written.first_key().column or 1) - 1)
     return _Cut(end, end, _line_break(written.source.text, end) + indent + entry)
+
+
+def _inner_entry(written: _Written, key: str, inner: list[Value], entry: Mapping[str, str]) -> _Cut:
+    source, text = written.source, written.source.text
+    if key not in written.record:
+        in_braces = text[written.begin] == "{"
+        end = _insertion(written, key, "").start
+        indent = " " * ((written.first_key().column or 1) - 1)
+        brk = _line_break(text, end)
+        block = f"{brk}{indent}{key}:{brk}{indent}  - {_flow(entry)}"
+        return _Cut(end, end, f", {key}: [{_flow(entry)}]" if in_braces else block)
+    place = source.document.place(written.record, key)
+    if text[source.offset(place)] == "[":
+        return _entry_in_brackets(source, inner, place, entry)
+    last = source.offset(source.document.place(inner, len(inner) - 1))
+    dash = text.rfind("-", 0, last)
+    indent = text[_start_of_line(text, dash) : dash]
+    if indent.strip():
+        raise ValueError(indent)
+    end = _end_of_line(text, _end_of_entry(source, inner, dash, len(indent)))
+    return _Cut(end, end, f"{_line_break(text, end)}{indent}- {_flow(entry)}")
+
+
+def _end_of_entry(source: Source, inner: list[Value], dash: int, column: int) -> int:
+    """Where the last entry of a list ends; in block style, where its last value on one line does."""
+    place, entry = source.document.place(inner, len(inner) - 1), inner[-1]
+    begin = source.offset(place)
+    if isinstance(entry, dict) and source.text[begin] != "{":
+        return _last_on_one_line(_Written(source, entry, place))
+    return end_of_value(source.text, dash, column, begin)
 
 
 def _last_on_one_line(written: _Written) -> int:

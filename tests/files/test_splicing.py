@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from sourcing.files.events import parse
 from sourcing.files.findings import Mistakes
-from sourcing.files.splicing import as_scalar, source_of, with_entry, with_value
+from sourcing.files.splicing import as_scalar, source_of, with_entry, with_inner_entry, with_value
 from tests.files.told import told
 
 UNSURE = (
@@ -65,6 +65,51 @@ def test_a_value_is_replaced_within_its_quotes_and_nothing_else(before: str, aft
 )
 def test_a_key_that_is_not_there_is_put_in_as_the_record_is_written(before: str, after: str) -> None:
     assert changed(before, "on_hand", "2") == after
+
+
+def tried(text: str, number: int = 0) -> str:
+    entry = {"mandrel": "6.0", "on": "steel rod"}
+    return with_inner_entry(source_of(text.encode(), "f"), "spools", number, "trials", entry).raw.decode()
+
+
+NEW = "{mandrel: 6.0, on: steel rod}"
+
+
+@pytest.mark.parametrize(
+    ("before", "after"),
+    [
+        (
+            "spools:\n  - id: A # x\n    trials:\n      - {mandrel: 5,\n         heated: no} # y\n\n  - id: B\n",
+            "spools:\n  - id: A # x\n    trials:\n      - {mandrel: 5,\n         heated: no} # y\n"
+            f"      - {NEW}\n\n  - id: B\n",
+        ),
+        (
+            "spools:\r\n- id: A\r\n  trials:\r\n  - mandrel: 5\r\n    turns: 4 # é\r\n- id: B\r\n",
+            f"spools:\r\n- id: A\r\n  trials:\r\n  - mandrel: 5\r\n    turns: 4 # é\r\n  - {NEW}\r\n- id: B\r\n",
+        ),
+        ("spools:\n- id: A\n  trials: []\n", f"spools:\n- id: A\n  trials: [{NEW}]\n"),
+        ("spools:\n- {id: A, trials: [{mandrel: 5}]}", f"spools:\n- {{id: A, trials: [{{mandrel: 5}}, {NEW}]}}"),
+        ("spools:\n- {id: A}\n", f"spools:\n- {{id: A, trials: [{NEW}]}}\n"),
+        ("spools:\n  - id: A # x\n  - id: B", f"spools:\n  - id: A # x\n    trials:\n      - {NEW}\n  - id: B"),
+        ("spools:\n  - id: A", f"spools:\n  - id: A\n    trials:\n      - {NEW}"),
+    ],
+)
+def test_an_entry_is_put_at_the_end_of_a_list_in_a_record(before: str, after: str) -> None:
+    assert tried(before) == after
+
+
+@pytest.mark.parametrize(
+    "before",
+    [
+        "spools:\n- id: A\n  trials:\n  -  # a-b\n    mandrel: 5\n",
+        "spools:\n- id: A\n  trials:\n  - mandrel: |\n      5\n",
+        "spools:\n- id: A\n  trials:\n  - mandrel: 5\n    on: steel\n      rod\n",
+    ],
+)
+def test_a_list_that_is_written_in_a_way_of_its_own_is_left_alone(before: str) -> None:
+    with pytest.raises(Mistakes) as mistakes:
+        tried(before)
+    assert told(mistakes.value.findings)[0].endswith(UNSURE)
 
 
 @pytest.mark.parametrize(
