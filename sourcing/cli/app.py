@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import typer
 
-from sourcing.cli import describe, init, source, stock, wind
+from sourcing.cli import describe, init, source, stock, trial, wind
 
 app = typer.Typer(
     help="From a broken coil spring to a working thing: find it in the drawer, buy it, or wind it.",
@@ -15,6 +15,7 @@ app = typer.Typer(
 )
 app.command("source")(source.command)
 app.command("wind")(wind.command)
+app.command("trial")(trial.command)
 app.command("describe")(describe.command)
 app.add_typer(stock.app, name="stock")
 app.command("init")(init.command)

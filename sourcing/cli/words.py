@@ -26,10 +26,10 @@ def spool_option(option: str, spool_id: str, spools: Sequence[Spool]) -> Spool:
     for spool in spools:
         if spool.id == spool_id:
             return spool
-    from rapidfuzz import process
-
     from sourcing.files.findings import shown
+    from sourcing.files.nearest import nearest
 
-    near = [str(match[0]) for match in process.extract(spool_id, [spool.id for spool in spools], limit=2)]
+    ids = [spool.id for spool in spools]
+    near = nearest(spool_id, ids, limit=2) or ids[:2]
     hint = f"; did you mean {' or '.join(map(shown, near))}?" if near else "; the catalogue holds no spools"
     raise typer.BadParameter(f"there is no spool {shown(spool_id)}{hint}", param_hint=option)

@@ -18,7 +18,7 @@ from yaml.error import YAMLError
 from sourcing.files.disk import text_of
 from sourcing.files.document import Document, Value
 from sourcing.files.events import end_of_value, parse
-from sourcing.files.findings import Finding, Mistakes, Place
+from sourcing.files.findings import Finding, Mistakes, Place, quoted
 
 _LINE_BREAK = re.compile("\r\n|\r|\n")
 _PLAIN = re.compile(r"[^\W_](?:[\w./±%+*()§µ°-]| (?! |$))*")
@@ -39,6 +39,14 @@ class Source:
         value = self.document.value
         records = value.get(top) if isinstance(value, dict) else None
         return records if isinstance(records, list) else []
+
+    def number_of(self, top: str, name: str) -> int:
+        """The number of the record with that id in the list. Raises `Mistakes` where it stands there no longer."""
+        for number, record in enumerate(self.records(top)):
+            if isinstance(record, dict) and record.get("id") == name:
+                return number
+        found = f"{quoted(name)} stands here no longer"
+        raise Mistakes((Finding(Place(self.file), found, "a second try; nothing was changed"),))
 
     def offset(self, place: Place) -> int:
         """How many characters of the text stand before a place."""

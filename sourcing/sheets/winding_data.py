@@ -8,6 +8,7 @@ from dataclasses import asdict
 from sourcing.need.model import Need
 from sourcing.safety import GUARDED_CAUTIONS
 from sourcing.verdict.verdict import GUARDED_RULES, cautions_for
+from sourcing.winding.advice import trial_first
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
 
 Document = dict[str, object]
@@ -48,6 +49,7 @@ def plan_document(plan: WindingPlan, fitting: Sequence[str] = ()) -> Document:
         "steps": list(plan.steps),
         "cautions": list(dict.fromkeys((*plan.cautions, *fitting))),
         "notes": list(plan.notes),
+        "trial_first": asdict(trial_first(plan)),
         "chance_first_try": plan.tries.first,
         "chance_by_second_try": plan.tries.by_second,
         "tries_expected": plan.tries_expected,

@@ -9,6 +9,7 @@ from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_length, show_money, show_rate, show_wire
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
 from sourcing.verdict.verdict import cautions_for
+from sourcing.winding.advice import trial_first
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
 
 
@@ -32,6 +33,7 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
     yield ""
     yield from wrapped(_summary(plan, units))
     yield from wrapped(plan.as_sentence)
+    yield from wrapped(trial_first(plan).said)
     yield from heading("Wire and mandrel")
     yield from table((), _to_have(plan, units), (None, 54))
     yield from heading("What comes out")

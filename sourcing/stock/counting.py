@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from sourcing import quantities as q
 from sourcing.files.disk import read_raw
-from sourcing.files.findings import Finding, Mistakes, Place, WrongWords, quoted
+from sourcing.files.findings import Finding, Mistakes, Place, WrongWords
 from sourcing.files.replacing import change_file
 from sourcing.quantities import QuantityError
 from sourcing.quantities.kinds import LENGTH
@@ -18,7 +18,6 @@ from sourcing.stock.model import Catalogue, Spool, StockSpring
 from sourcing.stock.naming import spring_or_spool
 
 if TYPE_CHECKING:
-    from sourcing.files.document import Value
     from sourcing.files.splicing import Source
 
 _FINEST_MM = 0.1
@@ -94,7 +93,9 @@ def _change(source: Source, item: StockSpring | Spool, way: _Way, moved: float, 
     from sourcing.files.splicing import with_value
 
     records = source.records(way.top)
-    number, record = _record(source, way.top, item.id)
+    number = source.number_of(way.top, item.id)
+    record = records[number]
+    assert isinstance(record, dict)
     place = source.document.place_of(records, (number, way.key))
     old_text = record.get(way.key, way.none)
     if not isinstance(old_text, str):
@@ -109,14 +110,6 @@ def _change(source: Source, item: StockSpring | Spool, way: _Way, moved: float, 
     left = _read(way.read, new_text, place)
     edited = with_value(source, way.top, number, way.key, new_text)
     return Count(item, left, old_text, new_text, edited.line, edited.changed, edited.raw)
-
-
-def _record(source: Source, top: str, name: str) -> tuple[int, dict[str, Value]]:
-    for number, record in enumerate(source.records(top)):
-        if isinstance(record, dict) and record.get("id") == name:
-            return number, record
-    found = f"{quoted(name)} stands here no longer"
-    raise Mistakes((Finding(Place(source.file), found, "a second try; nothing was changed"),))
 
 
 def _read(read: Callable[[str], float], text: str, place: Place) -> float:

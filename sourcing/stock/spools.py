@@ -118,6 +118,11 @@ def _one_diameter(spool: Read[SpoolRecord], number: int) -> Iterator[Finding]:
 
 def _round_the_mandrel(spool: Read[SpoolRecord], number: int, trial: TrialRecord) -> Iterator[Finding]:
     """A coil has the rod it was wound on inside it; heat may draw it together, but never by its own wire."""
+    wire_mm = spool.record.wire_diameter
+    if trial.mandrel is not None and wire_mm is not None and trial.mandrel < wire_mm:
+        found = f"a mandrel of {show_length(trial.mandrel)}, thinner than the wire"
+        yield Finding(spool.place("trials", number, "mandrel"), found, "the rod that the coil was wound on")
+        return
     outside = _outside_diameter_mm(trial, spool.record.wire_diameter)
     if outside is not None and trial.mandrel is not None and outside <= trial.mandrel:
         key = "outside_diameter" if trial.outside_diameter is not None else "inside_diameter"

@@ -104,7 +104,7 @@ def _outside_diameter(
         borne_low if low is None else max(low, borne_low),
         borne_high if high is None else min(high, borne_high),
         f"Too large: a smaller mandrel, too small: a larger one, by {slope:.2f} of what the diameter is off"
-        f"{_rods_beside(mandrel_mm, bench)} Write the coil down under trials of its spool: the next mandrel will be "
+        f"{_rods_beside(mandrel_mm, bench)} Write the coil down with `springwright trial`: the next mandrel will be "
         f"nearer.{clears} take three per cent off the active coils for each per cent that the mean diameter is too "
         "large, or add them where it is too small.",
     )

@@ -76,5 +76,5 @@ def _off(ends: tuple[Band, Band], bench: Bench) -> Iterable[str]:
     yield (
         "Take it off over the small end of the mandrel; over the large end it never comes. Measure both ends outside: "
         f"{small} at the small one and {large} at the large one in 95 of 100; the largest coil has opened most. Write "
-        "the mandrel and the outside diameter at one end down under trials of the spool."
+        "the mandrel and the outside diameter at one end down with `springwright trial`."
     )

@@ -167,7 +167,7 @@ def _let_go(numbers: Numbers, bench: Bench) -> Iterable[str]:
     )
     yield (
         f"Slide the coil off and measure it outside: {middle} is expected, {low} to {high} in 95 of 100. "
-        "Write mandrel and diameter down under trials of the spool."
+        "Write it down with `springwright trial`: it says which mandrel is next."
     )
 
 

@@ -1,0 +1,82 @@
+"""`springwright trial`: a trial coil written down at its spool, and what it taught."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from sourcing.cli import door
+
+if TYPE_CHECKING:
+    from sourcing.stock.trying import Tried
+    from sourcing.winding.teaching import Taught
+
+
+def trial(spool: str, given: Mapping[str, str], catalog: str | None, dry_run: bool) -> tuple[Tried, Taught | None]:
+    """Write a trial, as keys and texts, at its spool. Returns where it stands, and what it taught.
+
+    Raises typer.BadParameter where there is no such spool, Mistakes where trial or file are wrong.
+    """
+    from sourcing.cli.stock import read
+    from sourcing.cli.words import spool_option
+    from sourcing.stock.trying import write_trial
+    from sourcing.winding.teaching import taught
+
+    catalogue = read(catalog)
+    tried = write_trial(catalogue, spool_option("SPOOL", spool, catalogue.spools), given, dry_run)
+    return tried, taught(tried.spool, catalogue.bench)
+
+
+def command(
+    spool: Annotated[str, typer.Argument(metavar="SPOOL", help="the id of the spool that the coil was wound from")],
+    mandrel: Annotated[str, typer.Option(metavar="DIAMETER", help="the mandrel, as measured")],
+    turns: Annotated[str | None, typer.Option(metavar="N", help="how many turns the coil has")] = None,
+    outside: Annotated[
+        str | None, typer.Option(metavar="DIAMETER", help="the coil's outside diameter, let go and measured")
+    ] = None,
+    inside: Annotated[str | None, typer.Option(metavar="DIAMETER", help="its inside diameter instead")] = None,
+    pitch_wound: Annotated[str | None, typer.Option(metavar="LENGTH", help="the pitch on the mandrel")] = None,
+    pitch: Annotated[str | None, typer.Option(metavar="LENGTH", help="the pitch that came out")] = None,
+    heated: Annotated[
+        str | None, typer.Option(metavar="yes|no", help="whether it was measured after stress relief; no if not said")
+    ] = None,
+    pull: Annotated[str | None, typer.Option(metavar="FORCE", help="the pull on the wire, such as '30 N'")] = None,
+    on: Annotated[str | None, typer.Option(metavar="steel-rod|printed", help="what the coil was wound on")] = None,
+    date: Annotated[str | None, typer.Option(metavar="DATE", help="the day it was wound; today if not said")] = None,
+    dry_run: Annotated[bool, typer.Option("--dry-run", help="show what would change, and change nothing")] = False,
+    catalog: Annotated[
+        str | None,
+        typer.Option("--catalog", metavar="PATH", help="a catalogue folder, or one file of springs or spools"),
+    ] = None,
+    as_json: Annotated[bool, typer.Option("--json", help="one JSON document instead of text")] = False,
+) -> None:
+    """Write a trial coil down at its spool, and say what it taught.
+
+    Example: springwright trial W08 --mandrel 6.0 --turns 4 --outside 8.9
+    """
+    from datetime import date as days
+
+    keys = {
+        "date": date or days.today().isoformat(),
+        "mandrel": mandrel,
+        "turns": turns,
+        "outside_diameter": outside,
+        "inside_diameter": inside,
+        "pitch_wound": pitch_wound,
+        "pitch": pitch,
+        "heated": heated,
+        "pull": pull,
+        "on": on,
+    }
+    given = {key: text for key, text in keys.items() if text is not None}
+    tried, taught = trial(spool, given, catalog, dry_run)
+    if as_json:
+        from sourcing.sheets.trial_data import trial_document
+
+        door.print_json(trial_document(tried, taught))
+    else:
+        from sourcing.sheets.trial_text import trial_lines
+
+        door.print_text(trial_lines(tried, taught, dry_run))

@@ -1,0 +1,43 @@
+"""What a trial coil taught, as JSON."""
+
+from __future__ import annotations
+
+from dataclasses import asdict
+from math import isfinite
+
+from sourcing.stock.trying import Tried
+from sourcing.winding.teaching import Taught, said
+
+Document = dict[str, object]
+
+
+def trial_document(tried: Tried, taught: Taught | None) -> Document:
+    """Where the trial was written, and what it taught; null where nothing can be worked out."""
+    return {
+        "id": tried.spool.id,
+        "file": tried.file,
+        "line": tried.line,
+        "changed": list(tried.changed),
+        "trial": asdict(tried.spool.trials[-1]),
+        "taught": None if taught is None else _taught(taught),
+    }
+
+
+def _taught(taught: Taught) -> Document:
+    lesson = taught.lesson
+    return {
+        "said": list(said(taught)),
+        "outside_diameter_mm": _finite(lesson.outside_diameter_mm),
+        "expected_outside_diameter_mm": _finite(lesson.expected_outside_diameter_mm),
+        "deviations": lesson.deviations,
+        "surprising": lesson.surprising,
+        "flow_ratio_alone": lesson.flow_ratio_alone,
+        "sizes": [asdict(size) for size in taught.sizes],
+        "another_band": taught.another_band,
+        "another_wire_mm": taught.another_wire_mm,
+        "another_is_worth_it": taught.another_is_worth_it,
+    }
+
+
+def _finite(value: float) -> float | None:
+    return value if isfinite(value) else None

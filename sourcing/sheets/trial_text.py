@@ -1,0 +1,58 @@
+"""What a trial coil taught, as text."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sourcing.quantities import show_diameter, show_length
+from sourcing.sheets.text import bullets, heading, line, strong, table, wrapped
+from sourcing.stock.trying import Tried
+from sourcing.winding.teaching import Taught, said
+
+
+def trial_lines(tried: Tried, taught: Taught | None, dry_run: bool) -> Iterator[str]:
+    """Where the trial was written, what it taught, and which mandrels are right now."""
+    yield line(f"{tried.spool.id}: trial {'would be ' if dry_run else ''}written ({tried.file}:{tried.line})")
+    if dry_run:
+        yield from map(line, tried.changed)
+    yield ""
+    if taught is None:
+        spool = tried.spool
+        why = f"The strength of {spool.material.name} is not listed for wire of {show_diameter(spool.wire_diameter_mm)}"
+        yield from wrapped(f"{why}: the trial is kept, and what it teaches cannot be worked out.")
+        return
+    first, *rest = said(taught)
+    yield from map(strong, wrapped(first))
+    yield from bullets(rest)
+    yield from _sizes(taught)
+    yield ""
+    yield from wrapped(_counting(tried, taught))
+
+
+def _sizes(taught: Taught) -> Iterator[str]:
+    units = taught.bench.units
+    yield from heading("Mandrels for this wire, coils as wound")
+    rows = [
+        (
+            show_diameter(size.mean_diameter_mm + taught.spool.wire_diameter_mm, units),
+            show_diameter(size.mean_diameter_mm, units),
+            show_diameter(size.mandrel_before_mm, units),
+            show_diameter(size.mandrel_mm, units),
+            f"{100.0 * size.band:.1f} %",
+        )
+        for size in taught.sizes
+        if size.mandrel_mm >= taught.spool.wire_diameter_mm
+    ]
+    yield from table(("outside", "mean", "mandrel before", "mandrel now", "within (95 of 100)"), rows)
+
+
+def _counting(tried: Tried, taught: Taught) -> str:
+    """How much wire the trial took, and how to count it."""
+    used_m = f"{taught.used_wire_mm / 1000.0:.2f}m"
+    took = f"The coil took about {show_length(taught.used_wire_mm, taught.bench.units)} of wire, tails included"
+    left_mm = tried.spool.length_left_mm
+    if left_mm is None:
+        return f"{took}."
+    if left_mm < taught.used_wire_mm:
+        return f"{took}; {tried.spool.id} had {show_length(left_mm, taught.bench.units)}: measure what is left."
+    return f"{took}; count it: springwright stock take {tried.spool.id} {used_m}"

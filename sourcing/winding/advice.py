@@ -1,0 +1,67 @@
+"""Whether to wind a trial coil before the spring: what it costs, and what it is worth.
+
+The first spring teaches as much as a trial coil of its size; so a trial comes first only where the springs that it
+saves cost more time, or where the spool holds no second spring.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import pi
+
+from sourcing.quantities import show_length
+from sourcing.winding.making import TAILS_MM
+from sourcing.winding.model import WindingPlan
+from sourcing.winding.tries import HEAT_HOURS, TRY_HOURS
+
+TRIAL_TURNS, TRIAL_MINUTES = 4.0, 15.0
+"""A trial coil of four turns, and the minutes that it takes (assumed)."""
+
+
+@dataclass(frozen=True, slots=True)
+class TrialFirst:
+    """A trial coil before the spring: its wire and minutes, the chance of the first spring without and with it."""
+
+    wire_mm: float
+    minutes: float
+    chance_without: float
+    chance_with: float
+    worth_it: bool
+    said: str
+
+
+def trial_wire_mm(mandrel_mm: float, wire_diameter_mm: float, turns: float = TRIAL_TURNS) -> float:
+    """The wire of a trial coil, tails included: π (mandrel + d) n + tails.
+
+    >>> round(trial_wire_mm(6.0, 0.8))
+    285
+    """
+    return turns * pi * (mandrel_mm + wire_diameter_mm) + TAILS_MM
+
+
+def trial_first(plan: WindingPlan) -> TrialFirst:
+    """Whether a trial coil should be wound before the spring of a plan."""
+    wire_mm = trial_wire_mm(_mandrel_mm(plan), plan.wire_diameter_mm)
+    without, with_it = plan.tries.first, plan.tries.after_a_trial
+    spring_minutes = 60.0 * (TRY_HOURS + (HEAT_HOURS if plan.after_heat is not None else 0.0))
+    saves_time = (with_it - without) * spring_minutes > TRIAL_MINUTES
+    left_mm = plan.wire_left_mm
+    one_spring_left = left_mm is not None and wire_mm <= left_mm < plan.cut_length_mm and with_it > without + 0.01
+    worth_it = saves_time or one_spring_left
+    chances = f"The first spring comes out right with a chance of {without:.2f}, after one trial coil of {with_it:.2f}"
+    costs = f"A trial takes {show_length(wire_mm, plan.units)} of wire and about {TRIAL_MINUTES:.0f} minutes (assumed)"
+    if one_spring_left:
+        advice = "the spool holds no second spring: wind the trial first"
+    elif saves_time:
+        advice = "that is less than the springs it saves: wind it first"
+    else:
+        advice = "the first spring teaches as much: wind the spring at once, and measure it as a trial"
+    return TrialFirst(wire_mm, TRIAL_MINUTES, without, with_it, worth_it, f"{chances}. {costs}; {advice}.")
+
+
+def _mandrel_mm(plan: WindingPlan) -> float:
+    """The mandrel's diameter, that of a cone halfway."""
+    if plan.mandrel.diameter_mm is not None:
+        return plan.mandrel.diameter_mm
+    profile = plan.mandrel.profile
+    return (profile[0].diameter_mm + profile[-1].diameter_mm) / 2.0

@@ -1,0 +1,149 @@
+"""What the last trial coil of a spool taught: mandrels before and now, the band, and whether to wind another.
+
+Sizes are as wound, before any heat. A spool is spoken of at spring indices that a bench meets; 12 stands for them all.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import inf
+
+from sourcing.materials.strength import tensile_strength_mpa
+from sourcing.quantities import show_length, show_temperature
+from sourcing.stock.model import Bench, Spool, Trial
+from sourcing.winding.advice import TRIAL_MINUTES, TRIAL_TURNS, trial_wire_mm
+from sourcing.winding.heat import oven_reaches
+from sourcing.winding.making import NORMAL_95
+from sourcing.winding.mandrel import TURNED_STEP_MM
+from sourcing.winding.trials import Knowledge, Lesson, learn
+
+INDICES = (6.0, 8.0, 10.0, 12.0, 14.0, 16.0)
+SPOKEN_OF = 12.0
+WORTH_NARROWING = 0.8
+"""Another trial is worth its wire where it leaves less than this share of the band (assumed)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """A coil as wound: the mandrel that was right for it, the one that is now, and how far it may come out, 95 %."""
+
+    mean_diameter_mm: float
+    mandrel_before_mm: float
+    mandrel_mm: float
+    band_before: float
+    band: float
+
+
+@dataclass(frozen=True, slots=True)
+class Taught:
+    """What the last trial taught. `another_band` is what would be left of the band after one more trial coil."""
+
+    spool: Spool
+    bench: Bench
+    lesson: Lesson
+    sizes: tuple[Size, ...]
+    another_band: float
+    another_wire_mm: float
+    used_wire_mm: float
+
+    @property
+    def spoken_of(self) -> Size:
+        """The size that the sentences speak of."""
+        return self.sizes[INDICES.index(SPOKEN_OF)]
+
+    @property
+    def another_is_worth_it(self) -> bool:
+        """Whether another trial coil would be worth its wire."""
+        return self.lesson.surprising or self.another_band < WORTH_NARROWING * self.spoken_of.band
+
+
+def taught(spool: Spool, bench: Bench) -> Taught | None:
+    """What the last trial of a spool taught; None where the strength of its wire is not listed, or it has no trial."""
+    strength_mpa = tensile_strength_mpa(spool.material, spool.wire_diameter_mm)
+    if strength_mpa is None or not spool.trials:
+        return None
+    before = learn(spool.material, spool.wire_diameter_mm, strength_mpa, spool.trials[:-1])
+    trial = spool.trials[-1]
+    after = before.after(trial, spool.material)
+    sizes = tuple(_size(index * spool.wire_diameter_mm, before, after) for index in INDICES)
+    spoken_of = sizes[INDICES.index(SPOKEN_OF)]
+    coil = Trial(spoken_of.mandrel_mm, after.finished_mean_mm(spoken_of.mandrel_mm) + spool.wire_diameter_mm)
+    another = after.after(coil, spool.material)
+    return Taught(
+        spool,
+        bench,
+        after.lessons[-1],
+        sizes,
+        _band(another, spoken_of.mandrel_mm),
+        trial_wire_mm(spoken_of.mandrel_mm, spool.wire_diameter_mm),
+        trial_wire_mm(trial.mandrel_mm, spool.wire_diameter_mm, trial.turns or TRIAL_TURNS),
+    )
+
+
+def _size(mean_mm: float, before: Knowledge, after: Knowledge) -> Size:
+    was_mm, is_mm = (
+        round(round(known.mandrel_mm(mean_mm) / TURNED_STEP_MM) * TURNED_STEP_MM, 2) for known in (before, after)
+    )
+    return Size(mean_mm, was_mm, is_mm, _band(before, was_mm), _band(after, is_mm))
+
+
+def _band(known: Knowledge, mandrel_mm: float) -> float:
+    """How far from what is expected a coil may come out, relative, in 95 of 100."""
+    return NORMAL_95 * known.finished_mean_sd_mm(mandrel_mm) / known.finished_mean_mm(mandrel_mm)
+
+
+def said(taught: Taught) -> Iterator[str]:
+    """What it taught in sentences, the most important first."""
+    units, size = taught.bench.units, taught.spoken_of
+    yield _first(taught, units)
+    if not taught.lesson.surprising:
+        was, now = (f"{100.0 * band:.1f} %" for band in (size.band_before, size.band))
+        yield f"The first coil of that size now comes out within {now} of it, 95 times of 100; before, within {was}."
+    yield _another(taught, units)
+    yield from _heat(taught)
+
+
+def _first(taught: Taught, units: str) -> str:
+    lesson, size = taught.lesson, taught.spoken_of
+    got, expected = lesson.outside_diameter_mm, lesson.expected_outside_diameter_mm
+    if lesson.surprising or expected == inf:
+        came = "" if expected == inf else f"It came out at {_short(got, units)} where {_short(expected, units)} was "
+        return f"{came}expected: {lesson.said}" if came else lesson.said
+    of = f"for a coil of {_short(size.mean_diameter_mm, units)} mean diameter"
+    now, was = _short(size.mandrel_mm, units), _short(size.mandrel_before_mm, units)
+    if now == was:
+        return f"This wire springs back as assumed: {of} a mandrel of {now} stays right."
+    less = "less" if size.mandrel_mm > size.mandrel_before_mm else "more"
+    return f"This wire springs back {less} than assumed: {of} use {now}, not {was.removesuffix(' ' + units)}."
+
+
+def _short(length_mm: float, units: str) -> str:
+    """A diameter without zeros at its end, one place after the point at least: as a winder says it."""
+    if units == "inch":
+        return show_length(length_mm, units)
+    text = f"{length_mm:.2f}"
+    return f"{text.removesuffix('0')} mm"
+
+
+def _another(taught: Taught, units: str) -> str:
+    costs = f"{show_length(taught.another_wire_mm, units)} of wire and about {TRIAL_MINUTES:.0f} minutes (assumed)"
+    if taught.lesson.surprising:
+        return f"Wind another trial coil before anything else: it costs {costs}."
+    narrows = f"another trial coil would bring that to {100.0 * taught.another_band:.1f} % for {costs}"
+    if taught.another_is_worth_it:
+        return f"Worth its wire: {narrows}."
+    return f"Not worth its wire: {narrows}."
+
+
+def _heat(taught: Taught) -> Iterator[str]:
+    material, bench = taught.spool.material, taught.bench
+    if not oven_reaches(material, bench):
+        return
+    low, high = 100.0 * material.heat_change_low, 100.0 * material.heat_change_high
+    change = f"a change of {low:+.1f} to {high:+.1f} % in diameter (common practice, no source)"
+    at = f"stress relief from {show_temperature(material.stress_relief_low_c or 0.0, bench.units)}"
+    if taught.lesson.trial.heated:
+        yield f"It was measured after heat, so {change} lies between it and these sizes, which are as wound."
+    else:
+        yield f"It was measured before heat: {at} makes {change}, which the winding sheet takes in with its doubt."
