@@ -10,9 +10,9 @@ from dataclasses import dataclass
 from math import pi
 
 from sourcing.quantities import show_length
-from sourcing.winding.making import TAILS_MM
 from sourcing.winding.model import WindingPlan
 from sourcing.winding.tries import HEAT_HOURS, TRY_HOURS
+from sourcing.winding.turns import TAILS_MM
 
 TRIAL_TURNS, TRIAL_MINUTES = 4.0, 15.0
 """A trial coil of four turns, and the minutes that it takes (assumed)."""
