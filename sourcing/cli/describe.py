@@ -29,6 +29,12 @@ def command(
     at: Annotated[
         list[str] | None, typer.Option("--at", metavar="LENGTH", help="a length such as '24 mm'; may be repeated")
     ] = None,
+    tolerances: Annotated[
+        int | None,
+        typer.Option(
+            "--tolerances", metavar="GRADE", min=1, max=3, help="what a grade of tolerance lets each figure be"
+        ),
+    ] = None,
     as_json: Annotated[bool, typer.Option("--json", help="one JSON document instead of text")] = False,
 ) -> None:
     """Work out rate, solid length, stresses, buckling, wire length and more from springs' dimensions.
@@ -41,9 +47,9 @@ def command(
     if as_json:
         from sourcing.sheets.description import description_document
 
-        door.print_json(description_document(entries))
+        door.print_json(description_document(entries, tolerances))
     else:
         from sourcing.sheets.description import description_lines
         from sourcing.stock.reading import read_bench
 
-        door.print_text(description_lines(entries, read_bench().units))
+        door.print_text(description_lines(entries, read_bench().units, tolerances))

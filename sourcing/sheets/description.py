@@ -7,6 +7,7 @@ from dataclasses import asdict
 from typing import Any
 
 from sourcing.sheets import description_pressed
+from sourcing.sheets.banded import band_keys, band_lines
 from sourcing.sheets.text import bullets, heading
 from sourcing.springs.describe import AnyDescription
 from sourcing.springs.rates import rate_of
@@ -22,11 +23,16 @@ OF_KIND: Mapping[str, Callable[[Any, str], Iterator[list[str]]]] = {
 """The tables of each kind."""
 
 
-def description_document(entries: Iterable[Entry]) -> dict[str, object]:
-    """The JSON document: field names are the keys."""
+def description_document(entries: Iterable[Entry], grade: int | None = None) -> dict[str, object]:
+    """The JSON document: field names are the keys; a grade of tolerance adds bounds to the figures."""
     return {
         "springs": [
-            {"id": stock.id, **asdict(description), "notes": notes(stock, description)}
+            {
+                "id": stock.id,
+                **asdict(description),
+                **({} if grade is None else band_keys(stock.spring, description, grade)),
+                "notes": notes(stock, description),
+            }
             for stock, description in entries
         ]
     }
@@ -44,10 +50,12 @@ def notes(stock: StockSpring, description: AnyDescription) -> list[str]:
     return [*description.notes, doubt]
 
 
-def description_lines(entries: Iterable[Entry], units: str = "mm") -> Iterable[str]:
-    """Each spring under its id, its forces at the lengths asked for, and its notes."""
+def description_lines(entries: Iterable[Entry], units: str = "mm", grade: int | None = None) -> Iterable[str]:
+    """Each spring under its id, its forces at the lengths asked for, its notes, and the bands of a grade."""
     for stock, one in entries:
         yield from heading(stock.id)
         for number, rows in enumerate(OF_KIND[one.kind](one, units)):
             yield from ["", *rows] if number else rows
         yield from bullets(notes(stock, one))
+        if grade is not None:
+            yield from ["", *band_lines(stock.spring, one, grade, units)]
