@@ -1,0 +1,89 @@
+"""A simulated bench: wires drawn from the prior, coils that repeat as assumed, calipers and rods with their errors.
+
+The bands that the program states must hold what comes out as often as they say, before any trial and after one. What is
+drawn is what the winding model assumes; so this checks the arithmetic of the bands, not the assumptions.
+"""
+
+from __future__ import annotations
+
+from math import exp
+from random import Random
+from statistics import NormalDist
+
+import pytest
+
+from sourcing.materials.strength import tensile_strength_mpa
+from sourcing.stock.model import Trial
+from sourcing.winding import springback
+from sourcing.winding.trials import CALIPER_SD_MM, MANDREL_SD_MM, REPEATABILITY, Knowledge, untried
+
+from .cases import material
+
+RUNS = 2_000
+WITHIN_POINTS = 0.03
+CASES = [
+    ("music-wire", 0.5, 6.0),
+    ("music-wire", 0.8, 9.6),
+    ("music-wire", 1.0, 12.0),
+    ("music-wire", 2.0, 16.0),
+    ("stainless-1.4310", 1.0, 9.0),
+    ("phosphor-bronze", 0.8, 8.0),
+    ("hard-drawn", 1.5, 15.0),
+    ("unknown-steel", 1.0, 8.0),
+]
+BANDS = {0.95: NormalDist().inv_cdf(0.975), 0.68: NormalDist().inv_cdf(0.84)}
+
+
+def fresh(name: str, wire_mm: float) -> Knowledge:
+    strength_mpa = tensile_strength_mpa(material(name), wire_mm)
+    assert strength_mpa is not None
+    return untried(material(name), wire_mm, strength_mpa)
+
+
+def a_coil(random: Random, known: Knowledge, true_ratio: float, mandrel_mm: float) -> float:
+    """The mean diameter of a coil of this very wire on a rod that measures `mandrel_mm`."""
+    wire_mm = known.wire_diameter_mm
+    strain = true_ratio * known.tensile_strength_mpa / known.elastic_modulus_mpa
+    rod_mm = mandrel_mm + random.gauss(0.0, MANDREL_SD_MM)
+    return springback.released_index(rod_mm / wire_mm + 1, strain) * wire_mm * (1 + random.gauss(0.0, REPEATABILITY))
+
+
+def a_wire(random: Random, known: Knowledge) -> float:
+    return known.flow_ratio * exp(random.gauss(0.0, known.flow_ratio_sd))
+
+
+@pytest.mark.parametrize(("name", "wire_mm", "mean_mm"), CASES)
+def test_the_bands_hold_as_many_coils_as_they_say_untried_and_after_one_trial(
+    name: str, wire_mm: float, mean_mm: float
+):
+    random, known = Random(f"{name} {wire_mm}"), fresh(name, wire_mm)
+    mandrel_mm = known.mandrel_mm(mean_mm)
+    held = {(share, tried): 0 for share in BANDS for tried in (False, True)}
+    for _ in range(RUNS):
+        true_ratio = a_wire(random, known)
+        measured = a_coil(random, known, true_ratio, mandrel_mm) + random.gauss(0.0, CALIPER_SD_MM)
+        taught = known.after(Trial(mandrel_mm, measured + wire_mm), material(name))
+        for tried, knows in ((False, known), (True, taught)):
+            rod_mm = knows.mandrel_mm(mean_mm)
+            off = a_coil(random, known, true_ratio, rod_mm) - knows.finished_mean_mm(rod_mm)
+            for share, deviations in BANDS.items():
+                held[share, tried] += abs(off) <= deviations * knows.finished_mean_sd_mm(rod_mm)
+    for (share, tried), count in held.items():
+        assert count / RUNS == pytest.approx(share, abs=WITHIN_POINTS), (share, tried)
+
+
+@pytest.mark.parametrize(("name", "wire_mm", "mean_mm"), CASES)
+def test_one_trial_narrows_the_spread_of_what_comes_out_as_is_stated(name: str, wire_mm: float, mean_mm: float):
+    random, known = Random(f"{name} {mean_mm}"), fresh(name, wire_mm)
+    mandrel_mm = known.mandrel_mm(mean_mm)
+    squared = {False: 0.0, True: 0.0}
+    stated = {False: 0.0, True: 0.0}
+    for _ in range(RUNS):
+        true_ratio = a_wire(random, known)
+        measured = a_coil(random, known, true_ratio, mandrel_mm) + random.gauss(0.0, CALIPER_SD_MM)
+        taught = known.after(Trial(mandrel_mm, measured + wire_mm), material(name))
+        for tried, knows in ((False, known), (True, taught)):
+            rod_mm = knows.mandrel_mm(mean_mm)
+            squared[tried] += (a_coil(random, known, true_ratio, rod_mm) / mean_mm - 1.0) ** 2
+            stated[tried] += (knows.finished_mean_sd_mm(rod_mm) / mean_mm) ** 2
+    assert (squared[True] / squared[False]) ** 0.5 == pytest.approx((stated[True] / stated[False]) ** 0.5, rel=0.12)
