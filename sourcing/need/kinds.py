@@ -15,6 +15,7 @@ from sourcing.files.fields import one_of, read_by, read_within, words_of
 from sourcing.files.findings import quoted
 from sourcing.files.nearest import nearest
 from sourcing.materials.model import NO_MATERIALS, Material, OwnMaterials
+from sourcing.need.other_springs import refused_kind
 from sourcing.quantities import QuantityError
 from sourcing.springs.model import Ends, Hand, LegShape
 
@@ -41,8 +42,10 @@ def keys_of_others(kind: str) -> Mapping[str, str]:
 
 
 def kind_meant(text: object) -> str | None:
-    """The kind that a text names, or comes nearest to; None for a text like none of them, or no text."""
-    if not isinstance(text, str):
+    """The kind that a text names, or comes nearest to; None for a text like none of them, a spring of another build, or
+    no text.
+    """
+    if not isinstance(text, str) or refused_kind(text):
         return None
     return text if text in KINDS else next(iter(nearest(text, KINDS)), None)
 
@@ -55,6 +58,12 @@ def settled(own: OwnMaterials, currency: str = "EUR") -> Mapping[str, object]:
 def length_alone(value: object) -> object:
     """A leg by its length alone, `leg_1: 20 mm`, as its keys would have it."""
     return {"length": value} if isinstance(value, str) else value
+
+
+def _kind(text: str) -> str:
+    if refused := refused_kind(text):
+        raise QuantityError(*refused)
+    return one_of({kind: kind for kind in KINDS}, "kind of spring")(text)
 
 
 def _material(text: str, settled: Mapping[str, Any]) -> Material | None:
@@ -71,9 +80,7 @@ def _material(text: str, settled: Mapping[str, Any]) -> Material | None:
     return material
 
 
-KindField = Annotated[
-    str | None, read_by(one_of({kind: kind for kind in KINDS}, "kind of spring")), Field(description=words_of(KINDS))
-]
+KindField = Annotated[str | None, read_by(_kind), Field(description=words_of(KINDS))]
 EndsField = Annotated[
     Ends | None, read_by(one_of({ends.value: ends for ends in Ends}, "kind of ends")), Field(description=words_of(Ends))
 ]

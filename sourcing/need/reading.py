@@ -68,6 +68,8 @@ def _not_worked_out(document: Document) -> Finding | None:
         return None
     if other := next((key for key in ("springs", "spools") if key in value), None):
         return Finding(document.key_place(value, other), f"a list of {other}", "a need, with job and kind first")
+    if other := _other_build(document, value):
+        return other
     kind = value.get("kind")
     meant = kind_meant(kind)
     if meant is None or meant in WORKED_OUT:
@@ -75,6 +77,18 @@ def _not_worked_out(document: Document) -> Finding | None:
     found = f"a need of kind {meant}" if kind == meant else f"{quoted(str(kind))} is no kind of spring"
     expected = f"{words_of(WORKED_OUT)}: this version works out no other kind"
     return Finding(document.place(value, "kind"), found, expected, () if kind == meant else (meant,))
+
+
+def _other_build(document: Document, value: dict[str, Value]) -> Finding | None:
+    """That the need wants a spring which is no coil spring of round wire: its kind says so, or plainly its words."""
+    from sourcing.need.other_springs import COIL_SPRINGS_ONLY, other_thing, refused_kind
+
+    kind, what = value.get("kind"), value.get("what")
+    if isinstance(kind, str) and (refused := refused_kind(kind)):
+        return Finding(document.place(value, "kind"), *refused)
+    if isinstance(what, str) and (called := other_thing(what)):
+        return Finding(document.place(value, "what"), f"{quoted(what)} is {called}", COIL_SPRINGS_ONLY)
+    return None
 
 
 def _guarded(document: Document) -> Need | None:

@@ -12,6 +12,7 @@ from sourcing.files.fields import words_of
 from sourcing.files.findings import Finding, Place
 from sourcing.files.records import Read, read_record
 from sourcing.need.kinds import KINDS, WORKED_OUT, kind_meant
+from sourcing.need.other_springs import refused_kind
 from sourcing.springs.model import Spring
 from sourcing.stock import compression, conical
 from sourcing.stock.coiled import rate_warnings
@@ -50,6 +51,9 @@ def springs_in(document: Document, settled: Mapping[str, object]) -> SpringsFile
 def _add_record(
     read: SpringsFile, value: Value, place: Place, document: Document, settled: Mapping[str, object]
 ) -> None:
+    if other := _other_build(value, document):
+        read.findings.append(other)
+        return
     meant = kind_meant(value.get("kind")) if isinstance(value, dict) else None
     kind = _KINDS.get(meant or "compression")
     record, wrong = read_record(kind.record if kind else LeftOutRecord, value, place, document, settled)
@@ -68,6 +72,13 @@ def _add_record(
     if spring := kind.made(record.record):
         read.warnings += kind.warnings(record, spring)
         read.springs.append(_stock_spring(record.record, spring, place))
+
+
+def _other_build(value: Value, document: Document) -> Finding | None:
+    """That a record's kind names a spring which is no coil spring of round wire."""
+    kind = value.get("kind") if isinstance(value, dict) else None
+    refused = refused_kind(kind) if isinstance(kind, str) else None
+    return Finding(document.place(value, "kind"), *refused) if isinstance(value, dict) and refused else None
 
 
 def _stock_spring(record: ShelfRecord, spring: Spring, place: Place) -> StockSpring:
