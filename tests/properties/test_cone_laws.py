@@ -12,6 +12,7 @@ from sourcing.materials import find
 from sourcing.springs import geometry
 from sourcing.springs.conical import Cone, rate_n_per_mm, series_rate_n_per_mm
 from sourcing.springs.conical_lengths import pitch_of, solid_pitch_mm, wire_length_of
+from sourcing.springs.describe import describe
 from sourcing.springs.model import ConicalSpring, Ends
 
 G_MPA = 81_500.0
@@ -54,3 +55,19 @@ def test_the_rate_of_cones_in_series_is_that_before_any_coil_closes(d: float, in
     alone = rate_n_per_mm(d, d * index, d * index * widening, 5.0, G_MPA)
     assert series_rate_n_per_mm([half, half]) == pytest.approx(alone / 2)
     assert series_rate_n_per_mm([half]) == pytest.approx(alone)
+
+
+@given(st.floats(5.0, 15.0), st.floats(1.0, 10.0))
+def test_the_rate_holds_down_to_where_the_largest_coil_closes_and_no_further(small: float, wider: float) -> None:
+    spring = cone(small, small + wider, 2.0)
+    told = describe(spring)
+    at_edge, below = (told.free_length_mm - told.even_down_to_mm) * told.rate_n_per_mm, told.even_down_to_mm - 0.5
+    assert told.closing[0].length_mm < told.even_down_to_mm
+    assert force_at(spring, told.even_down_to_mm) == pytest.approx(at_edge)
+    assert force_at(spring, below) > at_edge + 0.5 * told.rate_n_per_mm
+
+
+def force_at(spring: ConicalSpring, length_mm: float) -> float:
+    force = describe(spring, [length_mm]).at[0].force_n
+    assert force is not None
+    return force
