@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from sourcing.cli import door
-from sourcing.cli.words import length_option
+from sourcing.cli.words import WORKINGS_HELP, length_option
 
 if TYPE_CHECKING:
     from sourcing.files.findings import Finding
@@ -35,6 +35,7 @@ def command(
             "--tolerances", metavar="GRADE", min=1, max=3, help="what a grade of tolerance lets each figure be"
         ),
     ] = None,
+    with_workings: Annotated[bool, typer.Option("--workings", help=WORKINGS_HELP)] = False,
     as_json: Annotated[bool, typer.Option("--json", help="one JSON document instead of text")] = False,
 ) -> None:
     """Work out rate, solid length, stresses, buckling, wire length and more from springs' dimensions.
@@ -47,9 +48,9 @@ def command(
     if as_json:
         from sourcing.sheets.description import description_document
 
-        door.print_json(description_document(entries, tolerances))
+        door.print_json(description_document(entries, tolerances, with_workings))
     else:
         from sourcing.sheets.description import description_lines
         from sourcing.stock.reading import read_bench
 
-        door.print_text(description_lines(entries, read_bench().units, tolerances))
+        door.print_text(description_lines(entries, read_bench().units, tolerances, with_workings))

@@ -13,6 +13,9 @@ if TYPE_CHECKING:
     from sourcing.stock.model import Spool
 
 
+WORKINGS_HELP = "each figure with its formula, the numbers put in, its source, and whether its range is kept"
+
+
 def length_option(option: str, text: str) -> float:
     """The length that an option names, in mm. Raises typer.BadParameter."""
     try:

@@ -14,6 +14,7 @@ from collections.abc import Callable, Iterator, Mapping
 
 FUNCTIONS: Mapping[str, Callable[..., float]] = {
     "√": math.sqrt,
+    "abs": math.fabs,
     "exp": math.exp,
     "ln": math.log,
     "lg": math.log10,

@@ -12,7 +12,7 @@ from sourcing.materials.names import UNKNOWN_GRADE, find
 from sourcing.tables import rows
 
 # A diameter worked out from others (9.6 - 8.8) is that listed size still, though its last digits differ.
-_ALLOWANCE = 1e-6
+ALLOWANCE = 1e-6
 
 # What wire sold or salvaged under a catalogue word may be, weakest first.
 _WEAKEST = ("EN 10270-1 SL", "EN 10270-1 SM")
@@ -102,12 +102,12 @@ class _Strengths:
     interpolated: bool = False
 
     def at(self, wire_mm: float) -> float | None:
-        reaching = (place for place, (mm, _) in enumerate(self.listed) if wire_mm <= mm * (1.0 + _ALLOWANCE))
+        reaching = (place for place, (mm, _) in enumerate(self.listed) if wire_mm <= mm * (1.0 + ALLOWANCE))
         place = next(reaching, None)
-        if place is None or wire_mm < self.floor_mm * (1.0 - _ALLOWANCE):
+        if place is None or wire_mm < self.floor_mm * (1.0 - ALLOWANCE):
             return None
         listed_mm, strength = self.listed[place]
-        if not self.interpolated or wire_mm >= listed_mm * (1.0 - _ALLOWANCE):
+        if not self.interpolated or wire_mm >= listed_mm * (1.0 - ALLOWANCE):
             return strength
         thinner_mm, stronger = self.listed[place - 1]
         return interpolated_strength_mpa(wire_mm, thinner_mm, stronger, listed_mm, strength)

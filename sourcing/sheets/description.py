@@ -6,9 +6,11 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import asdict
 from typing import Any
 
+from sourcing.figures.working import Working
 from sourcing.sheets import description_pressed
 from sourcing.sheets.banded import band_keys, band_lines
 from sourcing.sheets.text import bullets, heading
+from sourcing.sheets.workings import workings_document, workings_lines
 from sourcing.springs.describe import AnyDescription
 from sourcing.springs.rates import rate_of
 from sourcing.stock.model import StockSpring
@@ -23,7 +25,9 @@ OF_KIND: Mapping[str, Callable[[Any, str], Iterator[list[str]]]] = {
 """The tables of each kind."""
 
 
-def description_document(entries: Iterable[Entry], grade: int | None = None) -> dict[str, object]:
+def description_document(
+    entries: Iterable[Entry], grade: int | None = None, with_workings: bool = False
+) -> dict[str, object]:
     """The JSON document: field names are the keys; a grade of tolerance adds bounds to the figures."""
     return {
         "springs": [
@@ -32,10 +36,18 @@ def description_document(entries: Iterable[Entry], grade: int | None = None) -> 
                 **asdict(description),
                 **({} if grade is None else band_keys(stock.spring, description, grade)),
                 "notes": notes(stock, description),
+                **({"workings": workings_document(_workings(stock, description))} if with_workings else {}),
             }
             for stock, description in entries
         ]
     }
+
+
+def _workings(stock: StockSpring, description: AnyDescription) -> tuple[Working, ...]:
+    from sourcing.springs.workings import workings
+    from sourcing.stock.places import places_of, told
+
+    return workings(stock.spring, description, told(places_of(stock.place)))
 
 
 def notes(stock: StockSpring, description: AnyDescription) -> list[str]:
@@ -50,8 +62,10 @@ def notes(stock: StockSpring, description: AnyDescription) -> list[str]:
     return [*description.notes, doubt]
 
 
-def description_lines(entries: Iterable[Entry], units: str = "mm", grade: int | None = None) -> Iterable[str]:
-    """Each spring under its id, its forces at the lengths asked for, its notes, and the bands of a grade."""
+def description_lines(
+    entries: Iterable[Entry], units: str = "mm", grade: int | None = None, with_workings: bool = False
+) -> Iterable[str]:
+    """Each spring under its id, its forces at the lengths asked for, its notes, the bands of a grade, its workings."""
     for stock, one in entries:
         yield from heading(stock.id)
         for number, rows in enumerate(OF_KIND[one.kind](one, units)):
@@ -59,3 +73,5 @@ def description_lines(entries: Iterable[Entry], units: str = "mm", grade: int | 
         yield from bullets(notes(stock, one))
         if grade is not None:
             yield from ["", *band_lines(stock.spring, one, grade, units)]
+        if with_workings:
+            yield from workings_lines(_workings(stock, one))

@@ -49,7 +49,7 @@ CONE = {
     "a": "cone.gap_mm",
     "G": "cone.shear_modulus_mpa",
 }
-_DERIVED = "derived, see winding_model, and held against coils summed one by one (see the tests)"
+DERIVED = "derived, see winding_model, and held against coils summed one by one (see the tests)"
 
 
 @formula("1/R = 2 n (D₁ + D₂) (D₁² + D₂²) / (G d⁴)", source="Wahl, Mechanical Springs; winding_model", from_memory=True)
@@ -100,6 +100,16 @@ def rate_n_per_mm(
     )
 
 
+@formula("a = max(0, L₀ − L_c) / n", source="the travel to solid in equal shares, a constant pitch")
+def gap_mm(free_length_mm: float, solid_length_mm: float, active_coils: float) -> float:
+    """What each turn can close.
+
+    >>> gap_mm(27.0, 12.0, 5.0)
+    3.0
+    """
+    return max(0.0, free_length_mm - solid_length_mm) / active_coils
+
+
 @formula("F = a G d⁴ / (8 D³)", source="the travel of one turn, EN 13906-1:2013 clause 9 with n = 1")
 def closing_force_n(wire_diameter_mm: float, mean_diameter_mm: float, gap_mm: float, shear_modulus_mpa: float) -> float:
     """Force at which a piece of coil lies against its neighbour.
@@ -113,7 +123,7 @@ def closing_force_n(wire_diameter_mm: float, mean_diameter_mm: float, gap_mm: fl
 
 
 @formula(
-    "F_c = the closing force of the smallest coil, the largest of all cones in series", closed=False, source=_DERIVED
+    "F_c = the closing force of the smallest coil, the largest of all cones in series", closed=False, source=DERIVED
 )
 def force_at_solid_n(cones: Sequence[Cone]) -> float:
     """Force that closes the last coil of one cone, or of several in series: its smallest.
@@ -148,7 +158,7 @@ def largest_open_diameter_mm(cone: Cone, force_n: float) -> float:
 @formula(
     "s = F/R* + (n − n*) a, with n* the coils still open, from D₁ to D*, and R* their rate; summed over the cones",
     closed=False,
-    source=_DERIVED,
+    source=DERIVED,
 )
 def travel_mm(cones: Sequence[Cone], force_n: float) -> float:
     """Travel of one cone, or of several in series: what is open gives by its rate, what is closed gave its gap.
@@ -163,7 +173,7 @@ def travel_mm(cones: Sequence[Cone], force_n: float) -> float:
     return sum(_travel_of_one_mm(cone, force_n) for cone in cones)
 
 
-@formula("F = the force whose travel is s, found step by step", closed=False, source=_DERIVED)
+@formula("F = the force whose travel is s, found step by step", closed=False, source=DERIVED)
 def force_n(cones: Sequence[Cone], travel_mm: float) -> float:
     """Force of one cone, or of several in series, at a travel: the inverse of the function `travel_mm`.
 

@@ -10,8 +10,18 @@ from math import asinh, hypot, pi, sqrt
 
 from sourcing.figures import formula
 from sourcing.springs import geometry
-from sourcing.springs.conical import Cone
+from sourcing.springs.conical import Cone, gap_mm
 from sourcing.springs.model import ConicalSpring, Ends
+
+OF_CONE = {
+    "d": "spring.wire_diameter_mm",
+    "D₁": "spring.mean_diameter_small_mm",
+    "D₂": "spring.mean_diameter_large_mm",
+    "n": "spring.active_coils",
+    "n_t": "spring.total_coils",
+    "L₀": "spring.free_length_mm",
+}
+"""What the symbols mean in a formula of a whole cone."""
 
 SURE_STEP = 1.1
 """Radius step over wire diameter from which turns go inside each other for sure (common practice, no source)."""
@@ -167,17 +177,22 @@ def pitch_of(spring: ConicalSpring) -> float:
 
 def cone_of(spring: ConicalSpring) -> Cone:
     """The active coils of a spring; each turn's gap is an equal share of the travel from free to solid."""
-    gap_mm = max(0.0, spring.free_length_mm - solid_length_of(spring)) / spring.active_coils
     return Cone(
         spring.wire_diameter_mm,
         spring.mean_diameter_small_mm,
         spring.mean_diameter_large_mm,
         spring.active_coils,
-        gap_mm,
+        gap_mm(spring.free_length_mm, solid_length_of(spring), spring.active_coils),
         spring.shear_modulus_mpa,
     )
 
 
+@formula(
+    "l = the spiral of the active coils and half of the dead turns at each end",
+    where=OF_CONE,
+    closed=False,
+    source="derived, see winding_model",
+)
 def wire_length_of(spring: ConicalSpring) -> float:
     """Wire in the whole spring in mm: the active coils as a conical helix, half of the dead ones at each end."""
     active = spiral_length_mm(

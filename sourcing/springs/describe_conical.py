@@ -6,10 +6,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import ceil
 
+from sourcing.figures import formula
 from sourcing.springs import pressed
 from sourcing.springs.compression import shear_stress_mpa
-from sourcing.springs.conical import Cone, closing_force_n, coil_diameter_mm, force_at_solid_n, travel_mm
+from sourcing.springs.conical import DERIVED, Cone, closing_force_n, coil_diameter_mm, force_at_solid_n, travel_mm
 from sourcing.springs.conical_lengths import (
+    OF_CONE,
     SURE_STEP,
     cone_of,
     growth_at_ends_mm,
@@ -142,11 +144,17 @@ def closing_order(spring: ConicalSpring) -> tuple[Closing, ...]:
     return tuple(_closed_at(spring, cone, coil) for coil in range(1, ceil(spring.active_coils) + 1))
 
 
+@formula("L = L₀ − s(F), s the travel of all coils under F", where=OF_CONE, closed=False, source=DERIVED)
+def length_under_mm(spring: ConicalSpring, force_n: float) -> float:
+    """The length to which a force presses a cone."""
+    return spring.free_length_mm - travel_mm((cone_of(spring),), force_n)
+
+
 def _closed_at(spring: ConicalSpring, cone: Cone, turns: float) -> Closing:
     """When so many turns from the large end have closed."""
     diameter = coil_diameter_mm(cone, turns)
     force = closing_force_n(cone.wire_diameter_mm, diameter, cone.gap_mm, cone.shear_modulus_mpa)
-    return Closing(round(turns), force, spring.free_length_mm - travel_mm((cone,), force))
+    return Closing(round(turns), force, length_under_mm(spring, force))
 
 
 def _notes(spring: ConicalSpring, figures: ConicalDescription) -> Iterator[str]:

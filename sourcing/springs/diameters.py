@@ -35,6 +35,16 @@ def spring_index(mean_diameter_mm: float, wire_diameter_mm: float) -> float:
     return mean_diameter_mm / wire_diameter_mm
 
 
+@formula("D = (D₁ + D₂) / 2", source="geometry")
+def halfway_mean_mm(mean_diameter_small_mm: float, mean_diameter_large_mm: float) -> float:
+    """Mean diameter of the coil halfway up a cone.
+
+    >>> halfway_mean_mm(8.0, 16.0)
+    12.0
+    """
+    return (mean_diameter_small_mm + mean_diameter_large_mm) / 2.0
+
+
 @formula("D = D_e − d", source="geometry")
 def mean_from_outside_mm(outside_diameter_mm: float, wire_diameter_mm: float) -> float:
     """Mean diameter of a coil measured outside.

@@ -31,6 +31,26 @@ def dead_coils(ends: Ends) -> float:
     return _DEAD_COILS[ends]
 
 
+@formula("n = n_t − n_d", where={"n_d": dead_coils}, source="the ends' dead coils")
+def active_coils(total_coils: float, ends: Ends) -> float:
+    """Active coils where all of them were counted.
+
+    >>> active_coils(9.75, Ends.CLOSED_GROUND)
+    7.75
+    """
+    return total_coils - dead_coils(ends)
+
+
+@formula("n_t = n + n_d", where={"n_d": dead_coils}, source="the ends' dead coils")
+def total_coils(active_coils: float, ends: Ends) -> float:
+    """All coils where those that act are known.
+
+    >>> total_coils(7.75, Ends.CLOSED_GROUND)
+    9.75
+    """
+    return active_coils + dead_coils(ends)
+
+
 def wires_over(ends: Ends) -> float:
     """The wires by which a solid spring is higher than its coils: ground 0, closed 1.5, open 1."""
     return _SOLID_EXTRA[ends]

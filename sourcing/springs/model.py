@@ -109,7 +109,7 @@ class ConicalSpring:
     @property
     def mean_diameter_mm(self) -> float:
         """The mean of the two ends' mean diameters, that of the coil halfway."""
-        return (self.mean_diameter_small_mm + self.mean_diameter_large_mm) / 2.0
+        return diameters.halfway_mean_mm(self.mean_diameter_small_mm, self.mean_diameter_large_mm)
 
     @property
     def spring_index(self) -> float:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from sourcing.figures import formula
 from sourcing.springs import compression, conical, conical_lengths, geometry
 from sourcing.springs.compression import corrected_stress_mpa, shear_stress_mpa
 from sourcing.springs.model import CompressionSpring, ConicalSpring, PressedSpring
@@ -55,14 +56,25 @@ def force_n(spring: PressedSpring, length_mm: float, rate_n_per_mm: float) -> fl
     return force_from_n(spring, spring.free_length_mm, length_mm, rate_n_per_mm)
 
 
+@formula(
+    "F = the force at which all its coils together have closed by L₀ − L, each no further than its gap",
+    where={**conical_lengths.OF_CONE, "L": "length_mm"},
+    closed=False,
+    source=conical.DERIVED,
+)
+def cone_force_n(spring: ConicalSpring, length_mm: float) -> float:
+    """The force of a cone at a length by its dimensions."""
+    return conical.force_n((conical_lengths.cone_of(spring),), spring.free_length_mm - length_mm)
+
+
 def force_from_n(spring: PressedSpring, free_length_mm: float, length_mm: float, rate_n_per_mm: float) -> float:
     """`force_n` of a spring that came out longer or shorter at rest than it should, all else as it should be."""
     match spring:
         case CompressionSpring():
             return compression.force_n(rate_n_per_mm, free_length_mm, length_mm)
         case ConicalSpring():
-            cone = conical_lengths.cone_of(replace(spring, free_length_mm=free_length_mm))
-            return _believed(spring, rate_n_per_mm) * conical.force_n((cone,), free_length_mm - length_mm)
+            as_it_is = replace(spring, free_length_mm=free_length_mm)
+            return _believed(spring, rate_n_per_mm) * cone_force_n(as_it_is, length_mm)
 
 
 def stress_mpa(spring: PressedSpring, length_mm: float, rate_n_per_mm: float) -> float:

@@ -106,6 +106,16 @@ def active_coils_for_rate(
     return elastic_modulus_mpa * wire_diameter_mm**4 / (3667.0 * mean_diameter_mm * rate_n_mm_per_deg) - coils_of_legs
 
 
+@formula("M = R_M θ", source="EN 13906-3:2014", from_memory=True)
+def torque_n_mm(rate_n_mm_per_deg: float, wound_deg: float) -> float:
+    """Torque of a torsion spring wound up by an angle.
+
+    >>> torque_n_mm(4.75, 60.0)
+    285.0
+    """
+    return rate_n_mm_per_deg * wound_deg
+
+
 @formula("σ = 32 M / (π d³)", source="EN 13906-3:2014", from_memory=True)
 def bending_stress_mpa(torque_n_mm: float, wire_diameter_mm: float) -> float:
     """Bending stress in the wire, not corrected for its curvature: what static duty that winds up is judged by.
@@ -196,6 +206,16 @@ def wound_mean_diameter_mm(mean_diameter_mm: float, active_coils: float, wound_d
     10.11
     """
     return mean_diameter_mm * active_coils / (active_coils + wound_deg / 360.0)
+
+
+@formula("D_rod = 0.90 D_i", source="two spring stockists' guides (a US handbook's example: 0.913)")
+def rod_at_most_mm(inside_diameter_mm: float) -> float:
+    """The thickest rod that the inside leaves room for.
+
+    >>> rod_at_most_mm(10.0)
+    9.0
+    """
+    return ROD_SHARE * inside_diameter_mm
 
 
 @formula("L_θ = (n + 1 + θ / 360) d", source="Machinery's Handbook, 31st ed., p. 336")

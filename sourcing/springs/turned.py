@@ -8,7 +8,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import pi
 
+from sourcing.figures import Holds, formula
 from sourcing.springs import torsion
+from sourcing.springs.compression import INDEX_RANGE, LEAST_ACTIVE_COILS
 from sourcing.springs.model import LegShape, TorsionSpring
 
 HOOK_WIRES, OFFSET_WIRES = 7.0, 2.5
@@ -40,6 +42,30 @@ def coils_of_legs(spring: TorsionSpring) -> float:
     return torsion.coils_of_legs(one, two, spring.mean_diameter_mm)
 
 
+_OF = {
+    "B": "spring.bodies",
+    "d": "spring.wire_diameter_mm",
+    "D": "spring.mean_diameter_mm",
+    "n": "spring.active_coils",
+    "E": "spring.elastic_modulus_mpa",
+}
+"""What the symbols mean in a formula of a whole spring, B its bodies."""
+
+_HOLDS = (Holds("spring index", "D / d", *INDEX_RANGE), Holds("coils", "n", LEAST_ACTIVE_COILS))
+
+
+def stated_body_mm(spring: TorsionSpring) -> float:
+    """The length of the bodies as stated; 0 where the coils touch."""
+    return 0.0 if spring.body_length_mm is None else spring.body_length_mm
+
+
+@formula(
+    "R_M = B E d⁴ / (3667 D (n + n_a))",
+    where={**_OF, "n_a": coils_of_legs},
+    holds=_HOLDS,
+    source="EN 13906-3:2014, the legs counted as coils; two bodies add",
+    from_memory=True,
+)
 def rate_n_mm_per_deg(spring: TorsionSpring) -> float:
     """The rate that the dimensions give, without friction: legs count as coils, and two bodies give twice one."""
     coils = spring.active_coils + coils_of_legs(spring)
@@ -47,6 +73,13 @@ def rate_n_mm_per_deg(spring: TorsionSpring) -> float:
     return spring.bodies * torsion.rate_n_mm_per_deg(wire, mean, coils, spring.elastic_modulus_mpa)
 
 
+@formula(
+    "R_M = B E d⁴ / (10.8 · 360 D (n + n_a))",
+    where={**_OF, "n_a": coils_of_legs},
+    holds=_HOLDS,
+    source="Shigley, Mechanical Engineering Design, eq. 10-51, the legs counted as coils; two bodies add",
+    from_memory=True,
+)
 def rate_with_friction_n_mm_per_deg(spring: TorsionSpring) -> float:
     """The rate where coils rub, as US practice has it."""
     coils = spring.active_coils + coils_of_legs(spring)
@@ -54,16 +87,35 @@ def rate_with_friction_n_mm_per_deg(spring: TorsionSpring) -> float:
     return spring.bodies * torsion.rate_with_friction_n_mm_per_deg(wire, mean, coils, spring.elastic_modulus_mpa)
 
 
+@formula("σ = 32 abs(M) / (B π d³)", where=_OF, source="EN 13906-3:2014", from_memory=True)
 def stress_mpa(spring: TorsionSpring, torque_n_mm: float) -> float:
     """The uncorrected bending stress under a torque that its bodies share; it has no sign."""
     return torsion.bending_stress_mpa(abs(torque_n_mm) / spring.bodies, spring.wire_diameter_mm)
 
 
+def q_of(spring: TorsionSpring) -> float:
+    """EN's factor for the curvature of the wire in bending."""
+    return torsion.curvature_factor(spring.spring_index)
+
+
+@formula(
+    "σ_q = q · 32 abs(M) / (B π d³)",
+    where={**_OF, "q": q_of},
+    holds=_HOLDS[:1],
+    source="EN 13906-3:2014",
+    from_memory=True,
+)
 def corrected_stress_mpa(spring: TorsionSpring, torque_n_mm: float) -> float:
     """`stress_mpa` with EN's factor for the curvature of the wire."""
-    return torsion.curvature_factor(spring.spring_index) * stress_mpa(spring, torque_n_mm)
+    return q_of(spring) * stress_mpa(spring, torque_n_mm)
 
 
+@formula(
+    "θ_zul = B · 0.70 R_m π d³ / (32 R_M)",
+    where={**_OF, "R_m": "spring.tensile_strength_mpa"},
+    source="EN 13906-3:2014 clause 10",
+    from_memory=True,
+)
 def permissible_angle_deg(spring: TorsionSpring, rate_n_mm_per_deg: float) -> float | None:
     """The angle to which it may be wound up in static duty; None where the strength of its wire is not known."""
     if spring.tensile_strength_mpa is None:
@@ -89,6 +141,12 @@ def can_turn_to(spring: TorsionSpring, wound_deg: float) -> bool:
     return inside_diameter_mm(spring, wound_deg) > 0.0
 
 
+@formula(
+    "D_i = D n / (n + θ / 360) − d",
+    where=_OF,
+    source="EN 13906-3:2014; Shigley, Mechanical Engineering Design, eq. 10-54",
+    from_memory=True,
+)
 def inside_diameter_mm(spring: TorsionSpring, wound_deg: float) -> float:
     """The inside diameter of the body when wound up; larger than at rest when unwound."""
     mean = torsion.wound_mean_diameter_mm(spring.mean_diameter_mm, spring.active_coils, wound_deg)
@@ -101,6 +159,11 @@ def outside_diameter_mm(spring: TorsionSpring, wound_deg: float) -> float:
     return mean + spring.wire_diameter_mm
 
 
+@formula(
+    "L_K = max(B (n + 1 + θ / 360) d, L_s)",
+    where={**_OF, "L_s": stated_body_mm},
+    source="Machinery's Handbook, 31st ed., p. 336",
+)
 def body_length_mm(spring: TorsionSpring, wound_deg: float = 0.0) -> float:
     """The length of the bodies when wound up, the loop between two of them left out.
 
@@ -108,8 +171,7 @@ def body_length_mm(spring: TorsionSpring, wound_deg: float = 0.0) -> float:
     pitch angle stay as they are: such a body keeps its length until they touch.
     """
     touching = torsion.wound_body_length_mm(spring.wire_diameter_mm, spring.active_coils, wound_deg)
-    at_rest = 0.0 if spring.body_length_mm is None else spring.body_length_mm
-    return max(spring.bodies * touching, at_rest)
+    return max(spring.bodies * touching, stated_body_mm(spring))
 
 
 def pitch_mm(spring: TorsionSpring) -> float:
@@ -119,6 +181,12 @@ def pitch_mm(spring: TorsionSpring) -> float:
     return (spring.body_length_mm / spring.bodies - spring.wire_diameter_mm) / spring.active_coils
 
 
+@formula(
+    "l = B times the turns of a body, its legs and what their shapes take; and the loop between two bodies",
+    where=_OF,
+    closed=False,
+    source="geometry; the wire in hooks, offsets and the loop is assumed",
+)
 def wire_length_mm(spring: TorsionSpring) -> float:
     """The wire in the whole spring: bodies, legs, and what their shapes take beyond their length."""
     body = torsion.body_wire_length_mm(spring.mean_diameter_mm, spring.active_coils, pitch_mm(spring))
@@ -140,7 +208,7 @@ def at_angle(spring: TorsionSpring, wound_deg: float) -> AtAngle:
     """Torque, stresses, inside and body length at an angle by the dimensions."""
     if not can_turn_to(spring, wound_deg):
         return AtAngle(wound_deg, None, None, None, None, None, None)
-    torque = rate_n_mm_per_deg(spring) * wound_deg
+    torque = torsion.torque_n_mm(rate_n_mm_per_deg(spring), wound_deg)
     inside = inside_diameter_mm(spring, wound_deg)
     return AtAngle(
         angle_deg=wound_deg,
@@ -148,6 +216,6 @@ def at_angle(spring: TorsionSpring, wound_deg: float) -> AtAngle:
         bending_stress_mpa=stress_mpa(spring, torque),
         corrected_stress_mpa=corrected_stress_mpa(spring, torque),
         inside_diameter_mm=inside,
-        rod_at_most_mm=torsion.ROD_SHARE * inside,
+        rod_at_most_mm=torsion.rod_at_most_mm(inside),
         body_length_mm=body_length_mm(spring, wound_deg),
     )

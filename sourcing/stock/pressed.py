@@ -9,7 +9,7 @@ from sourcing.files.fields import Length
 from sourcing.files.findings import Finding
 from sourcing.files.records import Read
 from sourcing.need.kinds import EndsField, keys_of_others
-from sourcing.springs.geometry import dead_coils
+from sourcing.springs import geometry
 from sourcing.stock.coiled import CoiledRecord, some_coils
 
 
@@ -33,8 +33,8 @@ def active_and_total_coils(record: PressedRecord) -> tuple[float, float] | None:
     if ends is None:
         return None
     if active is not None:
-        return active, active + dead_coils(ends)
-    return None if total is None else (total - dead_coils(ends), total)
+        return active, geometry.total_coils(active, ends)
+    return None if total is None else (geometry.active_coils(total, ends), total)
 
 
 def coils(read: Read[P]) -> Iterator[Finding]:
@@ -48,6 +48,6 @@ def coils(read: Read[P]) -> Iterator[Finding]:
         found = f"{read.text('active_coils')} active coils of {read.text('total_coils')} in all"
         yield Finding(read.place("active_coils"), found, "no more active coils than there are in all")
     elif active <= 0 and record.ends is not None:
-        dead = dead_coils(record.ends)
+        dead = geometry.dead_coils(record.ends)
         found = f"{read.text('total_coils')} coils, of which {dead:g} at {record.ends} ends do not act"
         yield Finding(read.place("total_coils"), found, f"more than {dead:g} coils")

@@ -11,14 +11,15 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 import sourcing
-from sourcing import materials
 from sourcing.figures import Holds
 from sourcing.figures.notation import evaluate, with_numbers
 from sourcing.figures.record import Formula, formulas, parameters_of
 from sourcing.figures.working import symbol_values, unknown_symbols, work
 from sourcing.springs.compression import rate_n_per_mm
 from sourcing.springs.conical import Cone
-from sourcing.springs.model import CompressionSpring, Ends
+from sourcing.springs.model import Ends
+
+from .springs import cones, cylinders, torsion_springs
 
 for _module in pkgutil.walk_packages(sourcing.__path__, "sourcing."):
     if not _module.name.endswith("__main__"):
@@ -33,13 +34,6 @@ def _between(low: float, high: float) -> st.SearchStrategy[float]:
     return st.floats(low, high, allow_nan=False)
 
 
-_WIRE = materials.find("music-wire")
-_A_SPRING = st.builds(
-    lambda wire, index, length, coils, ends: CompressionSpring(
-        wire, index * wire, length, coils, coils + 2.0, ends, _WIRE, 81500.0, 206000.0, None
-    ),
-    _between(0.25, 5.0), _between(4.0, 20.0), _between(5.0, 200.0), _between(2.0, 20.0), st.sampled_from(Ends),
-)  # fmt: skip
 _BY_NAME = {
     "wire_diameter_mm": _between(0.2, 6.0),
     "mean_diameter_mm": _between(3.0, 60.0),
@@ -64,8 +58,9 @@ _BY_TYPE = {
     "Ends": st.sampled_from(Ends),
     "tuple[float, float]": st.tuples(_between(0.3, 60.0), _between(0.3, 60.0)),
     "Cone": st.builds(Cone, *[_between(0.3, 60.0)] * 6),
-    "Spring": _A_SPRING,
-    "PressedSpring": _A_SPRING,
+    "Spring": cylinders(),
+    "PressedSpring": cylinders() | cones(),
+    "TorsionSpring": torsion_springs(),
 }
 """Values of every kind that a formula's function takes: what a bench meets, and beyond it."""
 

@@ -1,0 +1,44 @@
+"""Where each key of a record stands: from a figure back to the line that its keeper wrote."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from sourcing.files.document import Document, Value
+from sourcing.files.findings import Mistakes, Place
+
+
+def places_of(place: Place) -> dict[str, Place]:
+    """The places of the values in the record that begins here, by key; none where the file can be read no more."""
+    if place.file is None or (document := _loaded(place.file)) is None or not isinstance(document.value, dict):
+        return {}
+    if document.start() == place:
+        return _places_in(document, document.value)
+    for records in document.value.values():
+        for number, record in enumerate(records if isinstance(records, list) else ()):
+            if isinstance(records, list) and document.place(records, number) == place:
+                return _places_in(document, record)
+    return {}
+
+
+def told(places: dict[str, Place]) -> dict[str, str]:
+    """Places as they are printed.
+
+    >>> told({"rate": Place("drawer.yaml", 5, 20)})
+    {'rate': 'drawer.yaml:5:20'}
+    """
+    return {key: f"{place.file}:{place.line}:{place.column}" for key, place in places.items()}
+
+
+def _places_in(document: Document, record: Value) -> dict[str, Place]:
+    return {key: document.place(record, key) for key in record} if isinstance(record, dict) else {}
+
+
+@lru_cache(8)
+def _loaded(file: str) -> Document | None:
+    from sourcing.files.events import load
+
+    try:
+        return load(file)[0]
+    except Mistakes:
+        return None
