@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from sourcing.need.model import Need
     from sourcing.stock.model import Catalogue
     from sourcing.winding.model import Refusal, WindingPlan
+    from sourcing.winding.saving import Saved
 
 
 def plan(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float | None) -> WindingPlan | Refusal:
@@ -40,6 +41,32 @@ def plan(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float |
     return answer
 
 
+def saved(need: Need, catalogue: Catalogue, made: WindingPlan, option: str, measured: str) -> Saved:
+    """What to do with a coil of a plan that measures otherwise than meant.
+
+    Raises typer.BadParameter where the measure is none, or the spring is no cylindrical compression spring.
+    """
+    from sourcing.winding import saving
+    from sourcing.winding.model import Wire
+
+    measured_mm = length_option(option, measured)
+    if need.kind != "compression" or made.mandrel.diameter_mm is None:
+        expected = "a cylindrical compression spring; write the coil down with springwright trial instead"
+        raise typer.BadParameter(f"a {need.kind} spring; expected {expected}", param_hint=option)
+    inside_mm = measured_mm - 2.0 * made.wire_diameter_mm
+    if option == "--came-out" and inside_mm < made.mandrel.diameter_mm:
+        found = f"{measured} outside is less than its mandrel and two wires"
+        raise typer.BadParameter(f"{found}; expected the outside diameter of the coil", param_hint=option)
+    spool = next((spool for spool in catalogue.spools if spool.id == made.wire), None)
+    coil = saving.Coil(need, catalogue.bench, Wire(made.wanted.material, made.wire_diameter_mm, spool), made)
+    answers = {
+        "--came-out": saving.came_out,
+        "--came-out-pitch": saving.came_out_pitch,
+        "--pressed-to": saving.pressed_to,
+    }
+    return answers[option](coil, measured_mm)
+
+
 def command(
     need: Annotated[str, typer.Argument(metavar="NEED", help="a need.yaml")],
     wire: Annotated[
@@ -47,6 +74,20 @@ def command(
     ] = None,
     mandrel: Annotated[
         str | None, typer.Option("--mandrel", metavar="DIAMETER", help="say what this mandrel gives, such as '8 mm'")
+    ] = None,
+    came_out: Annotated[
+        str | None,
+        typer.Option(
+            "--came-out", metavar="DIAMETER", help="what to do with a coil that measures this outside, as wound"
+        ),
+    ] = None,
+    came_out_pitch: Annotated[
+        str | None,
+        typer.Option("--came-out-pitch", metavar="PITCH", help="what to do with one whose pitch came out so"),
+    ] = None,
+    pressed_to: Annotated[
+        str | None,
+        typer.Option("--pressed-to", metavar="LENGTH", help="what to do with one that is so long once pressed solid"),
     ] = None,
     catalog: Annotated[
         str | None,
@@ -64,6 +105,13 @@ def command(
     mandrel_mm = None if mandrel is None else length_option("--mandrel", mandrel)
     ((wanted, catalogue),) = read_all([need], catalog)
     answer = plan(wanted, catalogue, wire, mandrel_mm)
+    measures = {"--came-out": came_out, "--came-out-pitch": came_out_pitch, "--pressed-to": pressed_to}
+    measured = [(option, text) for option, text in measures.items() if text is not None]
+    if len(measured) > 1:
+        raise typer.BadParameter(f"{' and '.join(option for option, _ in measured)}; expected one of them")
+    if measured and isinstance(answer, WindingPlan):
+        _print_saved(saved(wanted, catalogue, answer, *measured[0]), as_json)
+        return
     if as_json:
         from sourcing.sheets.winding_data import answer_document
 
@@ -73,3 +121,14 @@ def command(
 
         door.print_text(answer_lines(answer, wanted))
     door.finish(isinstance(answer, WindingPlan))
+
+
+def _print_saved(saved: Saved, as_json: bool) -> None:
+    if as_json:
+        from sourcing.sheets.winding_data import saved_document
+
+        door.print_json(saved_document(saved))
+    else:
+        from sourcing.sheets.winding_text import saved_lines
+
+        door.print_text(saved_lines(saved))

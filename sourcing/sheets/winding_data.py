@@ -10,6 +10,7 @@ from sourcing.safety import GUARDED_CAUTIONS
 from sourcing.verdict.verdict import GUARDED_RULES, cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
+from sourcing.winding.saving import Saved
 
 Document = dict[str, object]
 
@@ -76,3 +77,19 @@ def answer_document(answer: WindingPlan | Refusal, need: Need) -> Document:
         return plan_document(answer, cautions_for(need, answer))
     cautions = GUARDED_CAUTIONS if answer.rule in GUARDED_RULES else ()
     return {"refused": {"rule": answer.rule, "why": answer.why}, "cautions": list(cautions)}
+
+
+def saved_document(saved: Saved) -> Document:
+    """What to do with a coil that came out otherwise."""
+    return {
+        "answer": saved.answer,
+        "said": list(saved.said),
+        "rate_kept": saved.rate_kept,
+        "mean_diameter_mm": saved.spring.mean_diameter_mm,
+        "active_coils": saved.spring.active_coils,
+        "total_coils": saved.spring.total_coils,
+        "free_length_mm": saved.spring.free_length_mm,
+        "fits": saved.fit.fits,
+        "chance": saved.fit.chance,
+        "limits": [asdict(limit) for limit in saved.fit.limits],
+    }

@@ -11,6 +11,7 @@ from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrap
 from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
+from sourcing.winding.saving import Saved
 
 
 def answer_lines(answer: WindingPlan | Refusal, need: Need) -> Iterator[str]:
@@ -23,6 +24,13 @@ def answer_lines(answer: WindingPlan | Refusal, need: Need) -> Iterator[str]:
         yield from plan_lines(answer)
         yield from heading("Mind, where it goes in")
         yield from bullets(cautions_for(need, answer), "!")
+
+
+def saved_lines(saved: Saved) -> Iterator[str]:
+    """What to do with a coil that came out otherwise."""
+    first, *rest = saved.said
+    yield from map(strong, wrapped(first))
+    yield from bullets(rest)
 
 
 def plan_lines(plan: WindingPlan) -> Iterator[str]:

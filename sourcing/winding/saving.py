@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from sourcing.fit.judge import judge
+from sourcing.fit.limits.room import BORE, ROD
 from sourcing.fit.model import Fit, Spread
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_length
@@ -27,9 +28,6 @@ from sourcing.winding.trials import CALIPER_SD_MM
 from sourcing.winding.turns import SPARE_TURNS
 
 Answer = Literal["keep", "change", "wind again"]
-
-SAME_COILS = 0.06
-"""Coils are counted to an eighth of a turn: less than half of that is no difference."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +60,12 @@ class Coil:
         assert isinstance(self.plan.wanted, CompressionSpring)
         return self.plan.wanted
 
+    @property
+    def wound(self) -> CompressionSpring:
+        """The spring that was meant, as wound and before heat."""
+        assert isinstance(self.plan.finished.spring, CompressionSpring)
+        return self.plan.finished.spring
+
     def judged(self, spring: CompressionSpring) -> Fit:
         """The spring against the need, measured: what is left of its doubt is the caliper's and the rate's."""
         _, doubt = change_of_diameter(self.wire.material, self.bench)
@@ -91,15 +95,17 @@ def came_out(coil: Coil, outside_mm: float) -> Saved:
     )
     cut = replace(kept, active_coils=active, total_coils=active + dead)
     rate_kept = rate_n_per_mm(kept) / rate_n_per_mm(wanted)
+    as_it_is, with_others = coil.judged(kept), coil.judged(cut)
     there = _coils_there(coil, mean_mm)
-    if abs(active - wanted.active_coils) < SAME_COILS:
-        cut = kept
-    fit = coil.judged(cut)
-    answer: Answer = "keep" if cut is kept else "change"
-    if fit.fits == "no" or cut.total_coils > there:
+    answer: Answer = "keep" if as_it_is.fits == "yes" else "change"
+    if answer == "change" and (with_others.fits == "no" or cut.total_coils > there):
         answer = "wind again"
-    said = (*_said_of_diameter(coil, outside_mm, cut, fit, rate_kept, there, answer), *_next_mandrel(coil, outside_mm))
-    return Saved(answer, cut, fit, rate_kept, said)
+    spring, fit = (kept, as_it_is) if answer == "keep" else (cut, with_others)
+    said = [*_said_of_diameter(coil, outside_mm, cut, rate_kept, answer)]
+    if answer == "wind again" and with_others.fits != "no":
+        said.append(f"It would want {cut.total_coils:.2f} coils for its rate and has {there:.2f}, spare ones too.")
+    said += [*_clearances(fit), *_wrong(fit, coil.bench), *_next_mandrel(coil, outside_mm)]
+    return Saved(answer, spring, fit, rate_kept, tuple(said))
 
 
 def _coils_there(coil: Coil, mean_mm: float) -> float:
@@ -110,35 +116,45 @@ def _coils_there(coil: Coil, mean_mm: float) -> float:
 
 
 def _said_of_diameter(
-    coil: Coil, outside_mm: float, cut: CompressionSpring, fit: Fit, rate_kept: float, there: float, answer: Answer
+    coil: Coil, outside_mm: float, cut: CompressionSpring, rate_kept: float, answer: Answer
 ) -> Iterator[str]:
     units, wanted = coil.bench.units, coil.wanted
-    came, meant = show_diameter(outside_mm, units), show_diameter(coil.plan.finished.spring_outside_mm, units)
+    came, meant = show_diameter(outside_mm, units), show_diameter(coil.wound.outside_diameter_mm, units)
     instead = f"It came out at {came} outside instead of {meant}"
-    if answer == "keep":
-        yield f"{instead}: keep it as it is."
-    elif answer == "change":
-        less = cut.active_coils < wanted.active_coils
-        what = "Keep it and cut it" if less else "Keep it, with more of the spare turns,"
-        yield (
-            f"{instead}. {what} to {cut.active_coils:.2f} active coils ({cut.total_coils:.2f} in all): that gives the "
-            f"rate that was meant. With {wanted.active_coils:.2f} the rate would be {rate_kept:.3f} of it."
-        )
-    elif fit.fits == "no":
+    if answer == "wind again":
         yield f"{instead}, and other coils do not save it: wind it again."
+        return
+    change, _ = change_of_diameter(coil.wire.material, coil.bench)
+    active, total, meant_coils = (
+        f"{coils * (1.0 + change):.2f}" for coils in (cut.active_coils, cut.total_coils, wanted.active_coils)
+    )
+    counted = ", counted before heat" if change else ""
+    other = f"{active} active coils ({total} in all{counted}) give the rate that was meant"
+    if answer == "keep":
+        yield f"{instead}: keep it as it is. With {meant_coils} active coils its rate is {rate_kept:.3f} of that meant."
+        yield f"Just so: {other}."
     else:
-        yield (
-            f"{instead}. It would want {cut.total_coils:.2f} coils in all for its rate and has {there:.2f}, spare ones "
-            "too: wind it again, longer."
-        )
-    yield from _limits(fit)
+        cut_it = "Cut it" if cut.active_coils < wanted.active_coils else "Keep more of the spare turns"
+        yield f"{instead}. {cut_it}: {other}. With {meant_coils} the rate would be {rate_kept:.3f} of it."
 
 
-def _limits(fit: Fit) -> Iterator[str]:
-    """What the pocket says first, then each limit that does not hold."""
+def _clearances(fit: Fit) -> Iterator[str]:
+    """Whether it still goes into its bore and over its rod."""
     for limit in fit.limits:
-        if "clearance" in limit.limit or not limit.holds:
-            yield f"{limit.limit}: {limit.why}{'' if limit.holds else ' - it does not hold'}."
+        if limit.limit.startswith((BORE, ROD)) and limit.holds:
+            yield f"{limit.limit}: {limit.why}."
+
+
+def _wrong(fit: Fit, bench: Bench) -> Iterator[str]:
+    """Each limit that does not hold, and each figure that is more than its tolerance off."""
+    for limit in fit.limits:
+        if not limit.holds:
+            yield f"{limit.limit} does not hold: {limit.why}."
+    for row in fit.deviations:
+        if row.deviation_over_tolerance > 1.0:
+            at = f" at {show_length(row.at, bench.units)}" if row.at is not None and row.at_unit == "mm" else ""
+            off = f"{row.deviation_over_tolerance:.1f} tolerances off; one is allowed"
+            yield f"{row.figure.replace('_', ' ')}{at}: {off}."
 
 
 def _next_mandrel(coil: Coil, outside_mm: float) -> Iterator[str]:
@@ -155,9 +171,9 @@ def _next_mandrel(coil: Coil, outside_mm: float) -> Iterator[str]:
     if then.mandrel.diameter_mm == mandrel_mm:
         yield f"The next one: the same mandrel, {show_diameter(mandrel_mm, units)}, and it will come out so again."
     else:
-        kind = "rod" if then.mandrel.kind == "rod" else "mandrel turned"
+        kind = "rod of" if then.mandrel.kind == "rod" else "mandrel turned to"
         size, chance = show_diameter(then.mandrel.diameter_mm, units), then.tries.first
-        yield f"The next one: a {kind} of {size} instead of {show_diameter(mandrel_mm, units)}, chance {chance:.2f}."
+        yield f"The next one: a {kind} {size} instead of {show_diameter(mandrel_mm, units)}, chance {chance:.2f}."
     if coil.wire.spool is not None:
         bare = f"{mandrel_mm:g} --outside {outside_mm:g}"
         yield f"Write it down: springwright trial {spool.id} --mandrel {bare}"
@@ -183,7 +199,7 @@ def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:
         said.append(f"Press it solid, then close the coils evenly with a wedge or by hand until it is {_free(coil)}.")
     else:
         said.append(f"Pull it evenly to a little over {_free(coil)}, press it solid once, and measure again.")
-    said += _limits(fit)
+    said += _wrong(fit, coil.bench)
     laid_mm = coil.plan.pitch_on_mandrel_mm * meant_mm / pitch_mm
     said.append(f"The next one: {_pitch_next(coil, laid_mm)}.")
     return Saved(answer, spring, fit, 1.0, tuple(said))
@@ -197,8 +213,8 @@ def _pitch_next(coil: Coil, laid_mm: float) -> str:
     units, wire_mm = coil.bench.units, coil.plan.wire_diameter_mm
     if laid_mm <= wire_mm:
         return "lay it wire against wire, and pull it out to its length afterwards"
-    gap, pitch = show_length(laid_mm - wire_mm, units), show_length(laid_mm, units)
-    return f"a pitch of {pitch} on the mandrel, a gap of {gap}, instead of {show_length(coil.plan.pitch_on_mandrel_mm, units)}"
+    gap, pitch, was = (show_length(mm, units) for mm in (laid_mm - wire_mm, laid_mm, coil.plan.pitch_on_mandrel_mm))
+    return f"a pitch of {pitch} on the mandrel, a gap of {gap}, instead of {was}"
 
 
 def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
@@ -216,8 +232,11 @@ def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
         said = [f"Pressed solid it is {now} long, {lost} more than wanted: press it again, or take an end coil closer."]
     else:
         said = [f"Pressed solid it has set by {lost}, to {now}."]
-        if answer == "keep":
-            said.append("Keep it: the forces are still within what is wanted, and it will not set again by as much.")
+        said.append(
+            "Keep it: the forces are still within what is wanted, and it will not set again by as much."
+            if answer == "keep"
+            else "It is too short for what is wanted: wind it again."
+        )
         longer_mm = wanted.free_length_mm + lost_mm
         pitch_mm = geometry.pitch_mm(
             wanted.wire_diameter_mm, longer_mm, wanted.active_coils, wanted.total_coils, wanted.ends
@@ -230,5 +249,5 @@ def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
             f"The next one: wind it {show_length(longer_mm, units)} long, {_pitch_next(coil, laid_mm)}, and press it "
             f"solid three times: it ends near {_free(coil)}."
         )
-    said += _limits(fit)
+    said += _wrong(fit, coil.bench)
     return Saved(answer, spring, fit, 1.0, tuple(said))

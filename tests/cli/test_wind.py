@@ -94,3 +94,28 @@ def test_what_a_trial_taught_is_told_in_the_bench_s_units(run, bench_folder):
     out = " ".join(run("wind", "need.yaml", "--wire", "W08").out.split())
     assert "Trial on 0.236 in: 0.350 in outside where" in out
     assert " mm" not in out.replace("thousandth", "")
+
+
+def test_came_out_answers_what_to_do_with_the_coil(run, bench_folder):
+    ran = run("wind", "need.yaml", "--came-out", "9.9 mm")
+    assert ran.status == 0
+    assert ran.out.lstrip("\x1b[1m").startswith("It came out at 9.90 mm outside instead of")
+    document = run("wind", "need.yaml", "--came-out", "9.9 mm", "--json").json
+    assert document["answer"] in ("keep", "change", "wind again")
+    assert run("wind", "need.yaml", "--came-out-pitch", "2.4").status == 0
+    assert run("wind", "need.yaml", "--pressed-to", "29").status == 0
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("--came-out", "4"), "less than its mandrel and two wires"),
+        (("--came-out", "9.9", "--pressed-to", "29"), "--came-out and --pressed-to"),
+        (("--came-out", "wide"), "--came-out"),
+        (("--pressed-to", "0"), "--pressed-to"),
+    ],
+)
+def test_a_coil_that_cannot_have_come_out_so_is_a_wrong_command_line(run, bench_folder, words, said):
+    ran = run("wind", "need.yaml", *words)
+    assert ran.status == 2
+    assert said in " ".join(ran.err.split())

@@ -1,0 +1,121 @@
+"""A coil that came out otherwise than meant is kept, changed, or wound again, and the next one is told."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from sourcing.need.model import Pocket
+from sourcing.springs import geometry
+from sourcing.springs.model import CompressionSpring
+from sourcing.stock.model import Bench
+from sourcing.winding.model import WindingPlan, wire_of
+from sourcing.winding.saving import Coil, came_out, came_out_pitch, pressed_to
+
+from . import cases
+from .cases import BENCH, point, wanted
+
+COLD = replace(BENCH, oven_c=None)
+SPOOL = cases.spool(0.8)
+
+
+def a_coil(bench: Bench = COLD, **changes: object) -> Coil:
+    """A coil of 0.8 mm wire for a pocket with room to spare and soft forces."""
+    need = cases.need(
+        **{"pocket": Pocket(wanted(13.0), wanted(6.0)), "working": (point(24, 5), point(18, 9)), **changes}
+    )
+    plan = cases.plan(SPOOL, bench, None, pocket=need.pocket, working=need.working)
+    return Coil(need, bench, wire_of(SPOOL), plan)
+
+
+def with_spring(coil: Coil, mean_mm: float, active: float) -> Coil:
+    """The coil, its plan's spring being another, the same as wound as in the end."""
+    spring = coil.plan.wanted
+    assert isinstance(spring, CompressionSpring)
+    dead = spring.total_coils - spring.active_coils
+    other = replace(spring, mean_diameter_mm=mean_mm, active_coils=active, total_coils=active + dead)
+    plan: WindingPlan = replace(coil.plan, wanted=other, finished=replace(coil.plan.finished, spring=other))
+    return replace(coil, plan=plan)
+
+
+def test_wanted_9_6_came_out_9_9_six_coils_keep_0_912_of_the_rate_and_5_47_restore_it():
+    """Hand-checked case 3 of the winding model."""
+    saved = came_out(with_spring(a_coil(), 9.6, 6.0), 9.9 + 0.8)
+    assert saved.rate_kept == pytest.approx(0.912, abs=0.0005)
+    assert any("5.47 active coils" in said for said in saved.said)
+
+
+def test_a_coil_within_what_is_wanted_is_kept_as_it_is():
+    coil = a_coil()
+    saved = came_out(coil, coil.wound.outside_diameter_mm + 0.02)
+    assert saved.answer == "keep"
+    assert saved.spring.active_coils == coil.wanted.active_coils
+
+
+def test_a_coil_a_little_too_large_is_cut_and_its_rate_is_that_which_was_meant():
+    coil = a_coil()
+    saved = came_out(coil, coil.wound.outside_diameter_mm + 0.6)
+    assert saved.answer == "change"
+    assert saved.spring.active_coils < coil.wanted.active_coils
+    assert saved.fit.fits != "no"
+    assert "Cut it" in saved.said[0]
+
+
+def test_a_coil_that_no_longer_goes_into_the_bore_is_wound_again_on_a_smaller_mandrel():
+    coil = a_coil()
+    saved = came_out(coil, 13.4)
+    assert saved.answer == "wind again"
+    assert any(said.startswith("bore clearance does not hold") for said in saved.said)
+    (next_one,) = [said for said in saved.said if said.startswith("The next one")]
+    assert float(next_one.split(" mm instead")[0].split()[-1]) < (coil.plan.mandrel.diameter_mm or 0.0)
+
+
+def test_a_coil_too_small_is_wound_again_where_the_spare_turns_do_not_reach():
+    coil = with_spring(a_coil(pocket=Pocket(wanted(13.0))), 9.6, 6.0)
+    saved = came_out(coil, 6.4 + 0.8)
+    assert saved.spring.active_coils == pytest.approx(6.0 * (9.6 / 6.4) ** 3)
+    assert saved.answer == "wind again"
+
+
+def test_heat_to_come_is_counted_in_before_the_spring_is_judged():
+    hot, cold = a_coil(BENCH), a_coil(COLD)
+    assert came_out(hot, 10.4).spring.mean_diameter_mm == pytest.approx(9.6 * (1 - 0.0125))
+    assert came_out(cold, 10.4).spring.mean_diameter_mm == pytest.approx(9.6)
+    assert any("counted before heat" in said for said in came_out(hot, 10.4).said)
+
+
+def test_the_coil_can_be_written_down_as_a_trial():
+    coil = a_coil()
+    assert (
+        f"Write it down: springwright trial {SPOOL.id} --mandrel {coil.plan.mandrel.diameter_mm:g} --outside 10.4"
+        in (came_out(coil, 10.4).said)
+    )
+
+
+@pytest.mark.parametrize(
+    ("off", "answer", "word"), [(0.01, "keep", "Keep"), (0.8, "change", "close"), (-0.8, "change", "Pull")]
+)
+def test_a_pitch_that_came_out_otherwise_says_the_length_and_what_to_do(off: float, answer: str, word: str):
+    coil = a_coil()
+    spring = coil.wanted
+    pitch_mm = geometry.pitch_mm(
+        spring.wire_diameter_mm, spring.free_length_mm, spring.active_coils, spring.total_coils, spring.ends
+    )
+    saved = came_out_pitch(coil, pitch_mm + off)
+    assert saved.answer == answer
+    assert any(word in said for said in saved.said)
+    assert saved.spring.free_length_mm - spring.free_length_mm == pytest.approx(
+        off * (saved.spring.free_length_mm - geometry.end_length_mm(
+            spring.wire_diameter_mm, spring.active_coils, spring.total_coils, spring.ends)) / (pitch_mm + off)
+    )  # fmt: skip
+
+
+def test_a_spring_that_has_set_is_wound_longer_by_what_it_lost():
+    coil = a_coil()
+    free = coil.wanted.free_length_mm
+    assert pressed_to(coil, free - 0.1).answer == "keep"
+    saved = pressed_to(coil, free - 6.0)
+    assert saved.answer == "wind again"
+    assert any(f"wind it {free + 6.0:.1f} mm long" in said for said in saved.said)
+    assert pressed_to(coil, free + 3.0).answer == "change"
