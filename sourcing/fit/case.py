@@ -13,7 +13,9 @@ from typing import Generic, TypeVar
 from sourcing.fit.model import Spread, WantedFigure
 from sourcing.need.model import Need
 from sourcing.quantities import Wanted, show_diameter, show_length, show_wanted
+from sourcing.springs.life import Word
 from sourcing.springs.model import Spring
+from sourcing.springs.strength import Place
 from sourcing.stock.model import Bench
 
 S_co = TypeVar("S_co", bound=Spring, covariant=True)
@@ -29,6 +31,16 @@ class Seat:
     growth_mm: float
     bore_mm: Wanted | None
     rod_mm: Wanted | None
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """A place in a spring's wire that is worked between two corrected stresses, and the word for the greater alone."""
+
+    place: Place
+    low_mpa: float
+    high_mpa: float
+    steady: Word
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +64,10 @@ class Case(ABC, Generic[S_co]):
     @abstractmethod
     def wanted(self) -> Iterator[WantedFigure]:
         """Every figure that the need wants, with what the spring gives, in the order of the need."""
+
+    def worked(self) -> Iterator[Worked]:
+        """Every place in the wire that the need works, where its working points say between which stresses."""
+        return iter(())
 
     def size(self, length_mm: float) -> str:
         """A size in the bench's units, as calipers read it."""

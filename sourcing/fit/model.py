@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from sourcing.quantities import Wanted
+from sourcing.springs.life import Making
 
 Verdict = Literal["yes", "near", "no"]
 
@@ -68,6 +69,11 @@ class Fit:
     deviations: tuple[Deviation, ...]
 
     @property
+    def soft_broken(self) -> int:
+        """How many soft limits do not hold."""
+        return sum(1 for limit in self.limits if not limit.holds and not limit.hard)
+
+    @property
     def broken(self) -> tuple[Limit, ...]:
         """The limits that do not hold, hard ones first."""
         return tuple(sorted((limit for limit in self.limits if not limit.holds), key=lambda limit: not limit.hard))
@@ -87,4 +93,5 @@ class Spread:
     free_length_sd_mm: float = 0.0
     rate_sd: float = 0.0
     rate_on_diameter: float = 0.0
+    making: Making = Making.UNKNOWN
     free_angle_sd_deg: float = 0.0

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from sourcing.fit.case import Case, Seat, wanted_free_length, wanted_wire
+from sourcing.fit.case import Case, Seat, Worked, wanted_free_length, wanted_wire
 from sourcing.fit.model import WantedFigure
 from sourcing.fit.score import force_house_tolerance_n
 from sourcing.need.model import Need, PocketEnd
 from sourcing.springs import conical_lengths, geometry, pressed
+from sourcing.springs.life import steady
 from sourcing.springs.model import CompressionSpring, ConicalSpring, PressedSpring
+from sourcing.springs.strength import Place
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +55,18 @@ class PressedCase(Case[PressedSpring]):
     def stress_mpa(self, length_mm: float) -> float:
         """The uncorrected shear stress at a length, that at solid where the length is shorter."""
         return pressed.stress_mpa(self.spring, max(length_mm, self.solid_length_mm), self.rate)
+
+    def worked(self) -> Iterator[Worked]:
+        """The coils, between the longest and the shortest working length; from rest where there is only one."""
+        tensile_mpa, shortest_mm = self.spring.tensile_strength_mpa, self.shortest_mm
+        if tensile_mpa is None or shortest_mm is None:
+            return
+        several = len(self.need.working) > 1
+        longest_mm = max(point.at_mm for point in self.need.working) if several else self.spring.free_length_mm
+        pressed_to_mm = max(shortest_mm, self.solid_length_mm)
+        low_mpa, high_mpa = pressed.corrected_range_mpa(self.spring, longest_mm, pressed_to_mm, self.rate)
+        word = steady(Place.LENGTH, self.spring.material, tensile_mpa, self.stress_mpa(shortest_mm))
+        yield Worked(Place.LENGTH, min(low_mpa, high_mpa), high_mpa, word)
 
 
 def _seat_of_cylinder(spring: CompressionSpring, need: Need) -> Seat:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import hypot
 
 from sourcing.fit.model import Spread
 from sourcing.springs import tolerances, torsion_tolerances
+from sourcing.springs.life import Making
 from sourcing.springs.model import ConicalSpring, PressedSpring, TorsionSpring
 from sourcing.stock.model import StockSpring
 
@@ -96,8 +98,14 @@ def measured_torsion(stock: StockSpring, spring: TorsionSpring) -> Spread:
 
 
 def spread_of(stock: StockSpring, rate: float) -> Spread:
-    """The spread of a stock spring: its own grade, grade 2 where a seller made it, else as its keeper measured it."""
-    grade = stock.grade or (BOUGHT_GRADE if stock.seller is not None else None)
+    """The spread of a stock spring: its own grade, grade 2 where a seller made it, else as its keeper measured it.
+
+    A spring maker made what a seller sells; what else lies in a drawer is of unknown making, or has worked before.
+    """
+    sold = stock.seller is not None
+    grade = stock.grade or (BOUGHT_GRADE if sold else None)
     if isinstance(stock.spring, TorsionSpring):
-        return measured_torsion(stock, stock.spring) if grade is None else graded_torsion(stock.spring, grade)
-    return measured(stock, stock.spring) if grade is None else graded(stock.spring, grade, rate)
+        spread = measured_torsion(stock, stock.spring) if grade is None else graded_torsion(stock.spring, grade)
+    else:
+        spread = measured(stock, stock.spring) if grade is None else graded(stock.spring, grade, rate)
+    return replace(spread, making=Making.SPRING_MAKER if sold else Making.UNKNOWN)

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from sourcing.fit.case import Case, Seat, wanted_wire
+from sourcing.fit.case import Case, Seat, Worked, wanted_wire
 from sourcing.fit.model import WantedFigure
 from sourcing.fit.score import allowed, torque_house_tolerance_n_mm
 from sourcing.need.model import WantedLeg
 from sourcing.springs import turned
+from sourcing.springs.life import steady
 from sourcing.springs.model import Leg, TorsionSpring
+from sourcing.springs.strength import Place
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +72,18 @@ class TurnedCase(Case[TorsionSpring]):
     def stress_mpa(self, wound_deg: float) -> float:
         """The uncorrected bending stress at an angle."""
         return turned.stress_mpa(self.spring, self.torque_n_mm(wound_deg))
+
+    def worked(self) -> Iterator[Worked]:
+        """The body, between the smallest and the largest working angle; from rest where there is only one."""
+        tensile_mpa, angles = self.spring.tensile_strength_mpa, [point.at_deg for point in self.need.turned]
+        if tensile_mpa is None or not angles:
+            return
+        least = min(angles) if len(angles) > 1 else 0.0
+        low_mpa, high_mpa = (
+            turned.corrected_stress_mpa(self.spring, self.torque_n_mm(angle)) for angle in (least, max(angles))
+        )
+        word = steady(Place.WOUND_UP, self.spring.material, tensile_mpa, self.stress_mpa(max(angles)))
+        yield Worked(Place.WOUND_UP, low_mpa, high_mpa, word)
 
     def wanted(self) -> Iterator[WantedFigure]:
         """The wanted torques, then the angle between the legs and the wire."""

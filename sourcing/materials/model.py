@@ -62,6 +62,11 @@ class Material:
     modulus_fall: tuple[float, float] | None = None
     zinc_plated: Mapping[str, int] = field(default_factory=dict[str, int])
 
+    @property
+    def valve_quality(self) -> bool:
+        """Whether it is made without the seams and flaws at which wire begins to crack (EN 10270-2, grades VD)."""
+        return self.grade.startswith("VD")
+
 
 OwnMaterials = Mapping[str, Material | None]
 """A keeper's own materials by folded name; None for one with mistakes, which are told where it stands."""

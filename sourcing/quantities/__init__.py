@@ -33,6 +33,7 @@ from sourcing.quantities.plain import (
 from sourcing.quantities.showing import (
     show_angle,
     show_angular_rate,
+    show_cycles,
     show_days,
     show_diameter,
     show_force,
@@ -74,6 +75,7 @@ __all__ = [
     "rate_n_per_mm",
     "show_angle",
     "show_angular_rate",
+    "show_cycles",
     "show_days",
     "show_diameter",
     "show_force",

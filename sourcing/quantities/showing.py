@@ -149,6 +149,15 @@ def show_days(days: float) -> str:
     return f"{number} day" if number == "1" else f"{number} days"
 
 
+def show_cycles(cycles: float) -> str:
+    """A number of cycles, in millions from one million on.
+
+    >>> show_cycles(20000), show_cycles(2e6), show_cycles(1e12)
+    ('20000', '2 million', '1000000 million')
+    """
+    return f"{cycles:.0f}" if cycles < 1e6 else f"{_without_noise(_to_decimals(cycles / 1e6, 6))} million"
+
+
 def show_wanted(wanted: Wanted, show: Callable[[float], str]) -> str:
     """A wanted figure as a person would write it; `show` makes one number of its kind into text.
 

@@ -105,6 +105,19 @@ def wider_by(spring: PressedSpring, off_mm: float) -> PressedSpring:
             )
 
 
+def corrected_range_mpa(
+    spring: PressedSpring, longest_mm: float, shortest_mm: float, rate_n_per_mm: float
+) -> tuple[float, float]:
+    """The stresses, corrected by EN's factor, between which the wire goes from one length to another and back.
+
+    In a cone, of the coil that is stressed most at the shorter length; one that has closed by then is stressed less.
+    """
+    longest_n, shortest_n = (force_n(spring, length, rate_n_per_mm) for length in (longest_mm, shortest_mm))
+    wire_mm, mean_mm = spring.wire_diameter_mm, _stressed_diameter_mm(spring, shortest_n, rate_n_per_mm)
+    per_newton_mpa = corrected_stress_mpa(shear_stress_mpa(1.0, wire_mm, mean_mm), mean_mm / wire_mm)
+    return per_newton_mpa * longest_n, per_newton_mpa * shortest_n
+
+
 def at_length(spring: PressedSpring, length_mm: float) -> AtLength:
     """Force and stresses at a length by the dimensions; None where it is shorter than the spring can be pressed."""
     if length_mm < min(solid_length_mm(spring), spring.free_length_mm) * (1.0 - _ALLOWANCE):

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from sourcing.need.model import Need
-from sourcing.quantities import show_diameter, show_length, show_temperature
+from sourcing.quantities import show_cycles, show_diameter, show_length, show_temperature
 from sourcing.stock.model import Bench
 
 
@@ -36,13 +36,17 @@ def not_judged(need: Need) -> Iterator[str]:
         yield words.no_force
     if not need.working:
         yield words.no_working
-    if need.cycles is not None:
-        yield f"{need.cycles:g} cycles are asked for: fatigue is not judged by this version."
-    unknown = [
-        name for name, given in (("temperature", need.temperature_c), ("surroundings", need.surroundings)) if not given
-    ]
+    works = need.working or need.turned
+    if need.cycles is not None and not works:
+        yield f"{show_cycles(need.cycles)} cycles are asked for, not between what: how long it lasts was not judged."
+    said = {
+        "cycles": need.cycles is not None or not works,
+        "temperature": need.temperature_c is not None,
+        "surroundings": bool(need.surroundings),
+    }
+    unknown = [name for name, given in said.items() if not given]
     if unknown:
-        yield f"Unknown, so not judged: {' and '.join(unknown)}."
+        yield "Unknown, so not judged: " + ", ".join(unknown) + "."
 
 
 def assumed(need: Need, bench: Bench, winds: bool) -> Iterator[str]:

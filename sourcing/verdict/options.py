@@ -84,7 +84,7 @@ def _unknown_grade(stock: StockSpring, need: Need, bench: Bench, rate: float) ->
     stresses = stress_limits(case_of(weak, need, bench, Spread(), rate))
     broken = [limit.why for limit in stresses if not limit.holds]
     why = f"nobody names the grade of its wire; were it {weakest.name}, the weakest: "
-    return Limit("unknown grade", not broken, False, why + ("; ".join(broken) or "the static limits hold too"))
+    return Limit("unknown grade", not broken, False, why + ("; ".join(broken) or "its limits hold too"))
 
 
 def judge_stock(stock: StockSpring, need: Need, bench: Bench) -> Fit:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from sourcing import safety
 from sourcing.materials.model import Material
+from sourcing.materials.plating import HYDROGEN, better_plated
 from sourcing.need.model import Need
 from sourcing.stock.model import Bench, Catalogue, StockSpring
 from sourcing.verdict.notes import notes
@@ -78,7 +80,16 @@ def cautions_for(need: Need, plan: WindingPlan | None, stock: StockSpring | None
     """The cautions of fitting a spring in this need: those of its wish, of the plan's wire and of the spring's."""
     wire, taken = plan and plan.finished.spring.material, stock and stock.spring.material
     named = (word for material in (need.material, wire, taken) if material for word in _names_of(material))
-    return safety.fitting_cautions((*words_of(need), *named), need.surroundings)
+    *before, last = safety.fitting_cautions((*words_of(need), *named), need.surroundings)
+    return (*before, *_of_plating(need, (wire, taken)), last)
+
+
+def _of_plating(need: Need, springs_of: Iterable[Material | None]) -> Iterator[str]:
+    """Where zinc would keep the rust off, somebody may think of plating the spring: what that costs."""
+    for material in springs_of:
+        if material is not None and any(better_plated(material, where) for where in need.surroundings):
+            yield f"Bought zinc plated, {material.name} would stand this longer. {HYDROGEN}"
+            return
 
 
 def _names_of(material: Material) -> tuple[str, ...]:

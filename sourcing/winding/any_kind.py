@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import inf
 
+from sourcing.fit.limits.lasting import LIFE
 from sourcing.fit.model import Fit
 from sourcing.quantities import Money, show_diameter, show_length
 from sourcing.safety import winding_cautions
@@ -75,9 +76,10 @@ def wire_notes(task: Task, known: Knowledge, cut_mm: float) -> Iterable[str]:
 
 
 def fit_notes(fit: Fit) -> Iterable[str]:
-    """Why a near fit is no more than that, and what all plans assume."""
+    """Why a near fit is no more than that, how long the spring lasts, and what all plans assume."""
     if fit.fits == "near":
         yield "A near fit only: " + "; ".join(limit.why for limit in fit.broken) + "."
+    yield from (f"How long it lasts: {limit.why}." for limit in fit.limits if limit.limit == LIFE and limit.holds)
     yield (
         "Assumed: coils of one wire repeat to 0.4 % of the diameter, the pitch opens by three tenths of what the "
         "diameter opens, the free length comes out to 2 % of the travel and the rate to 3 %; half an hour to set up, "

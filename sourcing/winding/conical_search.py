@@ -18,6 +18,7 @@ from sourcing.quantities import Wanted, show_diameter
 from sourcing.springs import conical, geometry, pressed
 from sourcing.springs.conical_lengths import SURE_STEP
 from sourcing.springs.model import ConicalSpring
+from sourcing.winding.heat import making
 from sourcing.winding.line import Aim, Line, aim
 from sourcing.winding.model import Refusal
 from sourcing.winding.pressed_task import PressedTask
@@ -52,13 +53,13 @@ class ConicalDesign:
     stress_mpa: float
 
     @property
-    def standing(self) -> tuple[int, int]:
+    def standing(self) -> tuple[int, int, int]:
         """What comes before chance and stress in the order of designs, best first."""
-        return _ORDER[self.fit.fits], -(100 if self.fit.score is None else self.fit.score)
+        return _ORDER[self.fit.fits], -(100 if self.fit.score is None else self.fit.score), self.fit.soft_broken
 
     @property
-    def order(self) -> tuple[int, int, float, float]:
-        """The sort key, best first: fits, score, chance in whole per cents, the lower stress."""
+    def order(self) -> tuple[int, int, int, float, float]:
+        """The sort key, best first: fits, score, soft limits, chance in whole per cents, the lower stress."""
         return (*self.standing, -round(self.fit.chance, 2), self.stress_mpa)
 
 
@@ -118,7 +119,8 @@ def judged(task: PressedTask, spring: ConicalSpring, spread: Callable[[ConicalSp
     """The cone against the need."""
     shortest_mm = min(point.at_mm for point in task.need.working)
     stress_mpa = pressed.stress_mpa(spring, shortest_mm, pressed.rate_n_per_mm(spring))
-    return ConicalDesign(spring, judge(spring, task.need, task.bench, spread(spring)), stress_mpa)
+    made = replace(spread(spring), making=making(task.wire.material, task.bench))
+    return ConicalDesign(spring, judge(spring, task.need, task.bench, made), stress_mpa)
 
 
 def _springs(task: PressedTask, small_mm: float, large_mm: float) -> Iterable[ConicalSpring]:

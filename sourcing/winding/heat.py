@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from sourcing.materials.model import Material
 from sourcing.quantities import show_temperature
+from sourcing.springs.life import Making
 from sourcing.stock.model import Bench
 from sourcing.winding.model import Heat
 from sourcing.winding.trials import heat_change
@@ -18,6 +19,11 @@ def oven_reaches(material: Material, bench: Bench) -> bool:
     """Whether the bench has an oven that reaches the material's stress relief."""
     least_c = material.stress_relief_low_c
     return bench.oven_c is not None and least_c is not None and bench.oven_c >= least_c
+
+
+def making(material: Material, bench: Bench) -> Making:
+    """How a spring wound here is made: with the stress of winding taken out, or left in it."""
+    return Making.WOUND if oven_reaches(material, bench) else Making.WOUND_UNHEATED
 
 
 def change_of_diameter(material: Material, bench: Bench) -> tuple[float, float]:

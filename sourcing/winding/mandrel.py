@@ -85,7 +85,7 @@ def choose(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]]) 
     return min(rod, turned, key=_order)
 
 
-def _order(wound: Wound[Any]) -> tuple[int, int, bool, float, float]:
+def _order(wound: Wound[Any]) -> tuple[float, ...]:
     return wound.design.order
 
 

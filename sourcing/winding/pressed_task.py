@@ -7,7 +7,7 @@ measured before it is accepted, so its own tolerance is in the chance and not in
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sourcing.figures import formula
 from sourcing.fit.judge import judge
@@ -17,6 +17,7 @@ from sourcing.springs import compression, geometry, pressed
 from sourcing.springs.model import CompressionSpring, Ends, PressedSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import DIAMETER_POWER, PITCH_DOUBT, diameter_sd_mm, rate_sd
+from sourcing.winding.heat import making
 from sourcing.winding.line import Line, OneForce
 from sourcing.winding.model import Wire
 from sourcing.winding.task import Design
@@ -78,7 +79,8 @@ class PressedTask:
         shortest_mm = min(point.at_mm for point in self.need.working)
         force_n = rate * max(0.0, spring.free_length_mm - shortest_mm)
         stress_mpa = compression.shear_stress_mpa(force_n, spring.wire_diameter_mm, spring.mean_diameter_mm)
-        return Design(spring, judge(spring, self.need, self.bench, spread(spring)), stress_mpa)
+        made = replace(spread(spring), making=making(self.wire.material, self.bench))
+        return Design(spring, judge(spring, self.need, self.bench, made), stress_mpa)
 
     def _spring(self, mean_diameter_mm: float, line: Line) -> CompressionSpring:
         material, wire_mm, ends = self.wire.material, self.wire.wire_diameter_mm, self.ends(mean_diameter_mm)

@@ -34,14 +34,14 @@ class Design(Generic[S]):
     stress_mpa: float
 
     @property
-    def standing(self) -> tuple[int, int, bool]:
+    def standing(self) -> tuple[int, int, int, bool]:
         """What comes before chance and stress in the order of designs, best first."""
         score = 100 if self.fit.score is None else self.fit.score
-        return _ORDER[self.fit.fits], -score, self.spring.spring_index > EASY_INDEX
+        return _ORDER[self.fit.fits], -score, self.fit.soft_broken, self.spring.spring_index > EASY_INDEX
 
     @property
-    def order(self) -> tuple[int, int, bool, float, float]:
-        """The sort key, best first: fits, score, easy index, chance in whole per cents, the lower stress."""
+    def order(self) -> tuple[int, int, int, bool, float, float]:
+        """The sort key, best first: fits, score, soft limits, easy index, chance in whole per cents, lower stress."""
         return (*self.standing, -round(self.fit.chance, 2), self.stress_mpa)
 
 

@@ -20,7 +20,7 @@ from sourcing.springs.model import Ends
 from sourcing.springs.systems import Parallel, Single
 
 from .checks import Book, Check, carried, rounded_up
-from .worked import Coil, mean_diameter_with, solved
+from .worked import Coil, mean_diameter_with, pulsating_safety, solved
 
 BOOK = Book("V. B. Bhandari, Design of Machine Elements, ch. 10 Springs", "a worked copy of the solution")
 
@@ -218,16 +218,22 @@ def example_10_11() -> dict[str, float]:
 
 
 def cycled(
-    wire_diameter_mm: float, spring_index: float, rate: float, force_max_n: float, coils: int | None
+    wire_diameter_mm: float, spring_index: float, rate: float, forces_n: tuple[float, float], sut_mpa: float, coils: int
 ) -> dict[str, float]:
-    """Examples 10.14 to 10.16: 0.5 mm between the coils at the greatest force."""
+    """Examples 10.14 to 10.16: 0.5 mm between the coils at the greatest force.
+
+    The endurance from nothing to a stress is 0.22 of the tensile strength, the yield stress in shear 0.45.
+    """
+    least_n, greatest_n = forces_n
     mean = mean_diameter_with("spring_index", spring_index, wire_diameter_mm)
     active = active_coils_for_rate(wire_diameter_mm, mean, rate, G_MPA)
-    coil = Coil(wire_diameter_mm, mean, coils or active, G_MPA)
+    coil = Coil(wire_diameter_mm, mean, coils, G_MPA)
+    limits = (0.22 * sut_mpa, 0.45 * sut_mpa)
     return {
+        "safety_factor": pulsating_safety(least_n, greatest_n, wire_diameter_mm, mean, *limits),
         "mean_diameter_mm": mean,
         "total_coils": active + dead_coils(Ends.CLOSED_GROUND),
-        "free_length_mm": free_length_mm(coil, force_max_n, gap_mm=0.5),
+        "free_length_mm": free_length_mm(coil, greatest_n, gap_mm=0.5),
     }
 
 
@@ -240,7 +246,7 @@ def cycled(
     free_length_mm=rounded_up("145", 5, LENGTH_UP),
 )
 def example_10_14() -> dict[str, float]:
-    return cycled(5, 6, rate=(350 - 100) / 20, force_max_n=350, coils=19)
+    return cycled(5, 6, rate=(350 - 100) / 20, forces_n=(100, 350), sut_mpa=1440, coils=19)
 
 
 @BOOK.example(
@@ -252,7 +258,7 @@ def example_10_14() -> dict[str, float]:
     free_length_mm=rounded_up("60", 5, LENGTH_UP),
 )
 def example_10_15() -> dict[str, float]:
-    return cycled(4, 8, rate=10, force_max_n=130, coils=8)
+    return cycled(4, 8, rate=10, forces_n=(30, 130), sut_mpa=1400, coils=8)
 
 
 @BOOK.example(
@@ -265,7 +271,7 @@ def example_10_15() -> dict[str, float]:
 )
 def example_10_16() -> dict[str, float]:
     rise = 0.1 * pi / 4 * 40**2
-    return cycled(3.6, 5, rate=rise / 10, force_max_n=100 + rise, coils=24)
+    return cycled(3.6, 5, rate=rise / 10, forces_n=(100, 100 + rise), sut_mpa=1400, coils=24)
 
 
 @BOOK.example(

@@ -17,7 +17,7 @@ from sourcing.springs.compression import (
 )
 
 from .checks import Book, Check, rounded_up
-from .worked import Coil, mean_diameter_with, solved
+from .worked import Coil, mean_diameter_with, pulsating_safety, solved
 
 BOOK = Book("Sadhu Singh, Machine Design-I, ch. 8", "a worked copy of the solution")
 
@@ -54,7 +54,7 @@ def example_8_1() -> dict[str, float]:
 
 @BOOK.example("sadhu singh 8.2", "example 8.2, p. 228 (fatigue)", safety_factor="1.44")
 def example_8_2() -> dict[str, float]:
-    return {}
+    return {"safety_factor": pulsating_safety(60, 140, 3, 18, 0.22 * 1430, 0.45 * 1430)}
 
 
 @BOOK.example(
@@ -69,6 +69,7 @@ def example_8_4() -> dict[str, float]:
     mean = mean_diameter_with("spring_index", 6, 9)
     coils = active_coils_for_rate(9, mean, 1200 / 25, 82_000)
     return {
+        "required_wire_mm": solved(lambda wire: pulsating_safety(500, 1200, wire, 6 * wire, 350, 760), 1.5, 1, 50),
         "mean_diameter_mm": mean,
         "active_coils": coils,
         # The book keeps the deflection of the unrounded coils beside the solid length of the rounded ones.

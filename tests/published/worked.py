@@ -12,8 +12,15 @@ from dataclasses import dataclass
 from scipy.optimize import brentq
 
 from sourcing import materials
-from sourcing.springs.compression import curvature_factor, rate_n_per_mm, shear_stress_mpa
+from sourcing.springs.compression import (
+    curvature_factor,
+    direct_shear_factor,
+    rate_n_per_mm,
+    shear_stress_mpa,
+    wahl_factor,
+)
 from sourcing.springs.describe import describe
+from sourcing.springs.fatigue import reversed_mpa, safety
 from sourcing.springs.geometry import dead_coils, free_length_from_pitch_mm, pitch_mm, solid_length_mm
 from sourcing.springs.model import CompressionSpring, Ends
 from sourcing.springs.stability import buckling_length_mm
@@ -108,6 +115,26 @@ def corrected_stress_mpa(force_n: float, wire_diameter_mm: float, mean_diameter_
     """Our stress with EN's factor for curvature, which is Bergsträsser's."""
     factor = curvature_factor(mean_diameter_mm / wire_diameter_mm)
     return factor * shear_stress_mpa(force_n, wire_diameter_mm, mean_diameter_mm)
+
+
+def pulsating_safety(
+    force_min_n: float,
+    force_max_n: float,
+    wire_diameter_mm: float,
+    mean_diameter_mm: float,
+    pulsating_mpa: float,
+    yield_mpa: float,
+) -> float:
+    """Bhandari's and Sadhu Singh's factor of safety: our line from a pulsating endurance to the yield stress.
+
+    The mean stress with the factor for direct shear alone, the amplitude with Wahl's.
+    """
+    index = mean_diameter_mm / wire_diameter_mm
+    mean_n, amplitude_n = (force_max_n + force_min_n) / 2, (force_max_n - force_min_n) / 2
+    mean = direct_shear_factor(index) * shear_stress_mpa(mean_n, wire_diameter_mm, mean_diameter_mm)
+    amplitude = wahl_factor(index) * shear_stress_mpa(amplitude_n, wire_diameter_mm, mean_diameter_mm)
+    endurance = reversed_mpa(pulsating_mpa / 2, pulsating_mpa / 2, yield_mpa)
+    return safety(amplitude, mean, endurance, yield_mpa)
 
 
 def force_for_stress_n(stress_mpa: float, coil: Coil) -> float:

@@ -8,8 +8,9 @@ from sourcing.fit.limits import any_kind
 from sourcing.fit.model import Limit
 from sourcing.fit.pressed import PressedCase
 from sourcing.quantities import Wanted, show_stress
-from sourcing.springs import strength
 from sourcing.springs.compression import LEAST_ACTIVE_COILS
+from sourcing.springs.life import Word
+from sourcing.springs.strength import Place, permissible, permissible_stress_mpa
 
 
 def depth(case: PressedCase) -> Iterator[Limit]:
@@ -48,23 +49,20 @@ def solid(case: PressedCase) -> Iterator[Limit]:
 
 def stress_at_shortest(case: PressedCase) -> Iterator[Limit]:
     """Static stress at the shortest working length, uncorrected."""
-    if case.shortest_mm is None:
-        return
-    tensile_mpa = case.spring.tensile_strength_mpa
-    permissible = None if tensile_mpa is None else strength.permissible_stress_mpa(tensile_mpa)
-    where = f"at {case.length(case.shortest_mm)}"
-    yield _stress("stress at the shortest length", case.stress_mpa(case.shortest_mm), permissible, where, case)
+    if case.shortest_mm is not None:
+        where = f"at {case.length(case.shortest_mm)}"
+        stress_mpa = case.stress_mpa(case.shortest_mm)
+        yield _stress("stress at the shortest length", Place.LENGTH, stress_mpa, where, case)
 
 
 def stress_at_solid(case: PressedCase) -> Iterator[Limit]:
     """Static stress when pressed solid, uncorrected."""
-    tensile_mpa = case.spring.tensile_strength_mpa
-    permissible = None if tensile_mpa is None else strength.permissible_solid_stress_mpa(tensile_mpa)
-    yield _stress("stress at solid", case.stress_mpa(0.0), permissible, "pressed solid", case)
+    yield _stress("stress at solid", Place.SOLID, case.stress_mpa(0.0), "pressed solid", case)
 
 
-def _stress(name: str, stress_mpa: float, permissible_mpa: float | None, where: str, case: PressedCase) -> Limit:
-    if permissible_mpa is None:
+def _stress(name: str, place: Place, stress_mpa: float, where: str, case: PressedCase) -> Limit:
+    tensile_mpa, units = case.spring.tensile_strength_mpa, case.bench.units
+    if tensile_mpa is None:
         return Limit(
             name,
             False,
@@ -72,11 +70,13 @@ def _stress(name: str, stress_mpa: float, permissible_mpa: float | None, where: 
             f"the strength table of {case.spring.material.name} does not reach "
             f"{case.length(case.spring.wire_diameter_mm)} wire: the stress cannot be judged",
         )
-    units, holds = case.bench.units, stress_mpa <= permissible_mpa
-    stress, permissible = show_stress(stress_mpa, units), show_stress(permissible_mpa, units)
-    why = f"{stress} {where}; {permissible} is the static limit (EN 13906-1)"
-    past = max(0.0, stress_mpa / permissible_mpa - 1.0)
-    return Limit(name, holds, True, why if holds else why + ": it will take a set", past)
+    allowed = permissible(place, case.spring.material)
+    allowed_mpa = permissible_stress_mpa(allowed.share, tensile_mpa)
+    holds = stress_mpa <= allowed_mpa
+    why = f"{show_stress(stress_mpa, units)} {where}; {show_stress(allowed_mpa, units)} is the static limit"
+    why += f" ({allowed.book})"
+    past = max(0.0, stress_mpa / allowed_mpa - 1.0)
+    return Limit(name, holds, True, why if holds else f"{why}: it {Word.WILL_SET}", past)
 
 
 def ends(case: PressedCase) -> Iterator[Limit]:
