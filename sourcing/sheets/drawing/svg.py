@@ -1,0 +1,120 @@
+"""Lines, texts and dimensions in millimetres, and the picture round them. Nothing here knows what it draws."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from html import escape
+
+THIN_MM, LINE_MM, THICK_MM = 0.18, 0.35, 0.5
+TEXT_MM = 3.2
+ARROW_MM = 2.0
+LETTER = 0.55
+"""The width of a letter over its height, about."""
+
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A drawing of a size in mm; x runs to the right and y down. `title` and `said` are for those who cannot see it."""
+
+    width_mm: float
+    height_mm: float
+    title: str
+    said: str
+    parts: tuple[str, ...]
+
+    def svg(self, name: str = "picture") -> str:
+        """The picture as SVG in true millimetres; `name` tells its title apart from those of others on a page."""
+        size = f'width="{number(self.width_mm)}mm" height="{number(self.height_mm)}mm"'
+        box = f'viewBox="0 0 {number(self.width_mm)} {number(self.height_mm)}"'
+        labels = f'role="img" aria-labelledby="{name}-title {name}-said"'
+        head = f'<svg xmlns="http://www.w3.org/2000/svg" {size} {box} {labels} font-family="sans-serif">'
+        titles = (
+            f'<title id="{name}-title">{escape(self.title)}</title><desc id="{name}-said">{escape(self.said)}</desc>'
+        )
+        return "\n".join((head, titles, *self.parts, "</svg>"))
+
+
+def number(value: float) -> str:
+    """A coordinate to a hundredth of a millimetre, without zeros at its end.
+
+    >>> number(10.0), number(1.256)
+    ('10', '1.26')
+    """
+    return f"{value:.2f}".rstrip("0").rstrip(".") if "." in f"{value:.2f}" else f"{value:.2f}"
+
+
+def line(start: Point, end: Point, width_mm: float = LINE_MM, dash: str = "") -> str:
+    """A straight line; `dash` as SVG writes it."""
+    dashed = f' stroke-dasharray="{dash}"' if dash else ""
+    ends = f'x1="{number(start[0])}" y1="{number(start[1])}" x2="{number(end[0])}" y2="{number(end[1])}"'
+    return f'<line {ends} stroke="black" stroke-width="{width_mm}"{dashed}/>'
+
+
+def stroke(points: Iterable[Point], width_mm: float = LINE_MM, colour: str = "black", square: bool = False) -> str:
+    """A line through points, with round ends or square ones."""
+    through = " ".join(f"{number(x)},{number(y)}" for x, y in points)
+    cap = "butt" if square else "round"
+    style = f'fill="none" stroke="{colour}" stroke-width="{number(width_mm)}"'
+    return f'<polyline points="{through}" {style} stroke-linecap="{cap}" stroke-linejoin="round"/>'
+
+
+def shape(points: Iterable[Point], fill: str = "none", width_mm: float = LINE_MM) -> str:
+    """A closed outline."""
+    corners = " ".join(f"{number(x)},{number(y)}" for x, y in points)
+    return f'<polygon points="{corners}" fill="{fill}" stroke="black" stroke-width="{width_mm}"/>'
+
+
+def circle(centre: Point, radius_mm: float, fill: str = "none", width_mm: float = LINE_MM) -> str:
+    """A circle."""
+    at = f'cx="{number(centre[0])}" cy="{number(centre[1])}" r="{number(radius_mm)}"'
+    return f'<circle {at} fill="{fill}" stroke="black" stroke-width="{width_mm}"/>'
+
+
+def text(at: Point, words: str, anchor: str = "middle", size_mm: float = TEXT_MM, upright: bool = False) -> str:
+    """Words at a point: their middle, start or end there; upright: read from the right."""
+    turned = f' transform="rotate(-90 {number(at[0])} {number(at[1])})"' if upright else ""
+    place = f'x="{number(at[0])}" y="{number(at[1])}" text-anchor="{anchor}" font-size="{number(size_mm)}"'
+    return f"<text {place}{turned}>{escape(words)}</text>"
+
+
+def dimension(start: Point, end: Point, words: str, off_mm: float) -> Sequence[str]:
+    """A dimension between two points of one height or one side, `off_mm` from them: below or right where positive."""
+    if start[1] == end[1]:
+        y = start[1] + off_mm
+        left, right = sorted((start[0], end[0]))
+        return (
+            *(line((x, start[1]), (x, y + (1.0 if off_mm > 0 else -1.0)), THIN_MM) for x in (left, right)),
+            line((left, y), (right, y), THIN_MM),
+            *_arrows((left, y), (right, y)),
+            text(((left + right) / 2.0, y - 0.9), words)
+            if len(words) * LETTER * TEXT_MM < right - left
+            else text((right + ARROW_MM + 1.0, y + 1.0), words, "start"),
+        )
+    x = start[0] + off_mm
+    top, bottom = sorted((start[1], end[1]))
+    return (
+        *(line((start[0], y), (x + (1.0 if off_mm > 0 else -1.0), y), THIN_MM) for y in (top, bottom)),
+        line((x, top), (x, bottom), THIN_MM),
+        *_arrows((x, top), (x, bottom)),
+        text((x - 0.9, (top + bottom) / 2.0), words, upright=True),
+    )
+
+
+def _arrows(start: Point, end: Point) -> Sequence[str]:
+    """An arrow head at each end of a dimension, turned inwards where it is too short for them."""
+    length = max(abs(end[0] - start[0]), abs(end[1] - start[1]))
+    inwards = -1.0 if length < 3.0 * ARROW_MM else 1.0
+    return (_head(start, end, inwards), _head(end, start, inwards))
+
+
+def _head(tip: Point, other: Point, inwards: float) -> str:
+    length = max(abs(other[0] - tip[0]), abs(other[1] - tip[1])) or 1.0
+    along = ((other[0] - tip[0]) / length * ARROW_MM * inwards, (other[1] - tip[1]) / length * ARROW_MM * inwards)
+    across = (-along[1] / 6.0, along[0] / 6.0)
+    base = (tip[0] + along[0], tip[1] + along[1])
+    corners = (tip, (base[0] + across[0], base[1] + across[1]), (base[0] - across[0], base[1] - across[1]))
+    return shape(corners, "black", THIN_MM)

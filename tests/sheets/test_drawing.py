@@ -1,0 +1,98 @@
+"""Drawings are true: in millimetres, the wire climbs by its hand, and a curve passes where it should."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from xml.etree import ElementTree
+
+import pytest
+
+from sourcing.materials import find
+from sourcing.sheets.drawing import plots, springs, svg
+from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, Hand, PressedSpring
+
+MUSIC = find("music-wire")
+assert MUSIC is not None
+CYLINDER = CompressionSpring(0.9, 8.7, 31.0, 7.75, 9.75, Ends.CLOSED_GROUND, MUSIC, 81500.0, 206000.0, 2270.0)
+CONE = ConicalSpring(0.9, 7.0, 17.0, 24.0, 5.0, 7.0, Ends.CLOSED, MUSIC, 81500.0, 206000.0, 2270.0)
+NAMESPACE = {"svg": "http://www.w3.org/2000/svg"}
+
+
+def parsed(picture: svg.Picture) -> ElementTree.Element:
+    return ElementTree.fromstring(picture.svg())
+
+
+def strokes(picture: svg.Picture, colour: str) -> list[list[svg.Point]]:
+    lines = parsed(picture).findall("svg:polyline", NAMESPACE)
+    return [
+        [(float(x), float(y)) for x, y in (point.split(",") for point in each.attrib["points"].split())]
+        for each in lines
+        if each.attrib["stroke"] == colour
+    ]
+
+
+@pytest.mark.parametrize("spring", [CYLINDER, CONE])
+def test_one_to_one_is_as_large_as_the_spring(spring: PressedSpring):
+    picture = springs.one_to_one(spring, (180.0, 200.0))
+    assert picture is not None
+    root = parsed(picture)
+    assert root.attrib["width"] == f"{svg.number(picture.width_mm)}mm"
+    assert root.attrib["viewBox"] == f"0 0 {svg.number(picture.width_mm)} {svg.number(picture.height_mm)}"
+    points = [point for each in strokes(picture, "black") for point in each]
+    wide, high = (max(axis) - min(axis) + 0.9 for axis in zip(*points, strict=True))
+    outside = 9.6 if spring is CYLINDER else 17.9
+    assert wide == pytest.approx(outside, abs=0.05)
+    assert high == pytest.approx(spring.free_length_mm, abs=0.02)
+
+
+def test_a_spring_too_long_for_the_room_has_no_outline():
+    assert springs.one_to_one(replace(CYLINDER, free_length_mm=300.0), (180.0, 200.0)) is None
+
+
+@pytest.mark.parametrize(("hand", "climbs_right"), [(None, True), (Hand.RIGHT, True), (Hand.LEFT, False)])
+def test_upright_the_front_wires_of_a_right_hand_spring_climb_to_the_right(hand: Hand | None, climbs_right: bool):
+    """EN ISO 26909's right-hand helix; the wires in front are drawn last."""
+    picture = springs.one_to_one(replace(CYLINDER, hand=hand), (180.0, 200.0))
+    assert picture is not None
+    front = strokes(picture, "black")[-3]
+    (x_start, y_start), (x_end, y_end) = front[0], front[-1]
+    assert y_end < y_start
+    assert (x_end > x_start) is climbs_right
+
+
+def test_the_small_end_of_a_cone_is_on_top():
+    picture = springs.one_to_one(CONE, (180.0, 200.0))
+    assert picture is not None
+    points = [point for each in strokes(picture, "black") for point in each]
+    top, bottom = min(y for _, y in points), max(y for _, y in points)
+    width_at = [max(x for x, y in points if abs(y - at) < 2) - min(x for x, y in points if abs(y - at) < 2)
+                for at in (top, bottom)]  # fmt: skip
+    assert width_at[0] < 0.6 * width_at[1]
+
+
+def test_the_check_line_is_a_hundred_millimetres_long():
+    picture = springs.check_line()
+    lines = [each.attrib for each in parsed(picture).findall("svg:line", NAMESPACE)]
+    assert max(float(each["x2"]) - float(each["x1"]) for each in lines) == 100.0
+
+
+def test_the_curve_passes_through_the_bars_of_the_points_it_meets():
+    across, up = plots.Axis("length, mm", 8.0, 31.0), plots.Axis("force, N", 0.0, 30.0)
+    picture = plots.curve(lambda mm: 1.31 * (31.0 - mm), across, up, [plots.Wish(24.0, 8.0, 10.0)], (90.0, 60.0))
+    (curve,) = strokes(picture, "black")
+    (mark,) = parsed(picture).findall("svg:circle", NAMESPACE)
+    x, y = float(mark.attrib["cx"]), float(mark.attrib["cy"])
+    nearest = min(curve, key=lambda point: abs(point[0] - x))
+    assert nearest[1] == pytest.approx(y, abs=1.0)
+
+
+def test_words_of_the_user_cannot_become_marks_of_the_drawing():
+    picture = svg.Picture(10.0, 10.0, "<b>&", "</svg><script>", (svg.text((1.0, 1.0), "<i>\"'&"),))
+    root = parsed(picture)
+    assert [each.text for each in root] == ["<b>&", "</svg><script>", "<i>\"'&"]
+
+
+def test_a_dimension_too_short_for_its_words_has_them_beside_it():
+    short = svg.dimension((0.0, 0.0), (5.0, 0.0), "5.00 mm outside", 5.0)
+    assert 'text-anchor="start"' in short[-1]
+    assert 'text-anchor="middle"' in svg.dimension((0.0, 0.0), (60.0, 0.0), "60 mm", 5.0)[-1]
