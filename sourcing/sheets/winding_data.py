@@ -9,7 +9,7 @@ from sourcing.need.model import Need
 from sourcing.safety import GUARDED_CAUTIONS
 from sourcing.verdict.verdict import GUARDED_RULES, cautions_for
 from sourcing.winding.advice import trial_first
-from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
+from sourcing.winding.model import Acceptance, Made, Refusal, Serves, WindingPlan
 from sourcing.winding.saving import Saved
 
 Document = dict[str, object]
@@ -37,9 +37,7 @@ def plan_document(plan: WindingPlan, fitting: Sequence[str] = ()) -> Document:
         "heat": asdict(plan.heat),
         "finished": made_document(plan.finished),
         "after_heat": None if plan.after_heat is None else made_document(plan.after_heat),
-        "serves": [
-            {"mean_diameter_mm_low": each.low_mm, "mean_diameter_mm_high": each.high_mm} for each in plan.serves
-        ],
+        "serves": [_serves_document(each) for each in plan.serves],
         "answer": plan.as_sentence,
         "accept": [acceptance_document(row) for row in plan.accept],
         "goes_in": {
@@ -55,6 +53,12 @@ def plan_document(plan: WindingPlan, fitting: Sequence[str] = ()) -> Document:
         "chance_by_second_try": plan.tries.by_second,
         "tries_expected": plan.tries_expected,
     }
+
+
+def _serves_document(serves: Serves) -> Document:
+    """An interval of mean diameters that serve; a cone's says of which end."""
+    figure = f"mean_diameter_{serves.end}_mm" if serves.end else "mean_diameter_mm"
+    return {f"{figure}_low": serves.low_mm, f"{figure}_high": serves.high_mm}
 
 
 def made_document(made: Made) -> Document:

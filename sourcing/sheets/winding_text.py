@@ -88,7 +88,7 @@ def _to_have(plan: WindingPlan, units: str) -> list[tuple[str, str]]:
         ("wire", f"{show_wire(plan.wire_diameter_mm, units)} {plan.material}, {spool}"),
         ("cut", f"{length(plan.cut_length_mm)}, tails and spare turns included"),
         ("becomes the spring", length(plan.coil_length_mm)),
-        ("mandrel", _mandrel(plan, units)),
+        ("mandrel", _mandrel(plan, units).removeprefix("a mandrel ")),
         ("turns", f"{plan.turns_to_wind:.2f} to wind and {plan.turns_to_spare:g} to spare"),
         ("pitch on the mandrel", length(plan.pitch_on_mandrel_mm)),
         ("pull on the wire", f"about {show_force(plan.pull_n, units)}, kept even"),

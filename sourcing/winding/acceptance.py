@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from sourcing.fit.score import allowed, force_house_tolerance_n
@@ -76,7 +76,7 @@ def accept(
         coils_row(spring, bench),
         free_length_row(spring, need, bench, forces),
         solid_length_row(spring, need, bench),
-        *(row for reading in forces for row in force_rows(spring, reading, bench)),
+        *force_rows(spring, forces, bench),
     )
 
 
@@ -182,21 +182,36 @@ def solid_length_row(spring: PressedSpring, need: Need, bench: Bench) -> Accepta
     )
 
 
-def force_rows(spring: PressedSpring, reading: Reading, bench: Bench) -> Iterable[Acceptance]:
-    """Grams where a kitchen scale reaches, and newtons."""
-    at = f"at_{reading.length_mm:g}_mm"
-    for_100_g = show_length(0.1 * STANDARD_GRAVITY / rate_at(spring, reading.length_mm), bench.units)
-    if_not = (
-        f"Off by the same amount at both lengths: the free length is off, {for_100_g} for each 100 g. Off in "
-        f"proportion: the rate is off; from one length to the other a tenth too much wants a tenth more than "
+def force_rows(spring: PressedSpring, forces: Sequence[Reading], bench: Bench) -> Iterable[Acceptance]:
+    """Grams where a kitchen scale reaches, and newtons, at each length."""
+    if_not = _off(spring, forces, bench)
+    for reading in forces:
+        at = f"at_{reading.length_mm:g}_mm"
+        if reading.high_n is None or reading.high_n <= KITCHEN_SCALE_N:
+            yield Acceptance(f"scale_{at}_g", _grams(reading.low_n), _grams(reading.high_n), if_not)
+            yield Acceptance(f"force_{at}_n", reading.low_n, reading.high_n, if_not)
+        else:
+            ends = f"A kitchen scale ends at 5 kg ({KITCHEN_SCALE_N:.0f} N): use bathroom scales or a luggage scale. "
+            yield Acceptance(f"force_{at}_n", reading.low_n, reading.high_n, ends + if_not)
+
+
+def _off(spring: PressedSpring, forces: Sequence[Reading], bench: Bench) -> str:
+    """What forces that are off say of the spring; a cone's curve tells its length at each in another measure."""
+
+    def for_100_g(reading: Reading) -> str:
+        return show_length(0.1 * STANDARD_GRAVITY / rate_at(spring, reading.length_mm), bench.units)
+
+    if spring.kind == "conical":
+        each = ", ".join(f"{for_100_g(at)} for each 100 g at {show_length(at.length_mm, bench.units)}" for at in forces)
+        return (
+            f"Off at both lengths as another length would make it ({each}): the free length is off. Off in proportion: "
+            f"the rate is off; a tenth too much at both wants a tenth more than {spring.active_coils:.2f} active coils."
+        )
+    return (
+        f"Off by the same amount at both lengths: the free length is off, {for_100_g(forces[0])} for each 100 g. Off "
+        "in proportion: the rate is off; from one length to the other a tenth too much wants a tenth more than "
         f"{spring.active_coils:.2f} active coils."
     )
-    if reading.high_n is None or reading.high_n <= KITCHEN_SCALE_N:
-        yield Acceptance(f"scale_{at}_g", _grams(reading.low_n), _grams(reading.high_n), if_not)
-        yield Acceptance(f"force_{at}_n", reading.low_n, reading.high_n, if_not)
-    else:
-        ends = f"A kitchen scale ends at 5 kg ({KITCHEN_SCALE_N:.0f} N): use bathroom scales or a luggage scale. "
-        yield Acceptance(f"force_{at}_n", reading.low_n, reading.high_n, ends + if_not)
 
 
 def _grams(force_n: float | None) -> float | None:

@@ -18,7 +18,7 @@ from sourcing.winding.acceptance import accept, goes_in
 from sourcing.winding.any_kind import cautions, cost, fit_notes, knowledge, too_short, wire_notes
 from sourcing.winding.heat import oven_reaches, stress_relief
 from sourcing.winding.line import wanted_line
-from sourcing.winding.making import Laid, as_wound, laid, made_after_heat, made_before_heat
+from sourcing.winding.making import TOO_OPEN_SHARE, Laid, as_wound, laid, made_after_heat, made_before_heat
 from sourcing.winding.mandrel import Wound, wound_for
 from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.pressed_task import Cylinder, PressedTask
@@ -28,9 +28,6 @@ from sourcing.winding.task import EASY_INDEX, Given
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import tries
 from sourcing.winding.turns import SPARE_TURNS
-
-TOO_OPEN_SHARE = 0.01
-"""The share of the free length from which a coil that opens too far is spoken of."""
 
 
 def plan(given: Given, mandrel_mm: float | None = None) -> WindingPlan | Refusal:

@@ -2,37 +2,41 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import hypot
 
-from sourcing.quantities import show_diameter, show_length
+from sourcing.quantities import show_diameter
 from sourcing.springs import pressed
-from sourcing.springs.conical_lengths import wire_length_of
+from sourcing.springs.conical_lengths import growth_at_ends_mm, wire_length_of
 from sourcing.springs.describe_conical import describe_cone
 from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import ConicalSpring
-from sourcing.springs.notes import material_note
 from sourcing.winding import springback, turns
 from sourcing.winding.acceptance import goes_in
-from sourcing.winding.any_kind import cautions, cost, fit_notes, knowledge, too_short, wire_notes
-from sourcing.winding.conical_acceptance import accept_cone, closing_said
-from sourcing.winding.conical_mandrel import LaidCone, laid_cone, straight_taper_error_mm
-from sourcing.winding.conical_search import ConicalDesign, EndDiameters, end_diameters_mm, judged, scan_cones
+from sourcing.winding.any_kind import cautions, cost, knowledge, too_short
+from sourcing.winding.conical_acceptance import accept_cone
+from sourcing.winding.conical_mandrel import LaidCone, as_turned, laid_cone
+from sourcing.winding.conical_notes import cone_notes
+from sourcing.winding.conical_refusal import why_no_cone
+from sourcing.winding.conical_room import EndDiameters, end_diameters_mm, tapers
+from sourcing.winding.conical_search import ConicalDesign, judged, scan_cones, springs_at
+from sourcing.winding.conical_serving import serving_ends
 from sourcing.winding.conical_steps import cone_steps
 from sourcing.winding.doubts import DIAMETER_POWER, diameter_sd_mm, mandrel_for_mm, rate_sd
 from sourcing.winding.heat import change_of_diameter, oven_reaches, stress_relief
 from sourcing.winding.line import wanted_line
 from sourcing.winding.making import NORMAL_95
-from sourcing.winding.mandrel import TRIED_AT
 from sourcing.winding.model import Band, Made, Mandrel, Refusal, WindingPlan
 from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
-from sourcing.winding.search import refusal_of
 from sourcing.winding.steps import Numbers, pull_n, yield_force_n
 from sourcing.winding.task import Given
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import taught_by_one, tries_from
 from sourcing.winding.turns import SPARE_TURNS
+
+COMPARED = 10
+"""How many of the cones that stand highest are compared by chance."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,20 +76,21 @@ def plan(given: Given, mandrel_mm: float | None = None) -> WindingPlan | Refusal
             "turned to its own profile"
         )
         return Refusal("cone-needs-its-own-mandrel", why)
-    ends = end_diameters_mm(task)
+    known = knowledge(task)
+    ends = end_diameters_mm(task, known)
     if isinstance(ends, Refusal):
         return ends
-    designs, known = scan_cones(task, ends), knowledge(task)
-    wound = _wound(task, known, designs)
+    designs = scan_cones(task, ends)
+    wound = _wound(task, known, ends, designs)
     if isinstance(wound, Refusal):
         return wound
-    return too_short(task, wound.cut_length_mm) or _plan(task, known, ends, wound)
+    return too_short(task, wound.cut_length_mm) or _plan(task, known, ends, designs, wound)
 
 
 def quick(given: Given) -> ConicalDesign | None:
     """The best cone of a wire before its mandrel is thought of."""
     task = _task(given)
-    ends = task if isinstance(task, Refusal) else end_diameters_mm(task)
+    ends = task if isinstance(task, Refusal) else end_diameters_mm(task, knowledge(task))
     if isinstance(task, Refusal) or isinstance(ends, Refusal):
         return None
     return min(scan_cones(task, ends), key=lambda each: each.order, default=None)
@@ -98,34 +103,56 @@ def _task(given: Given) -> PressedTask | Refusal:
     return PressedTask(given.need, given.bench, given.wire, given.tensile_strength_mpa, line)
 
 
-def _wound(task: PressedTask, known: Knowledge, designs: Sequence[ConicalDesign]) -> WoundCone | Refusal:
-    """The best of the cones that stand highest, by chance and then by stress."""
+def _wound(
+    task: PressedTask, known: Knowledge, ends: EndDiameters, designs: Sequence[ConicalDesign]
+) -> WoundCone | Refusal:
+    """The best of the cones that stand highest, the snuggest of them compared by chance, and drawn closer still."""
     if not designs:
-        why = "no pair of end diameters that bore, rod and index leave makes a cone of this wire"
+        why = (
+            "bore, rod and index leave this wire no large end that is wider than the small one by enough to make a "
+            "cone. Thinner wire, or a wider bore at the large end, would change it"
+        )
         return Refusal("no-diameter-serves", why)
     best = min(design.standing for design in designs)
-    leading = sorted((each for each in designs if each.standing == best), key=lambda each: each.stress_mpa)
-    if leading[0].fit.fits == "no":
-        return _why_none(designs)
-    picked = sorted({round(at * (len(leading) - 1) / (TRIED_AT - 1)) for at in range(TRIED_AT)})
-    wire_mm = task.wire.wire_diameter_mm
-    wound = [_laid(task, known, _spread(task, known, each.spring)) for each in (leading[at] for at in picked)]
-    thick = [each for each in wound if each.laid.small_mm >= wire_mm]
+    if all(design.fit.fits == "no" for design in designs):
+        return why_no_cone(designs, task.bench.units)
+    leading = [each for each in designs if each.standing == best]
+    leading.sort(key=lambda each: (not ends.clears_surely(each.spring), each.order))
+    spread = (_spread(task, known, ends, each.spring) for each in _picked(leading))
+    wound = [_laid(task, known, each) for each in spread]
+    thick = [each for each in wound if each.laid.small_mm >= task.wire.wire_diameter_mm]
     if not thick:
-        why = "the mandrel's small end would be thinner than the wire: so tight a coil is not wound by hand"
+        why = (
+            "the mandrel's small end would be thinner than the wire: so tight a coil is not wound by hand. Thinner "
+            "wire, or a wider small end, would change it"
+        )
         return Refusal("no-diameter-serves", why)
-    return min(thick, key=lambda each: each.design.order)
+    return _snug(task, known, ends, min(thick, key=lambda each: each.design.order))
 
 
-def _why_none(designs: Sequence[ConicalDesign]) -> Refusal:
-    """The refusal in the words of the cone that comes nearest."""
-    nearest = min(designs, key=lambda each: (sum(limit.past for limit in each.fit.broken if limit.hard), each.order))
-    return Refusal("no-diameter-serves", "no cone of this wire serves; at the nearest, " + refusal_of(nearest.fit))
+def _picked(leading: Sequence[ConicalDesign]) -> Sequence[ConicalDesign]:
+    """Some of the designs, more of the first than of the last."""
+    steps = ((step / (COMPARED - 1)) ** 2 for step in range(COMPARED))
+    return [leading[place] for place in sorted({round(step * (len(leading) - 1)) for step in steps})]
 
 
-def _spread(task: PressedTask, known: Knowledge, spring: ConicalSpring) -> ConicalDesign:
+def _snug(task: PressedTask, known: Knowledge, ends: EndDiameters, wound: WoundCone) -> WoundCone:
+    """The cone with its ends drawn close to their pocket, where one so drawn is better."""
+    spring = wound.design.spring
+    growths_mm = growth_at_ends_mm(spring)
+    means_mm = (spring.mean_diameter_small_mm, spring.mean_diameter_large_mm)
+    rooms = zip((ends.small, ends.large), means_mm, growths_mm, strict=True)
+    small_mm, large_mm = (room.snug_mm(mean_mm, growth_mm) for room, mean_mm, growth_mm in rooms)
+    pairs = ((small_mm, large_mm), (small_mm, means_mm[1]), (means_mm[0], large_mm))
+    drawn = (each for pair in pairs if tapers(*pair) for each in springs_at(task, *pair))
+    designs = [wound.design, *(_spread(task, known, ends, each) for each in drawn)]
+    best = min(designs, key=lambda each: each.order)
+    return wound if best is wound.design else _laid(task, known, best)
+
+
+def _spread(task: PressedTask, known: Knowledge, ends: EndDiameters, spring: ConicalSpring) -> ConicalDesign:
     """The cone judged with the spread of its large end, whose springback is the least sure."""
-    return judged(task, spring, task.spread_on(known, _large_mandrel_mm(task, known, spring)))
+    return judged(task, ends, spring, task.spread_on(known, _large_mandrel_mm(task, known, spring)))
 
 
 def _large_mandrel_mm(task: PressedTask, known: Knowledge, spring: ConicalSpring) -> float:
@@ -183,13 +210,16 @@ def _made_after_heat(task: PressedTask, known: Knowledge, wound: WoundCone) -> M
     return _made(wound.design.spring, small, large)
 
 
-def _plan(task: PressedTask, known: Knowledge, ends: EndDiameters, wound: WoundCone) -> WindingPlan:
+def _plan(
+    task: PressedTask, known: Knowledge, ends: EndDiameters, designs: Sequence[ConicalDesign], wound: WoundCone
+) -> WindingPlan:
     """The sheet's figures and words."""
     need, bench, wire, spring = task.need, task.bench, task.wire, wound.design.spring
     made = _made_before_heat(known, wound)
     numbers = _numbers(task, known, wound, made)
     cut_mm, left_mm = wound.cut_length_mm, None if wire.spool is None else wire.spool.length_left_mm
     taught = taught_by_one(task, known, wound.laid.large_mm)
+    serves, only = serving_ends(task, ends, designs)
     outside = (made.bands["outside_diameter_small_mm"], made.bands["outside_diameter_large_mm"])
     return WindingPlan(
         wire=wire.id,
@@ -211,18 +241,18 @@ def _plan(task: PressedTask, known: Knowledge, ends: EndDiameters, wound: WoundC
         wanted=spring,
         fit=wound.design.fit,
         stress_in_use_mpa=wound.design.stress_mpa,
-        serves=(),
-        only=False,
+        serves=serves,
+        only=only,
         heat=numbers.heat,
-        accept=accept_cone(spring, ends, need, bench),
+        accept=accept_cone(spring, ends, need, bench, known),
         goes_in=goes_in(spring, need, bench),
         steps=cone_steps(numbers, wound.laid, outside, need, bench),
         cautions=tuple(cautions(task, numbers)),
-        tries=tries_from(task, wound.design.fit.chance, _spread(task, taught, spring).fit.chance),
+        tries=tries_from(task, wound.design.fit.chance, _spread(task, taught, ends, spring).fit.chance),
         cost=cost(wire.spool, need.quantity * cut_mm),
         units=bench.units,
         lessons=known.lessons,
-        notes=tuple(_notes(task, known, wound)),
+        notes=tuple(cone_notes(task, known, wound.design, wound.before_heat, wound.laid, wound.cut_length_mm)),
     )
 
 
@@ -232,7 +262,7 @@ def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) 
     yield_n = yield_force_n(known.flow_stress_mpa, known.wire_diameter_mm)
     return Numbers(
         wire=task.wire,
-        mandrel=Mandrel("turned", None, wound.laid.points),
+        mandrel=Mandrel("turned", None, as_turned(wound.laid)),
         spring=spring,
         cut_length_mm=wound.cut_length_mm,
         active_turns=wound.laid.turns,
@@ -249,18 +279,3 @@ def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) 
         stress_at_solid_share=describe_cone(spring).shear_stress_at_solid_mpa / task.tensile_strength_mpa,
         heat=stress_relief(task.wire.material, task.bench),
     )
-
-
-def _notes(task: PressedTask, known: Knowledge, wound: WoundCone) -> Iterable[str]:
-    """Doubts, and what was assumed."""
-    units, laid = task.bench.units, wound.laid
-    yield from material_note(task.wire.material)
-    yield from wire_notes(task, known, wound.cut_length_mm)
-    thin_mm = straight_taper_error_mm(laid)
-    yield (
-        "No rod on hand winds a cone: turn the mandrel to the list. A straight taper between its two ends is up to "
-        f"{show_length(thin_mm, units)} too thin ({show_diameter(thin_mm / 2, units)} in radius), and the coils in its "
-        "middle come out too small by more than that."
-    )
-    yield closing_said(wound.design.spring, task.bench)
-    yield from fit_notes(wound.design.fit)

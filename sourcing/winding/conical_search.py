@@ -1,38 +1,31 @@
 """Which cones serve a need with one wire: pairs of end diameters first, then coils and free length for the forces.
 
-At each pair, active coils and free length bring the progressive curve nearest to the wanted forces (Gauss-Newton on the
-misses over their tolerances), once for coils that go inside each other with a step of at least 1.1 wires, and once for
-coils that stand on each other. Between the two turns would ride up and jam, so nothing is searched there.
+The ends are drawn towards their pocket (conical_room.py). At each pair, active coils and free length bring the
+progressive curve nearest to the wanted forces (Gauss-Newton on the misses over their tolerances), once for coils that
+go inside each other with a step of at least 1.1 wires, and once for coils that stand on each other. Between the two
+turns would ride up and jam, so nothing is searched there.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
+from math import isclose
 
 from sourcing.fit.judge import judge
 from sourcing.fit.model import Fit, Spread
 from sourcing.fit.score import force_house_tolerance_n
-from sourcing.need.model import PocketEnd
-from sourcing.quantities import Wanted, show_diameter
 from sourcing.springs import conical, geometry, pressed
 from sourcing.springs.conical_lengths import SURE_STEP
 from sourcing.springs.model import ConicalSpring
+from sourcing.winding.conical_room import EndDiameters
 from sourcing.winding.heat import making
 from sourcing.winding.line import Aim, Line, aim
-from sourcing.winding.model import Refusal
 from sourcing.winding.pressed_task import PressedTask
-from sourcing.winding.search import GREATEST_INDEX, LEAST_INDEX
 from sourcing.winding.task import unspread
-
-ENDS_TRIED = 7
-"""How many diameters of each end are paired."""
 
 STANDING_STEP = 0.85
 """Radius step over wire up to which a turn stands on the next by at least half a wire of height (assumed)."""
-
-LEAST_TAPER = 0.8
-"""The small end over the large one, at most: else a cylinder would do (assumed)."""
 
 MOST_COILS = 40.0
 """More are not searched: a cone of so many coils buckles (assumed)."""
@@ -41,89 +34,76 @@ ONE_FORCE_SHARES = (0.3, 0.5, 0.7)
 """Shares of the travel to solid at which a single wanted force may lie (common practice, no source)."""
 
 STEPS = 12
+"""At most, of the fit of coils and length."""
+
+SCORE_STEP = 10
+"""Scores that lie nearer together are no reason for a looser cone (assumed)."""
+
+LOOSE_STEP = 0.02
+"""Ends whose looseness is nearer together than this lie alike (assumed)."""
+
+_LAST_DIGITS = 1e-7
 _ORDER = {"yes": 0, "near": 1, "no": 2}
 
 
 @dataclass(frozen=True, slots=True)
 class ConicalDesign:
-    """A cone that the wire could become, judged, with its stress at the shortest working length."""
+    """A cone that the wire could become, judged, with its stress at the shortest working length.
+
+    `looseness`: of its ends in their pocket. `sure`: with the least chance that the bench wants.
+    """
 
     spring: ConicalSpring
     fit: Fit
     stress_mpa: float
+    looseness: float
+    sure: bool
 
     @property
     def standing(self) -> tuple[int, int, int]:
-        """What comes before chance and stress in the order of designs, best first."""
-        return _ORDER[self.fit.fits], -(100 if self.fit.score is None else self.fit.score), self.fit.soft_broken
+        """What comes before the pocket in the order of designs, best first: fits, the score in steps, soft limits."""
+        score = 100 if self.fit.score is None else self.fit.score
+        return _ORDER[self.fit.fits], -round(score / SCORE_STEP), self.fit.soft_broken
 
     @property
-    def order(self) -> tuple[int, int, int, float, float]:
-        """The sort key, best first: fits, score, soft limits, chance in whole per cents, the lower stress."""
-        return (*self.standing, -round(self.fit.chance, 2), self.stress_mpa)
+    def order(self) -> tuple[int, int, int, bool, int, float, float]:
+        """The sort key, best first.
+
+        Fits, score, soft limits, a sure chance, snug in the pocket, chance in whole per cents, the lower stress.
+        """
+        snug, chance = round(self.looseness / LOOSE_STEP), round(self.fit.chance, 2)
+        return (*self.standing, not self.sure, snug, -chance, self.stress_mpa)
 
 
-@dataclass(frozen=True, slots=True)
-class EndDiameters:
-    """Between what the mean diameter of each end may lie, before growth in compression."""
+def scan_cones(task: PressedTask, ends: EndDiameters) -> tuple[ConicalDesign, ...]:
+    """The best cones at each pair of end diameters, judged without spread.
 
-    small_mm: tuple[float, float]
-    large_mm: tuple[float, float]
-
-    def pairs(self, tried: int) -> Iterable[tuple[float, float]]:
-        """Pairs of a small and a larger end, evenly over what each may be."""
-        for large_mm in _even(self.large_mm, tried):
-            for small_mm in _even(self.small_mm, tried):
-                if small_mm <= LEAST_TAPER * large_mm:
-                    yield small_mm, large_mm
+    Where none of them serves and one comes near, pairs between are tried round that one.
+    """
+    designs = tuple(each for pair in ends.pairs() for each in designs_at(task, ends, *pair))
+    best = min(designs, key=lambda each: each.order, default=None)
+    if best is None or best.fit.fits != "near":
+        return designs
+    return designs + tuple(each for pair in ends.pairs_near(best.spring) for each in designs_at(task, ends, *pair))
 
 
-def _even(between: tuple[float, float], tried: int) -> Iterable[float]:
-    low, high = between
-    return (low + (high - low) * step / (tried - 1) for step in range(tried))
+def designs_at(task: PressedTask, ends: EndDiameters, small_mm: float, large_mm: float) -> Iterable[ConicalDesign]:
+    """The best cones of a pair of end diameters, judged without spread."""
+    return (judged(task, ends, spring, unspread) for spring in springs_at(task, small_mm, large_mm))
 
 
-def end_diameters_mm(task: PressedTask) -> EndDiameters | Refusal:
-    """The mean diameters that the bores and rods of both ends and a spring index of 4 to 20 leave."""
-    pocket, nothing = task.need.pocket, PocketEnd()
-    large, small = pocket.large_end or nothing, pocket.small_end or nothing
-    large_low, large_high = _between(task, (large.rod_mm, pocket.rod_mm), (large.bore_mm, pocket.bore_mm))
-    small_low, small_high = _between(task, (small.rod_mm, pocket.rod_mm), (small.bore_mm, pocket.bore_mm))
-    if small_low <= small_high and large_low <= large_high and small_low < large_high:
-        return EndDiameters((small_low, min(small_high, large_high)), (max(large_low, small_low), large_high))
-    units = task.bench.units
-    wire, *sizes = (
-        show_diameter(each, units)
-        for each in (task.wire.wire_diameter_mm, small_low, small_high, large_low, large_high)
-    )
-    why = (
-        f"with wire of {wire} the mean diameter would have to be {sizes[0]} to {sizes[1]} at the small end and "
-        f"{sizes[2]} to {sizes[3]} at the large one (rod or {LEAST_INDEX:g} wires, bore or {GREATEST_INDEX:g} wires)"
-    )
-    return Refusal("no-room-for-wire", why)
-
-
-def _between(task: PressedTask, rods: Iterable[Wanted | None], bores: Iterable[Wanted | None]) -> tuple[float, float]:
-    wire_mm, clearance = task.wire.wire_diameter_mm, task.bench.clearance
-    over = (rod.largest + clearance.rod_mm + wire_mm for rod in rods if rod and rod.largest is not None)
-    into = (bore.smallest - clearance.bore_mm - wire_mm for bore in bores if bore and bore.smallest is not None)
-    return max((LEAST_INDEX * wire_mm, *over)), min((GREATEST_INDEX * wire_mm, *into))
-
-
-def scan_cones(task: PressedTask, ends: EndDiameters, tried: int = ENDS_TRIED) -> tuple[ConicalDesign, ...]:
-    """The best cones at each pair of end diameters, judged without spread."""
-    return tuple(judged(task, spring, unspread) for pair in ends.pairs(tried) for spring in _springs(task, *pair))
-
-
-def judged(task: PressedTask, spring: ConicalSpring, spread: Callable[[ConicalSpring], Spread]) -> ConicalDesign:
+def judged(
+    task: PressedTask, ends: EndDiameters, spring: ConicalSpring, spread: Callable[[ConicalSpring], Spread]
+) -> ConicalDesign:
     """The cone against the need."""
     shortest_mm = min(point.at_mm for point in task.need.working)
     stress_mpa = pressed.stress_mpa(spring, shortest_mm, pressed.rate_n_per_mm(spring))
     made = replace(spread(spring), making=making(task.wire.material, task.bench))
-    return ConicalDesign(spring, judge(spring, task.need, task.bench, made), stress_mpa)
+    fit = judge(spring, task.need, task.bench, made)
+    return ConicalDesign(spring, fit, stress_mpa, ends.looseness(spring), fit.chance >= task.bench.least_chance)
 
 
-def _springs(task: PressedTask, small_mm: float, large_mm: float) -> Iterable[ConicalSpring]:
+def springs_at(task: PressedTask, small_mm: float, large_mm: float) -> Iterable[ConicalSpring]:
     """For a pair of ends: coils inside each other, and coils on each other, where the pair allows either."""
     wire_mm, reach_mm = task.wire.wire_diameter_mm, (large_mm - small_mm) / 2
     inside = (1.5, reach_mm / (SURE_STEP * wire_mm))
@@ -171,7 +151,16 @@ def _met(task: PressedTask, spring: ConicalSpring, coils: tuple[float, float], s
         before, spring = spring, _changed(spring, coils, *_step(rows, by_coils, by_length))
         if before.active_coils in coils and spring.active_coils == before.active_coils:
             spring = _changed(before, coils, 0.0, _step_of_length(rows, by_length))
+        if _alike(before, spring):
+            break
     return spring
+
+
+def _alike(one: ConicalSpring, other: ConicalSpring) -> bool:
+    """Whether a step changed nothing that could be seen."""
+    return isclose(one.active_coils, other.active_coils, rel_tol=_LAST_DIGITS) and isclose(
+        one.free_length_mm, other.free_length_mm, rel_tol=_LAST_DIGITS
+    )
 
 
 def _aims(task: PressedTask) -> tuple[tuple[float, Aim], ...]:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from sourcing.need.model import Need
-from sourcing.quantities import show_diameter
+from sourcing.quantities import show_diameter, show_length
 from sourcing.springs.model import Ends
 from sourcing.stock.model import Bench
 from sourcing.winding.conical_mandrel import LaidCone, straight_taper_error_mm
+from sourcing.winding.conical_notes import TOUCHING_FROM
 from sourcing.winding.model import Band
 from sourcing.winding.steps import Numbers, again, eased, eighths, finish, held, holder, prepare
 
@@ -31,7 +32,10 @@ def _mandrel(numbers: Numbers, laid: LaidCone, bench: Bench) -> Iterable[str]:
     def size(value_mm: float) -> str:
         return show_diameter(value_mm, bench.units)
 
-    marks = "; ".join(f"at {size(point.height_mm)}, {size(point.diameter_mm)}" for point in laid.points)
+    marks = "; ".join(
+        f"at {show_length(point.height_mm, bench.units)}, {size(point.diameter_mm)}"
+        for point in numbers.mandrel.profile
+    )
     half = f"{eighths(numbers.dead_turns / 2)} turns"
     beyond = f" Leave it straight beyond both, for {half} of end coil and the spare ones." if numbers.dead_turns else ""
     yield (
@@ -59,7 +63,8 @@ def _lay(numbers: Numbers, laid: LaidCone, bench: Bench) -> Iterable[str]:
         yield f"Lay {half} close at the large end, wire against wire: the first end coil."
     yield (
         f"Then {eighths(laid.turns)} turns ({laid.turns:.2f}) down the seat to the small end, at a pitch of "
-        f"{show_diameter(laid.pitch_mm, bench.units)} along the mandrel."
+        f"{show_diameter(laid.pitch_mm, bench.units)} along the mandrel"
+        + (f", {laid.touching:.1f} of them wire against wire." if laid.touching >= TOUCHING_FROM else ".")
     )
     if closed:
         yield f"Then {half} close again at the small end: the last end coil."

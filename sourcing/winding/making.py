@@ -16,6 +16,9 @@ from sourcing.winding.model import Band, Made
 from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
 from sourcing.winding.trials import Knowledge
 
+TOO_OPEN_SHARE = 0.01
+"""The share of the free length from which a coil that opens too far is spoken of."""
+
 NORMAL_95 = 1.96
 """Standard deviations to each side that hold 95 % of a normal distribution."""
 

@@ -122,12 +122,16 @@ class GoesIn:
 
 @dataclass(frozen=True, slots=True)
 class Serves:
-    """An interval of mean diameters (after heat) that serve, and what stops it below and above."""
+    """An interval of mean diameters (after heat) that serve, and what stops it below and above.
+
+    `end`: "small" or "large" for an end of a cone, each with some diameter of the other; empty where there is only one.
+    """
 
     low_mm: float
     high_mm: float
     below: str
     above: str
+    end: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,12 +214,10 @@ class WindingPlan:
     @property
     def as_sentence(self) -> str:
         """What this wire can do for the need: yes, or only between which diameters."""
-        if isinstance(self.wanted, ConicalSpring) and self.fit.fits == "yes":
-            ends = (self.wanted.mean_diameter_small_mm, self.wanted.mean_diameter_large_mm)
-            small, large = (show_diameter(each, self.units) for each in ends)
-            return f"Yes, as a cone of mean diameters {small} and {large}."
         if not self.serves:
             return "Only a near fit: " + "; ".join(limit.why for limit in self.fit.broken) + "."
+        if isinstance(self.wanted, ConicalSpring):
+            return self._as_cone(self.wanted)
         between = " or ".join(
             f"{show_diameter(each.low_mm, self.units)} and {show_diameter(each.high_mm, self.units)}"
             for each in self.serves
@@ -223,6 +225,38 @@ class WindingPlan:
         if not self.only:
             return f"Yes, at every mean diameter between {between}."
         return f"Only between mean diameters {between}: " + " ".join(_edges(each) for each in self.serves)
+
+    def _as_cone(self, cone: ConicalSpring) -> str:
+        """Both ends' ranges, and what bounds them; not every one goes with every other."""
+        small, large = (
+            show_diameter(each, self.units) for each in (cone.mean_diameter_small_mm, cone.mean_diameter_large_mm)
+        )
+        at_large, at_small = self._ranges("large"), self._ranges("small")
+        more = (
+            f", though not each with each; here {large} and {small}" if (large, small) != (at_large, at_small) else ""
+        )
+        ranges = f"as a cone of mean diameters {at_large} at the large end and {at_small} at the small one{more}."
+        if not self.only:
+            return f"Yes, {ranges}"
+        return " ".join(filter(None, (f"Only {ranges}", self._edges("large"), self._edges("small"))))
+
+    def _ranges(self, end: str) -> str:
+        """From where to where an end serves; one figure where that is the same."""
+        ranges = ([show_diameter(at, self.units) for at in (each.low_mm, each.high_mm)] for each in self._of(end))
+        return " or ".join(low if low == high else f"{low} to {high}" for low, high in ranges)
+
+    def _edges(self, end: str) -> str:
+        """What bounds the diameters of an end; nothing where only its pocket's size does."""
+        sides = (
+            (way, at_mm, why)
+            for each in self._of(end)
+            for way, at_mm, why in (("below", each.low_mm, each.below), ("above", each.high_mm, each.above))
+        )
+        said = [f"{way} {show_diameter(at_mm, self.units)}, {why}" for way, at_mm, why in sides if why]
+        return f"{end.capitalize()} end: {'; '.join(said)}." if said else ""
+
+    def _of(self, end: str) -> tuple[Serves, ...]:
+        return tuple(each for each in self.serves if each.end == end)
 
 
 def _edges(serves: Serves) -> str:

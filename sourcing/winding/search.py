@@ -3,21 +3,23 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from math import ceil
 from typing import Any
 
-from sourcing.fit.model import Fit
+from sourcing.fit.limits.room import BORE, ROD
+from sourcing.fit.model import Deviation, Fit
 from sourcing.need.model import Need
-from sourcing.quantities import show_diameter
+from sourcing.quantities import Wanted, show_diameter, show_force, show_length, show_torque, show_wanted
 from sourcing.springs.compression import INDEX_RANGE
 from sourcing.stock.model import Bench
 from sourcing.winding.model import Refusal, Serves
-from sourcing.winding.task import ByDiameter, Design, S, unspread
+from sourcing.winding.task import AnyDesign, ByDiameter, Design, S, unspread
 
 LEAST_INDEX, GREATEST_INDEX = INDEX_RANGE
 
-POCKET_LIMITS = frozenset({"bore clearance", "rod clearance"})
+REFUSED_FROM = 2.0
+"""A figure that is further off than so many tolerances makes a no."""
 
 TOLD_FIRST = ("stress at the shortest length", "solid length", "stress at solid")
 """Which of several reasons that exclude as many diameters is told."""
@@ -25,6 +27,8 @@ TOLD_FIRST = ("stress at the shortest length", "solid length", "stress at solid"
 EASED_BY_SIZE = frozenset({"solid length", "depth", "rod clearance"})
 """Limits that the largest diameter comes nearest to; the others are eased by the smallest."""
 
+
+_SHOWERS: Mapping[str, Callable[[float, str], str]] = {"N": show_force, "mm": show_length, "N·mm": show_torque}
 
 MOST_STEPS, QUICK_STEPS = 80, 24
 """How many diameters a search looks at, and a quick one."""
@@ -68,7 +72,7 @@ def serving(task: ByDiameter[S], designs: Sequence[Design[S]]) -> tuple[tuple[Se
     for run in runs:
         low, below = _edge(task, designs, run[0], -1)
         high, above = _edge(task, designs, run[-1], +1)
-        inner = inner or not {name for name, _ in (*below, *above)} <= POCKET_LIMITS
+        inner = inner or not all(is_of_the_pocket(name) for name, _ in (*below, *above))
         intervals.append(Serves(low, high, _words(below), _words(above)))
     return tuple(intervals), inner
 
@@ -87,16 +91,37 @@ def _edge(
             good = middle
         else:
             bad = middle
-    return good, tuple(_stops(designs[at + way]))
+    return good, tuple(stops(designs[at + way], task.bench.units))
 
 
-def _stops(design: Design[Any]) -> Iterable[tuple[str, str]]:
+def is_of_the_pocket(limit: str) -> bool:
+    """Whether a limit is one of room; a cone's go on with the end that they are about."""
+    return limit.startswith((BORE, ROD))
+
+
+def stops(design: AnyDesign, units: str) -> Iterable[tuple[str, str]]:
     """What keeps a design from a yes: limits that do not hold, then figures outside their tolerance."""
     for limit in design.fit.broken:
         yield limit.limit, limit.why
     for row in design.fit.deviations:
         if row.deviation_over_tolerance > 1:
-            yield row.figure, f"{row.figure} {row.got:.2f} {row.unit}, outside its tolerance"
+            yield row.figure, f"{missed(row, units)}, outside its tolerance"
+
+
+def missed(row: Deviation, units: str) -> str:
+    """A figure that is off, with the length at which it is wanted: "force 8.0 N at 7 mm (wanted: 5 N ± 20 %)"."""
+    show = _SHOWERS.get(row.unit)
+
+    def text(value: float) -> str:
+        return f"{value:.2f} {row.unit}" if show is None else show(value, units)
+
+    at = "" if row.at is None else f" at {_at(row.at, row.at_unit, units)}"
+    return f"{row.figure} {text(row.got)}{at} (wanted: {show_wanted(row.wanted, text)})"
+
+
+def _at(value: float, unit: str, units: str) -> str:
+    show = _SHOWERS.get(unit)
+    return f"{value:g} {unit}" if show is None else show_wanted(Wanted(nominal=value), lambda each: show(each, units))
 
 
 def _words(stops: Sequence[tuple[str, str]]) -> str:
@@ -107,31 +132,31 @@ def why_none(designs: Sequence[Design[Any]], units: str) -> Refusal:
     """The refusal where no diameter serves, in the words of what excluded most of them, at the best of those."""
     if len(designs) == 1:
         at = show_diameter(designs[0].spring.mean_diameter_mm, units)
-        why = refusal_of(designs[0].fit)
+        why = refusal_of(designs[0].fit, units)
         return Refusal("no-diameter-serves", f"at the mean diameter of {at} that comes out: {why}")
-    counted = Counter(name for design in designs for name, _ in _refusing(design.fit))
+    counted = Counter(name for design in designs for name, _ in _refusing(design.fit, units))
     told = sorted(counted, key=lambda name: (-counted[name], name not in TOLD_FIRST))[0]
-    excluded = [design for design in designs if told in dict(_refusing(design.fit))]
-    fewest = min(len(tuple(_refusing(design.fit))) for design in excluded)
-    nearest = [design for design in excluded if len(tuple(_refusing(design.fit))) == fewest]
+    excluded = [design for design in designs if told in dict(_refusing(design.fit, units))]
+    fewest = min(len(tuple(_refusing(design.fit, units))) for design in excluded)
+    nearest = [design for design in excluded if len(tuple(_refusing(design.fit, units))) == fewest]
     design = nearest[-1 if told in EASED_BY_SIZE else 0]
     low, high, at = (show_diameter(each.spring.mean_diameter_mm, units) for each in (designs[0], designs[-1], design))
-    why = dict(_refusing(design.fit))[told]
-    if all(dict(_refusing(each.fit)).get(told) == why for each in designs):
+    why = dict(_refusing(design.fit, units))[told]
+    if all(dict(_refusing(each.fit, units)).get(told) == why for each in designs):
         return Refusal("no-diameter-serves", why)
     return Refusal("no-diameter-serves", f"no mean diameter between {low} and {high} serves: at {at}, {why}")
 
 
-def refusal_of(fit: Fit) -> str:
+def refusal_of(fit: Fit, units: str) -> str:
     """All that makes a fit a no, in words."""
-    return "; ".join(why for _, why in _refusing(fit))
+    return "; ".join(why for _, why in _refusing(fit, units))
 
 
-def _refusing(fit: Fit) -> Iterable[tuple[str, str]]:
+def _refusing(fit: Fit, units: str) -> Iterable[tuple[str, str]]:
     """What makes a fit a no: hard limits that do not hold, figures beyond two tolerances."""
     for limit in fit.broken:
         if limit.hard:
             yield limit.limit, limit.why
     for row in fit.deviations:
-        if row.deviation_over_tolerance > 2:
-            yield row.figure, f"{row.figure} would be {row.got:.2f} {row.unit}, more than two tolerances off"
+        if row.deviation_over_tolerance > REFUSED_FROM:
+            yield row.figure, f"{missed(row, units)}, more than two tolerances off"

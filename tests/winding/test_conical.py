@@ -165,7 +165,18 @@ def test_ends_that_leave_no_room_for_the_wire_are_refused() -> None:
     narrow = Pocket(large_end=PocketEnd(bore_mm=wanted(7)), small_end=PocketEnd(rod_mm=wanted(6)))
     refusal = refused(plan_winding(replace(cone_need(), pocket=narrow), spool(0.9), BENCH))
     assert refusal.rule == "no-room-for-wire"
-    assert "at the small end" in refusal.why
+    assert refusal.why == (
+        "wire of 0.90 mm has no room: the mean diameter would have to be at least 7.10 mm and at most 18.00 mm at the "
+        "small end, and at least 3.60 mm and at most 5.90 mm at the large one (at least the rod with clearance and "
+        "wire, or 4 wires; at most the bore less clearance and wire, or 20 wires). Thinner wire, a wider bore or a "
+        "thinner rod would change it"
+    )
+
+
+def test_ends_so_alike_that_they_make_a_cylinder_are_refused() -> None:
+    alike = Pocket(large_end=PocketEnd(bore_mm=wanted(11)), small_end=PocketEnd(rod_mm=wanted(7.5)))
+    refusal = refused(plan_winding(replace(cone_need(), pocket=alike), spool(0.9), BENCH))
+    assert refusal.why.startswith("bore, rod and index leave this wire no large end that is wider than the small one")
 
 
 def test_too_short_a_wire_over_the_limit_and_no_force_are_refused_as_for_cylinders() -> None:
@@ -176,8 +187,27 @@ def test_too_short_a_wire_over_the_limit_and_no_force_are_refused_as_for_cylinde
     assert rules == ["wire-too-short", "hand-winding-limit", "no-force-wanted"]
 
 
-def test_thin_wire_that_no_cone_saves_is_refused_in_words() -> None:
-    assert "static limit" in refused(plan_winding(cone_need(), spool(0.4), BENCH)).why
+def test_thin_wire_is_refused_with_the_limit_the_length_and_what_would_ease_it() -> None:
+    why = refused(plan_winding(cone_need(), spool(0.4), BENCH)).why
+    assert why.startswith("no cone of this wire serves. The nearest, of mean diameters ")
+    assert "MPa pressed solid; 1434 MPa is the static limit (EN 13906-1): it will take a set, which thicker wire" in why
+    assert "it would be too soft: force " in why
+    assert " at 7 mm (wanted: 8 N ± 1.6 N), which thicker wire would ease" in why
+
+
+@pytest.mark.parametrize("wire_mm", [0.4, 1.2, 1.6, 2.0])
+def test_a_refusal_tells_no_force_without_its_length_and_no_wire_both_ways_without_saying_so(wire_mm: float) -> None:
+    why = refused(plan_winding(cone_need(), spool(wire_mm), BENCH)).why
+    assert why.count("force ") == why.count(" N at ")
+    assert ("which thicker wire" in why and "which thinner wire" in why) == ("since these pull apart" in why)
+
+
+def test_wire_too_stiff_for_what_is_wanted_is_told_so() -> None:
+    stiff = plan_winding(cone_need(), spool(1.6), BENCH)
+    assert (
+        "it would be too stiff: force 0.00 N at 12 mm (wanted: 2.6 N ± 0.52 N), which thinner wire"
+        in refused(stiff).why
+    )
 
 
 # Bench facts of life
@@ -188,10 +218,6 @@ def test_a_cone_without_an_oven_is_pressed_solid_instead() -> None:
     assert made.after_heat is None
     assert "Press the spring solid" in made.heat.said
     assert made.finished.spring == made.wanted
-
-
-def test_the_one_size_of_wire_is_told_which_cone_it_makes() -> None:
-    assert cone_plan().as_sentence.startswith("Yes, as a cone of mean diameters")
 
 
 def test_a_cone_in_a_blind_hole_is_told_to_stand_square_in_it() -> None:

@@ -15,6 +15,8 @@ from sourcing.springs.conical_lengths import SURE_STEP, step_of, telescopes
 from sourcing.springs.model import ConicalSpring
 from sourcing.springs.stability import cone_buckling_length_mm
 
+_LAST_DIGITS = 1e-9
+
 
 def _cone(case: PressedCase) -> ConicalSpring:
     assert isinstance(case.spring, ConicalSpring)
@@ -39,7 +41,7 @@ def riding_up(case: PressedCase) -> Iterator[Limit]:
     step_mm, wire_mm = step_of(spring), spring.wire_diameter_mm
     if not telescopes(wire_mm, step_mm):
         return
-    holds = step_mm >= SURE_STEP * wire_mm
+    holds = step_mm >= SURE_STEP * wire_mm * (1.0 - _LAST_DIGITS)
     why = (
         f"each turn is {case.size(step_mm)} smaller in radius than the next; {case.size(SURE_STEP * wire_mm)} are "
         "wanted for them to go inside each other (common practice, no source)"
