@@ -266,8 +266,9 @@ def add_command(
 
     Every key of a record is an option: --id --kind --wire-diameter --outside-diameter --mean-diameter
     --inside-diameter (a cone's with -small and -large at the end) --free-length --total-coils --active-coils --ends
-    --material --hand --rate --grade --shear-modulus --elastic-modulus --tensile-strength --on-hand --least --place
-    --seller --price --pack --lead-days --note; a spool's: --id --material --wire-diameter --length-left
+    --end-1 --end-2 ("tang-in, 4 mm, 90 deg") --material --hand --rate --grade --shear-modulus --elastic-modulus
+    --tensile-strength --on-hand --least --place --seller --price --pack --lead-days --note; a spool's: --id --material
+    --wire-diameter --length-left
     --price-per-metre --place --note. Without --id it takes the next free one. On a terminal, what is missing is asked
     for. Without --to it goes where its place or its seller stands already.
 

@@ -16,19 +16,23 @@ from sourcing.files.findings import quoted
 from sourcing.files.nearest import nearest
 from sourcing.materials.model import NO_MATERIALS, Material, OwnMaterials
 from sourcing.need.other_springs import refused_kind
-from sourcing.quantities import QuantityError
-from sourcing.springs.model import Ends, Hand, LegShape
+from sourcing.quantities import QuantityError, angle_deg, at_least_zero
+from sourcing.springs.end_pieces import MOST_BENT_DEG
+from sourcing.springs.model import Ends, EndShape, Hand, LegShape
 
 KINDS = ("compression", "conical", "extension", "torsion")
 WORKED_OUT = ("compression", "conical")
 
 
 OWN_KEYS: Mapping[str, tuple[str, ...]] = {
-    "compression": ("ends",),
+    "compression": ("ends", "end_1", "end_2"),
     "extension": ("hooks", "initial_tension"),
     "torsion": ("leg_1", "leg_2", "free_angle", "bodies"),
 }
 """The keys of a spring and of a need that only this kind has; a cone has those of a compression spring."""
+
+
+_OF_END = ("shape", "length", "angle")
 
 
 def keys_of_others(kind: str) -> Mapping[str, str]:
@@ -60,6 +64,13 @@ def length_alone(value: object) -> object:
     return {"length": value} if isinstance(value, str) else value
 
 
+def end_alone(value: object) -> object:
+    """An end that hooks in as a text, `end_1: tang-in, 4 mm, 90 deg`, as its keys would have it."""
+    if not isinstance(value, str) or value.count(",") >= len(_OF_END):
+        return value
+    return dict(zip(_OF_END, (part.strip() for part in value.split(",")), strict=False))
+
+
 def _kind(text: str) -> str:
     if refused := refused_kind(text):
         raise QuantityError(*refused)
@@ -80,6 +91,13 @@ def _material(text: str, settled: Mapping[str, Any]) -> Material | None:
     return material
 
 
+def _bend_deg(text: str) -> float:
+    angle = at_least_zero(angle_deg(text), text, "an angle")
+    if angle > MOST_BENT_DEG:
+        raise QuantityError(f"{text} is sharper than is bent", f"a bend out of the coil of 0 to {MOST_BENT_DEG:g} deg")
+    return angle
+
+
 KindField = Annotated[str | None, read_by(_kind), Field(description=words_of(KINDS))]
 EndsField = Annotated[
     Ends | None, read_by(one_of({ends.value: ends for ends in Ends}, "kind of ends")), Field(description=words_of(Ends))
@@ -98,3 +116,9 @@ BodiesField = Annotated[
     read_by(one_of({"1": 1, "2": 2}, "number of bodies")),
     Field(description="1, or 2 for a double torsion spring"),
 ]
+EndShapeField = Annotated[
+    EndShape | None,
+    read_by(one_of({shape.value: shape for shape in EndShape}, "shape of an end")),
+    Field(description=words_of(EndShape)),
+]
+BendField = Annotated[float | None, read_by(_bend_deg), Field(description="an angle, as in 90 deg")]

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from sourcing.files.findings import Place
 from sourcing.materials.model import Material
 from sourcing.quantities import Wanted
-from sourcing.springs.model import Ends, Hand, LegShape
+from sourcing.springs.model import EndPiece, Ends, EndShape, Hand, LegShape
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,13 +84,32 @@ class WantedLeg:
 
 
 @dataclass(frozen=True, slots=True)
+class WantedEnd:
+    """An end of a compression spring that hooks into a part; `length_mm` always has a nominal.
+
+    `angle_deg` is the usual one of its shape where the need gives none.
+    """
+
+    shape: EndShape
+    length_mm: Wanted
+    angle_deg: float
+
+    @property
+    def piece(self) -> EndPiece:
+        """The end piece that is aimed at."""
+        assert self.length_mm.nominal is not None
+        return EndPiece(self.shape, self.length_mm.nominal, self.angle_deg)
+
+
+@dataclass(frozen=True, slots=True)
 class Need:
     """What the repair calls for. What is None or empty is unknown: neither judged nor assumed.
 
     `working` is ordered from the longest length to the shortest. `duty` is what the file says: "ordinary",
     "guarded" or None. `places` maps a key ("pocket.bore", "working.0.length") to where its value stands; working
     points are numbered as they are ordered here. The working points of a torsion spring are in `turned`, from the
-    smallest angle to the largest; `bodies` is 2 where a double one is wanted.
+    smallest angle to the largest; `bodies` is 2 where a double one is wanted. `end_1` and `end_2` are those of a
+    compression spring that hook into a part; of a cone, the first is at its large end.
     """
 
     job: str
@@ -115,5 +134,7 @@ class Need:
     leg_2: WantedLeg | None = None
     free_angle_deg: Wanted | None = None
     bodies: int | None = None
+    end_1: WantedEnd | None = None
+    end_2: WantedEnd | None = None
     place: Place = field(default_factory=lambda: Place(None))
     places: Mapping[str, Place] = field(default_factory=dict[str, Place])

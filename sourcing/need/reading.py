@@ -12,13 +12,14 @@ from sourcing.materials.model import NO_MATERIALS, OwnMaterials
 if TYPE_CHECKING:
     from sourcing.files.document import Document, Value
     from sourcing.files.records import Read
-    from sourcing.need.model import Need, Pocket, PocketEnd, TurnedPoint, WantedLeg, WorkingPoint
+    from sourcing.need.model import Need, Pocket, PocketEnd, TurnedPoint, WantedEnd, WantedLeg, WorkingPoint
     from sourcing.need.records import (
         AnyNeed,
         AnyPressedNeed,
         PocketEndRecord,
         PocketRecord,
         TorsionNeed,
+        WantedEndRecord,
         WantedLegRecord,
     )
     from sourcing.quantities import Wanted
@@ -148,6 +149,8 @@ class _OfKind(TypedDict, total=False):
     leg_2: WantedLeg | None
     free_angle_deg: Wanted | None
     bodies: int | None
+    end_1: WantedEnd | None
+    end_2: WantedEnd | None
 
 
 def _pressed(record: AnyPressedNeed) -> tuple[_OfKind, list[int]]:
@@ -165,6 +168,8 @@ def _pressed(record: AnyPressedNeed) -> tuple[_OfKind, list[int]]:
         working=tuple(point for _, point in numbered),
         free_length_mm=record.free_length,
         ends=record.ends,
+        end_1=_end(record.end_1),
+        end_2=_end(record.end_2),
     )
     return own, [number for number, _ in numbered]
 
@@ -195,6 +200,16 @@ def _leg(record: WantedLegRecord | None) -> WantedLeg | None:
     from sourcing.need.model import WantedLeg
 
     return None if record is None or record.length is None else WantedLeg(record.length, record.shape)
+
+
+def _end(record: WantedEndRecord | None) -> WantedEnd | None:
+    from sourcing.need.model import WantedEnd
+    from sourcing.springs.end_pieces import USUAL_ANGLE_DEG
+
+    if record is None or record.shape is None or record.length is None:
+        return None
+    angle = USUAL_ANGLE_DEG[record.shape] if record.angle is None else record.angle
+    return WantedEnd(record.shape, record.length, angle)
 
 
 def _pocket(record: PocketRecord | None) -> Pocket:

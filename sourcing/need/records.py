@@ -23,12 +23,15 @@ from sourcing.files.fields import (
 )
 from sourcing.files.records import Record
 from sourcing.need.kinds import (
+    BendField,
     BodiesField,
     EndsField,
+    EndShapeField,
     HandField,
     KindField,
     LegShapeField,
     MaterialField,
+    end_alone,
     keys_of_others,
     length_alone,
 )
@@ -42,6 +45,13 @@ def _working_length(text: str) -> Wanted:
     wanted = q.wanted_length_mm(text)
     if wanted.nominal is None:
         raise QuantityError(f"{text} is no one length", "the length at which the force is wanted, as in 24 mm ± 0.5 mm")
+    return wanted
+
+
+def _end_length(text: str) -> Wanted:
+    wanted = q.wanted_length_mm(text)
+    if wanted.nominal is None:
+        raise QuantityError(f"{text} is no one length", "the length from the coil to the tip, as in 4 mm ± 0.5 mm")
     return wanted
 
 
@@ -182,6 +192,16 @@ class AnyKindNeed(Record, Generic[PocketT]):
     note: Text = None
 
 
+class WantedEndRecord(Record):
+    """An end that is wanted to hook into a part."""
+
+    called = "an end"
+
+    shape: EndShapeField
+    length: Annotated[Wanted | None, read_by(_end_length), Field(description="a length, as in 4 mm")]
+    angle: BendField = None
+
+
 class PressedNeed(AnyKindNeed[PressedPocketT], Generic[PressedPocketT]):
     """A need of a compression spring of any shape."""
 
@@ -193,6 +213,8 @@ class PressedNeed(AnyKindNeed[PressedPocketT], Generic[PressedPocketT]):
     ] = None
     free_length: WantedLength = None
     ends: EndsField = None
+    end_1: Annotated[WantedEndRecord | None, BeforeValidator(end_alone)] = None
+    end_2: Annotated[WantedEndRecord | None, BeforeValidator(end_alone)] = None
 
 
 class CompressionNeed(PressedNeed[PocketRecord]):

@@ -8,6 +8,7 @@ from sourcing.quantities import show_force, show_length, show_rate, show_stress
 from sourcing.sheets.text import table
 from sourcing.springs.describe import Description
 from sourcing.springs.describe_conical import ConicalDescription
+from sourcing.springs.end_pieces import said
 
 PressedDescription = Description | ConicalDescription
 Row = tuple[str, str]
@@ -42,9 +43,16 @@ def _figures(one: PressedDescription, units: str) -> list[Row]:
         ("least tensile strength", optional(tensile, show_stress(tensile or 0.0))),
         ("buckles below", "does not" if one.buckling_length_mm is None else length(one.buckling_length_mm)),
         ("natural frequency", f"{one.natural_frequency_hz:.0f} Hz"),
+        *_end_pieces(one, units),
         ("wire length", length(one.wire_length_mm)),
         ("mass", f"{one.mass_g:.2f} g"),
     ]
+
+
+def _end_pieces(one: PressedDescription, units: str) -> list[Row]:
+    """What hooks into a part at each end; no row for a plain end."""
+    ends = (("end 1", one.end_1), ("end 2", one.end_2))
+    return [(name, said(piece, show_length(piece.length_mm, units))) for name, piece in ends if piece is not None]
 
 
 def _diameters(one: PressedDescription, units: str) -> list[Row]:

@@ -9,6 +9,7 @@ from typing import overload
 from sourcing.springs.compression import force_n, rate_n_per_mm, shear_stress_mpa
 from sourcing.springs.describe_conical import ConicalDescription, describe_cone
 from sourcing.springs.describe_torsion import TorsionDescription, describe_torsion
+from sourcing.springs.end_pieces import wire_of_ends_mm
 from sourcing.springs.geometry import (
     growth_at_solid_mm,
     mass_g,
@@ -17,7 +18,7 @@ from sourcing.springs.geometry import (
     solid_length_mm,
     wire_length_mm,
 )
-from sourcing.springs.model import CompressionSpring, ConicalSpring, Spring, TorsionSpring
+from sourcing.springs.model import CompressionSpring, ConicalSpring, EndPiece, Spring, TorsionSpring
 from sourcing.springs.notes import (
     cannot_be_pressed_note,
     coils_note,
@@ -61,6 +62,8 @@ class Description:
     mass_g: float
     natural_frequency_hz: float
     buckling_length_mm: float | None
+    end_1: EndPiece | None
+    end_2: EndPiece | None
     at: tuple[AtLength, ...]
     notes: tuple[str, ...]
 
@@ -110,7 +113,7 @@ def describe(spring: Spring, at_mm: Sequence[float] = (), at_deg: Sequence[float
 def _describe_cylinder(spring: CompressionSpring, at_mm: Sequence[float]) -> Description:
     d, mean, coils = spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils
     pitch = pitch_mm(d, spring.free_length_mm, coils, spring.total_coils, spring.ends)
-    wire_length = wire_length_mm(d, mean, pitch, coils, spring.total_coils)
+    wire_length = wire_length_mm(d, mean, pitch, coils, spring.total_coils) + wire_of_ends_mm(spring)
     rate = rate_n_per_mm(d, mean, coils, spring.shear_modulus_mpa)
     solid = solid_length_mm(d, spring.total_coils, spring.ends)
     force_at_solid = force_n(rate, spring.free_length_mm, solid)
@@ -139,6 +142,8 @@ def _describe_cylinder(spring: CompressionSpring, at_mm: Sequence[float]) -> Des
             d, mean, coils, spring.shear_modulus_mpa, spring.material.density_kg_per_m3
         ),
         buckling_length_mm=_buckling_length_mm(spring, solid, GUIDED_SQUARE),
+        end_1=spring.end_1,
+        end_2=spring.end_2,
         at=tuple(at_length(spring, length) for length in at_mm),
         notes=(),
     )

@@ -20,8 +20,9 @@ from sourcing.springs.conical_lengths import (
     telescopes,
     wire_length_of,
 )
+from sourcing.springs.end_pieces import wire_of_ends_mm
 from sourcing.springs.geometry import mass_g
-from sourcing.springs.model import ConicalSpring
+from sourcing.springs.model import ConicalSpring, EndPiece
 from sourcing.springs.notes import (
     cannot_be_pressed_note,
     coils_note,
@@ -80,6 +81,8 @@ class ConicalDescription:
     mass_g: float
     natural_frequency_hz: float
     buckling_length_mm: float | None
+    end_1: EndPiece | None
+    end_2: EndPiece | None
     closing: tuple[Closing, ...]
     at: tuple[AtLength, ...]
     notes: tuple[str, ...]
@@ -100,7 +103,7 @@ def describe_cone(spring: ConicalSpring, at_mm: Sequence[float] = ()) -> Conical
     Source of each figure: the function that it is worked out with.
     """
     d, cone, solid = spring.wire_diameter_mm, cone_of(spring), pressed.solid_length_mm(spring)
-    wire_length, density = wire_length_of(spring), spring.material.density_kg_per_m3
+    wire_length, density = wire_length_of(spring) + wire_of_ends_mm(spring), spring.material.density_kg_per_m3
     growth_small, growth_large = growth_at_ends_mm(spring)
     at_solid_n = force_at_solid_n((cone,))
     figures = ConicalDescription(
@@ -131,6 +134,8 @@ def describe_cone(spring: ConicalSpring, at_mm: Sequence[float] = ()) -> Conical
         mass_g=mass_g(d, wire_length, density),
         natural_frequency_hz=cone_natural_frequency_hz(spring),
         buckling_length_mm=cone_buckling_length_mm(spring, solid),
+        end_1=spring.end_1,
+        end_2=spring.end_2,
         closing=closing_order(spring),
         at=tuple(pressed.at_length(spring, length) for length in at_mm),
         notes=(),

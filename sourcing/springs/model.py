@@ -25,12 +25,36 @@ class Hand(StrEnum):
     LEFT = "left"
 
 
+class EndShape(StrEnum):
+    """How the end of a compression spring that hooks into a part leaves the coil."""
+
+    TANG_IN = "tang-in"
+    TANG_OUT = "tang-out"
+    ACROSS = "across"
+    LEG = "leg"
+
+
+@dataclass(frozen=True, slots=True)
+class EndPiece:
+    """The wire beyond the last coil that hooks into a part: a tang towards the axis or away from it, a piece straight
+    across the diameter, a straight leg.
+
+    `length_mm` is measured from the corner where it leaves the coil to its tip; `angle_deg` is by how much it is bent
+    out of the run of the coil.
+    """
+
+    shape: EndShape
+    length_mm: float
+    angle_deg: float
+
+
 @dataclass(frozen=True, slots=True)
 class CompressionSpring:
     """A cylindrical compression spring of round wire, at rest.
 
     The three strength and stiffness figures are those of its material unless its keeper stated others;
-    `tensile_strength_mpa` is None where the material's table does not reach the wire.
+    `tensile_strength_mpa` is None where the material's table does not reach the wire. An end piece that is None is not
+    there: the end is plain.
     """
 
     wire_diameter_mm: float
@@ -44,8 +68,15 @@ class CompressionSpring:
     elastic_modulus_mpa: float
     tensile_strength_mpa: float | None
     hand: Hand | None = None
+    end_1: EndPiece | None = None
+    end_2: EndPiece | None = None
 
     kind = "compression"
+
+    @property
+    def end_pieces(self) -> tuple[EndPiece, ...]:
+        """The end pieces that are there."""
+        return tuple(piece for piece in (self.end_1, self.end_2) if piece is not None)
 
     @property
     def outside_diameter_mm(self) -> float:
@@ -68,7 +99,7 @@ class ConicalSpring:
     """A conical compression spring of round wire, at rest: its diameter changes evenly from end to end, turn by turn.
 
     The two mean diameters are those of the first and the last active coil; a dead coil is as large as its end.
-    Strength and stiffness as in `CompressionSpring`.
+    Strength, stiffness and end pieces as in `CompressionSpring`; `end_1` is at the large end.
     """
 
     wire_diameter_mm: float
@@ -83,8 +114,15 @@ class ConicalSpring:
     elastic_modulus_mpa: float
     tensile_strength_mpa: float | None
     hand: Hand | None = None
+    end_1: EndPiece | None = None
+    end_2: EndPiece | None = None
 
     kind = "conical"
+
+    @property
+    def end_pieces(self) -> tuple[EndPiece, ...]:
+        """The end pieces that are there."""
+        return tuple(piece for piece in (self.end_1, self.end_2) if piece is not None)
 
     @property
     def outside_diameter_small_mm(self) -> float:

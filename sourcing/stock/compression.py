@@ -15,6 +15,7 @@ from sourcing.quantities import show_length
 from sourcing.springs.geometry import solid_length_mm
 from sourcing.springs.model import CompressionSpring
 from sourcing.stock.coiled import OF_CONES, mean_diameter_mm, one_diameter, room_inside, strength_mpa
+from sourcing.stock.end_pieces import end_findings, piece_of
 from sourcing.stock.pressed import PressedRecord, active_and_total_coils, coils
 
 
@@ -37,7 +38,7 @@ CompressionRead = Read[CompressionRecord]
 
 def findings(read: CompressionRead) -> list[Finding]:
     """All that does not agree in a record."""
-    checks = (one_diameter, room_inside, coils, _longer_than_solid)
+    checks = (one_diameter, room_inside, coils, _longer_than_solid, _end_pieces)
     return [finding for check in checks for finding in check(read)]
 
 
@@ -59,6 +60,8 @@ def made(record: CompressionRecord) -> CompressionSpring | None:
         elastic_modulus_mpa=record.elastic_modulus or material.elastic_modulus_mpa,
         tensile_strength_mpa=strength_mpa(record),
         hand=record.hand,
+        end_1=piece_of(record.end_1),
+        end_2=piece_of(record.end_2),
     )
 
 
@@ -70,3 +73,10 @@ def _longer_than_solid(read: CompressionRead) -> Iterator[Finding]:
     if both[0] > 0 and record.free_length <= solid:
         found = f"{read.text('free_length')} is no longer than the spring pressed solid"
         yield Finding(read.place("free_length"), found, f"a free length above the solid length, {show_length(solid)}")
+
+
+def _end_pieces(read: CompressionRead) -> Iterator[Finding]:
+    record, mean = read.record, mean_diameter_mm(read.record)
+    inside = None if mean is None or record.wire_diameter is None else mean - record.wire_diameter
+    for key, end in (("end_1", record.end_1), ("end_2", record.end_2)):
+        yield from end_findings(read, key, piece_of(end), record.wire_diameter, inside)

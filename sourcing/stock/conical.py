@@ -12,6 +12,7 @@ from sourcing.quantities import show_length
 from sourcing.springs.conical_lengths import solid_length_of, step_of, telescopes
 from sourcing.springs.model import ConicalSpring
 from sourcing.stock.coiled import DIAMETERS, measured_mean_mm, one_diameter, room_inside, strength_mpa
+from sourcing.stock.end_pieces import end_findings, piece_of
 from sourcing.stock.pressed import PressedRecord, active_and_total_coils, coils
 
 SMALL, LARGE = "_small", "_large"
@@ -39,7 +40,7 @@ ConicalRead = Read[ConicalRecord]
 
 def findings(read: ConicalRead) -> list[Finding]:
     """All that does not agree in a record."""
-    checks = (_a_diameter_of_each_end, _room_inside, _large_end_larger, coils, _longer_than_solid)
+    checks = (_a_diameter_of_each_end, _room_inside, _large_end_larger, coils, _longer_than_solid, _end_pieces)
     return [finding for check in checks for finding in check(read)]
 
 
@@ -64,6 +65,8 @@ def made(record: ConicalRecord) -> ConicalSpring | None:
         elastic_modulus_mpa=record.elastic_modulus or material.elastic_modulus_mpa,
         tensile_strength_mpa=strength_mpa(record),
         hand=record.hand,
+        end_1=piece_of(record.end_1),
+        end_2=piece_of(record.end_2),
     )
 
 
@@ -121,3 +124,12 @@ def _longer_than_solid(read: ConicalRead) -> Iterator[Finding]:
             f"radius than the next, and wire of {show_length(spring.wire_diameter_mm)} does not go inside it"
         )
     yield Finding(read.place("free_length"), found, expected)
+
+
+def _end_pieces(read: ConicalRead) -> Iterator[Finding]:
+    """The first end is the large one."""
+    record, wire = read.record, read.record.wire_diameter
+    for key, end, of_end in (("end_1", record.end_1, LARGE), ("end_2", record.end_2, SMALL)):
+        mean = _mean_mm(record, of_end)
+        inside = None if mean is None or wire is None else mean - wire
+        yield from end_findings(read, key, piece_of(end), wire, inside)

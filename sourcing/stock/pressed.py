@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import ClassVar, TypeVar
+from typing import Annotated, ClassVar, TypeVar
+
+from pydantic import BeforeValidator
 
 from sourcing.files.fields import Length
 from sourcing.files.findings import Finding
 from sourcing.files.records import Read
-from sourcing.need.kinds import EndsField, keys_of_others
+from sourcing.need.kinds import EndsField, end_alone, keys_of_others
 from sourcing.springs import geometry
 from sourcing.stock.coiled import CoiledRecord, some_coils
+from sourcing.stock.end_pieces import EndRecord
 
 
 class PressedRecord(CoiledRecord):
@@ -20,6 +23,8 @@ class PressedRecord(CoiledRecord):
 
     free_length: Length
     ends: EndsField
+    end_1: Annotated[EndRecord | None, BeforeValidator(end_alone)] = None
+    end_2: Annotated[EndRecord | None, BeforeValidator(end_alone)] = None
 
 
 P = TypeVar("P", bound=PressedRecord)

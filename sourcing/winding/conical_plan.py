@@ -10,6 +10,7 @@ from sourcing.quantities import show_diameter
 from sourcing.springs import pressed
 from sourcing.springs.conical_lengths import growth_at_ends_mm, wire_length_of
 from sourcing.springs.describe_conical import describe_cone
+from sourcing.springs.end_pieces import wire_of_ends_mm
 from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import ConicalSpring
 from sourcing.winding import springback, turns
@@ -56,7 +57,7 @@ class WoundCone:
     @property
     def coil_length_mm(self) -> float:
         """The wire that becomes the spring."""
-        return wire_length_of(self.before_heat)
+        return wire_length_of(self.before_heat) + wire_of_ends_mm(self.before_heat)
 
     @property
     def cut_length_mm(self) -> float:

@@ -136,6 +136,8 @@ def _start(task: PressedTask, small_mm: float, large_mm: float) -> ConicalSpring
         elastic_modulus_mpa=material.elastic_modulus_mpa,
         tensile_strength_mpa=task.tensile_strength_mpa,
         hand=task.need.hand,
+        end_1=task.need.end_1 and task.need.end_1.piece,
+        end_2=task.need.end_2 and task.need.end_2.piece,
     )
 
 

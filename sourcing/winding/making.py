@@ -8,6 +8,7 @@ from math import hypot
 
 from sourcing.springs import geometry
 from sourcing.springs.describe import describe
+from sourcing.springs.end_pieces import wire_of_ends_mm
 from sourcing.springs.model import CompressionSpring
 from sourcing.winding import turns
 from sourcing.winding.doubts import DIAMETER_POWER, diameter_sd_mm, rate_sd
@@ -71,7 +72,7 @@ def laid(before_heat: CompressionSpring, mandrel_mm: float) -> Laid:
     opening = mean_mm / on_mandrel_mm
     laid_pitch_mm = turns.pitch_on_mandrel_mm(pitch_mm, opening, wire_mm)
     finished, on_mandrel = (mean_mm, pitch_mm), (on_mandrel_mm, laid_pitch_mm)
-    coil_mm = geometry.wire_length_mm(wire_mm, mean_mm, pitch_mm, active, total)
+    coil_mm = geometry.wire_length_mm(wire_mm, mean_mm, pitch_mm, active, total) + wire_of_ends_mm(before_heat)
     return Laid(
         active_turns=turns.turns_on_mandrel(active, 0, finished, on_mandrel, wire_mm),
         dead_turns=turns.turns_on_mandrel(0, total - active, finished, on_mandrel, wire_mm),

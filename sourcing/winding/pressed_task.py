@@ -63,6 +63,8 @@ class PressedTask:
         if wish is not None:
             unground = {Ends.CLOSED_GROUND: Ends.CLOSED, Ends.OPEN_GROUND: Ends.OPEN}
             return wish if can_grind else unground.get(wish, wish)
+        if self.need.end_1 or self.need.end_2:
+            return Ends.CLOSED
         easy = mean_diameter_mm <= GRINDING_GREATEST_INDEX * self.wire.wire_diameter_mm
         return Ends.CLOSED_GROUND if can_grind and easy else Ends.CLOSED
 
@@ -99,6 +101,8 @@ class PressedTask:
             elastic_modulus_mpa=material.elastic_modulus_mpa,
             tensile_strength_mpa=self.tensile_strength_mpa,
             hand=self.need.hand,
+            end_1=self.need.end_1 and self.need.end_1.piece,
+            end_2=self.need.end_2 and self.need.end_2.piece,
         )
 
     def _lines(self, mean_diameter_mm: float) -> Iterable[Line]:

@@ -12,6 +12,7 @@ from sourcing.quantities import show_diameter, show_force, show_length, show_tor
 from sourcing.springs.model import Ends, PressedSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import STANDARD_GRAVITY
+from sourcing.winding.end_steps import bend_ends, left_over
 from sourcing.winding.model import Band, Heat, Mandrel, Wire
 
 HAND_PULL_N = 40.0
@@ -186,13 +187,16 @@ def finish(numbers: Numbers, bench: Bench) -> Iterable[str]:
         ", and bend the last turns until their tips touch the next coil" if spring.ends.startswith("closed") else ""
     )
     then = f"; heat makes them {spring.total_coils:.2f}" if numbers.heat.temperature_c else ""
-    yield f"Trim to {numbers.wound_coils:.2f} coils ({eighths(numbers.wound_coils)}{then}){closes}."
+    coils = f"{numbers.wound_coils:.2f} coils ({eighths(numbers.wound_coils)}{then})"
+    yield f"Trim to {coils}{left_over(spring, bench)}{closes}."
+    yield from bend_ends(spring, bench)
     yield (
         f"Relieve the stress off the mandrel: {numbers.heat.said}" if numbers.heat.temperature_c else numbers.heat.said
     )
-    if spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND):
+    if spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND) and len(spring.end_pieces) < 2:
+        which = "both ends" if not spring.end_pieces else "the plain end"
         yield (
-            "Grind both ends square, over three quarters of a turn, until the tip is a quarter of the wire "
+            f"Grind {which} square, over three quarters of a turn, until the tip is a quarter of the wire "
             f"({show_diameter(wire_mm / 4, bench.units)}) thick (DIN 2095, JIS B 2704-2). Hold the spring in a jig or "
             "pliers, never in the fingers, eye protection on, and keep it cool enough to touch."
         )

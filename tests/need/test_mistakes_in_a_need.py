@@ -12,7 +12,7 @@ SIZE = "free_length: 31\n"
 A_LENGTH = "a length (mm, cm, m, in, ft, thou)"
 KEYS_OF_A_NEED = (
     "the keys of a need with their values: job, kind, what, duty, pocket, hand, cycles, surroundings, temperature, "
-    "quantity, needed_within, material, wire_diameter, note, working, free_length, ends"
+    "quantity, needed_within, material, wire_diameter, note, working, free_length, ends, end_1, end_2"
 )
 
 

@@ -30,7 +30,7 @@ def notes_with(word: str, described: ConicalDescription) -> list[str]:
 
 
 def test_the_fields_are_the_keys_of_the_command() -> None:
-    """The contract's keys for a conical spring (all but the id, which is the record's), and four figures more."""
+    """The contract's keys for a conical spring (all but the id, which is the record's), and six more."""
     contract = (
         "kind material wire_diameter_mm mean_diameter_small_mm mean_diameter_large_mm outside_diameter_small_mm"
         " outside_diameter_large_mm inside_diameter_small_mm inside_diameter_large_mm spring_index"
@@ -38,7 +38,9 @@ def test_the_fields_are_the_keys_of_the_command() -> None:
         " shear_stress_at_solid_mpa tensile_strength_mpa wire_length_mm mass_g natural_frequency_hz"
         " buckling_length_mm closing at notes"
     )
-    more = {"diameter_growth_small_mm", "diameter_growth_large_mm", "telescopes", "even_down_to_mm"}
+    more = {
+        *("diameter_growth_small_mm", "diameter_growth_large_mm", "telescopes", "even_down_to_mm", "end_1", "end_2"),
+    }
     assert {field.name for field in fields(ConicalDescription)} == {*contract.split(), *more}
     assert [field.name for field in fields(Closing)] == ["coil", "force_n", "length_mm"]
 

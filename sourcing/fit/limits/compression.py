@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sourcing.fit.limits import any_kind, pressed, room
+from sourcing.fit.limits.end_pieces import end_pieces
 from sourcing.fit.model import Limit
 from sourcing.fit.pressed import PressedCase
 from sourcing.springs import geometry, stability
@@ -61,5 +62,6 @@ LIMITS = (
     spring_index,
     pressed.active_coils,
     pressed.ends,
+    end_pieces,
     any_kind.material,
 )
