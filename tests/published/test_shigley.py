@@ -2,8 +2,8 @@
 
 Example 10-1 is from memory; the problems are read in stored copies of the instructors' solutions (7th/8th edition).
 Three or four figures, with intermediate values carried on rounded.
-Stress with Bergsträsser's factor, which is EN's. Strength is a power law of the wire there and not ours, so that the
-yield stress that the source prints is data here.
+Stress with Bergsträsser's factor, which is EN's. Strength is a power law of the wire there and not ours: it is data
+here, the yield stress follows from it by our share, and is carried on as the source prints it.
 """
 
 from __future__ import annotations
@@ -36,6 +36,7 @@ from .worked import (
     greatest_stable_length_mm,
     mean_diameter_with,
     solved,
+    yield_mpa,
 )
 
 BOOK = Book(
@@ -89,8 +90,8 @@ def problems_10_3_and_10_4() -> dict[str, float]:
     mean = mean_diameter_with("outside_diameter_mm", 1.225 * INCH_MM, wire)
     coils = 12 - dead_coils(Ends.OPEN_GROUND)
     coil = Coil(wire, mean, coils, 11_750 * KPSI_MPA, Ends.OPEN_GROUND)
-    force, yield_mpa = 30 * POUND_N, 125.4 * KPSI_MPA
-    at_yield = force_for_stress_n(yield_mpa, coil)
+    force, allowed_mpa = 30 * POUND_N, 125.4 * KPSI_MPA
+    at_yield = force_for_stress_n(allowed_mpa, coil)
     carried_length = 5.17 * INCH_MM
     length_1 = solved(lambda length: coil.force_n(carried_length, length), force, coil.solid_length_mm, carried_length)
     return {
@@ -107,7 +108,8 @@ def problems_10_3_and_10_4() -> dict[str, float]:
         "length_1_mm": length_1,
         "clash_fraction": coil.force_at_solid_n(carried_length) / force - 1,
         "shear_stress_1_mpa": corrected_stress_mpa(force, wire, mean),
-        "safety_1": yield_mpa / corrected_stress_mpa(force, wire, mean),
+        "safety_1": allowed_mpa / corrected_stress_mpa(force, wire, mean),
+        "ssy_mpa": yield_mpa("ASTM A228", 278.7 * KPSI_MPA),
     }
 
 
@@ -132,13 +134,14 @@ def problem_10_7() -> dict[str, float]:
         "factor_bergstraesser": curvature_factor(mean / wire),
         "active_coils": coil.active_coils,
         "rate_n_per_mm": coil.rate_n_per_mm,
+        "ssy_mpa": yield_mpa("ASTM A228", 422.1 * KPSI_MPA),
     }
 
 
-def pressed_solid(coil: Coil, free_length_mm: float, yield_mpa: float) -> dict[str, float]:
+def pressed_solid(coil: Coil, free_length_mm: float, allowed_mpa: float) -> dict[str, float]:
     """What pressing solid does, and the free length that would be safe by 1.2 there."""
     solid_force = coil.force_at_solid_n(free_length_mm)
-    safe_force = force_for_stress_n(yield_mpa / 1.2, coil)
+    safe_force = force_for_stress_n(allowed_mpa / 1.2, coil)
     return {
         "factor_bergstraesser": curvature_factor(coil.mean_diameter_mm / coil.wire_diameter_mm),
         "rate_n_per_mm": coil.rate_n_per_mm,
@@ -177,6 +180,7 @@ def problem_10_10() -> dict[str, float]:
         "mean_diameter_mm": mean,
         "spring_index": mean / wire,
         "active_coils": coil.active_coils,
+        "ssy_mpa": yield_mpa("ASTM A227", 204.8 * KPSI_MPA),
     } | pressed_solid(coil, 2.94 * INCH_MM, 92.2 * KPSI_MPA)
 
 
@@ -226,6 +230,7 @@ def problem_10_20() -> dict[str, float]:
         "safety_solid": 101.8 * KPSI_MPA / solid_stress,
         "shear_stress_1_mpa": stress_1,
         "safety_1": 101.8 * KPSI_MPA / stress_1,
+        "ssy_mpa": yield_mpa("ASTM A227", 140 / 0.08**0.19 * KPSI_MPA),
     }
 
 
@@ -245,7 +250,7 @@ def problem_10_20() -> dict[str, float]:
 def problem_10_13() -> dict[str, float]:
     mean = mean_diameter_with("outside_diameter_mm", 0.91, 0.2)
     coil = Coil(0.2, mean, 40 - dead_coils(Ends.CLOSED_GROUND), 69_000)
-    return pressed_solid(coil, 15.9, 826.5)
+    return {"ssy_mpa": yield_mpa("ASTM A313 302", 2361.5)} | pressed_solid(coil, 15.9, 826.5)
 
 
 @BOOK.example(
@@ -270,6 +275,7 @@ def problem_10_14() -> dict[str, float]:
         "active_coils": coil.active_coils,
         "rate_n_per_mm": coil.rate_n_per_mm,
         "solid_length_mm": coil.solid_length_mm,
+        "ssy_mpa": yield_mpa("ASTM A228", 2211),
     }
 
 

@@ -13,7 +13,7 @@ from sourcing.springs.geometry import dead_coils
 from sourcing.springs.model import Ends
 
 from .checks import INCH_MM, KPSI_MPA, Book, Check, carried, kpsi, pounds
-from .worked import Coil, corrected_stress_mpa, force_for_stress_n
+from .worked import Coil, corrected_stress_mpa, force_for_stress_n, yield_mpa
 
 BOOK = Book(
     "Budynas and Nisbett, Shigley's Mechanical Engineering Design, 11th ed., ch. 10",
@@ -31,12 +31,12 @@ BOOK = Book(
     ssy_over_solid_stress="1",
 )
 def problem_10_4() -> dict[str, float]:
-    coil, yield_mpa = Coil(2.5, 28.5, 13), 871.2
+    coil, allowed_mpa = Coil(2.5, 28.5, 13), 871.2
     stress_1 = corrected_stress_mpa(130, 2.5, 28.5)
     return {
-        "clash_fraction": force_for_stress_n(yield_mpa, coil) / 130 - 1,
+        "clash_fraction": force_for_stress_n(allowed_mpa, coil) / 130 - 1,
         "shear_stress_1_mpa": stress_1,
-        "safety_1": yield_mpa / stress_1,
+        "safety_1": allowed_mpa / stress_1,
     }
 
 
@@ -61,6 +61,7 @@ def problem_10_5() -> dict[str, float]:
         "solid_force_n": force,
         "solid_stress_mpa": stress,
         "safety_solid": 99.3 * KPSI_MPA / stress,
+        "ssy_mpa": yield_mpa("ASTM A229", 147 / 0.2**0.187 * KPSI_MPA),
     }
 
 

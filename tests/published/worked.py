@@ -24,6 +24,7 @@ from sourcing.springs.fatigue import reversed_mpa, safety
 from sourcing.springs.geometry import dead_coils, free_length_from_pitch_mm, pitch_mm, solid_length_mm
 from sourcing.springs.model import CompressionSpring, Ends
 from sourcing.springs.stability import buckling_length_mm
+from sourcing.springs.strength import Place, Presetting, permissible, permissible_stress_mpa
 
 from .checks import KPSI_MPA
 
@@ -135,6 +136,14 @@ def pulsating_safety(
     amplitude = wahl_factor(index) * shear_stress_mpa(amplitude_n, wire_diameter_mm, mean_diameter_mm)
     endurance = reversed_mpa(pulsating_mpa / 2, pulsating_mpa / 2, yield_mpa)
     return safety(amplitude, mean, endurance, yield_mpa)
+
+
+def yield_mpa(wire: str, tensile_strength_mpa: float) -> float:
+    """Our limit of the corrected stress for a spring whose set was not removed, of the strength that the book has."""
+    material = materials.find(wire)
+    assert material is not None
+    share = permissible(Place.SOLID, material, Presetting.NOT_AT_ALL).share
+    return permissible_stress_mpa(share, tensile_strength_mpa)
 
 
 def force_for_stress_n(stress_mpa: float, coil: Coil) -> float:
