@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import sys
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -14,6 +14,7 @@ from sourcing.files.findings import Finding, Mistakes, Place, WrongWords, quoted
 from sourcing.quantities import (
     QuantityError,
     Wanted,
+    wanted_angular_rate_n_mm_per_deg,
     wanted_length_mm,
     wanted_rate_n_per_mm,
     wanted_wire_diameter_mm,
@@ -89,10 +90,14 @@ def asked_for(
     from sourcing.stock.adding import SPOOL
     from sourcing.stock.searching import SPRING_ORDERS, Asked, closed_range
 
-    parsers = {"wire": wanted_wire_diameter_mm, "rate": wanted_rate_n_per_mm}
+    parsers = {
+        "wire": wanted_wire_diameter_mm,
+        "rate": wanted_rate_n_per_mm,
+        "angular rate": wanted_angular_rate_n_mm_per_deg,
+    }
     wrong = [*_no_choice("--kind", kind, (*KINDS, SPOOL)), *_no_choice("--sort", order, tuple(SPRING_ORDERS))]
     ranges: dict[str, Range] = {}
-    for figure, text in figures.items():
+    for figure, text in _rates_apart(figures, kind):
         if text is not None and (wanted := _wanted(figure, text, parsers.get(figure, wanted_length_mm), wrong)):
             ranges[figure] = closed_range(figure, wanted, bench)
     if wrong:
@@ -100,11 +105,18 @@ def asked_for(
     return Asked(kind, ranges, {name: word for name, word in words.items() if word is not None})
 
 
+def _rates_apart(figures: Mapping[str, str | None], kind: str | None) -> Iterator[tuple[str, str | None]]:
+    """The figures, a rate by angle under its own name: of torsion springs, or where its unit says so."""
+    for figure, text in figures.items():
+        by_angle = text is not None and (kind == "torsion" or "/deg" in text or "/rad" in text)
+        yield ("angular rate" if figure == "rate" and by_angle else figure), text
+
+
 def _wanted(figure: str, text: str, parse: Callable[[str], Wanted], wrong: list[Finding]) -> Wanted | None:
     try:
         return parse(text)
     except QuantityError as error:
-        wrong.append(Finding(Place(None), f"--{figure}: {error.found}", error.expected, error.suggestions))
+        wrong.append(Finding(Place(None), f"--{figure.split()[-1]}: {error.found}", error.expected, error.suggestions))
         return None
 
 
@@ -172,7 +184,7 @@ def list_command(
     outside: Annotated[str | None, typer.Option(help="outside diameter, '8..10 mm'; a cone's large end")] = None,
     inside: Annotated[str | None, typer.Option(help="inside diameter, '>= 6 mm'; a cone's small end")] = None,
     length: Annotated[str | None, typer.Option(help="free length: 31, '31 mm +- 2 mm', '<= 30 mm'")] = None,
-    rate: Annotated[str | None, typer.Option(help="rate: '1..2 N/mm', '>= 5 lbf/in'")] = None,
+    rate: Annotated[str | None, typer.Option(help="rate: '1..2 N/mm', '>= 5 lbf/in', '4 N*mm/deg'")] = None,
     material: Annotated[str | None, typer.Option(help="a part of the material's name")] = None,
     place: Annotated[str | None, typer.Option(help="a part of the place's name")] = None,
     seller: Annotated[str | None, typer.Option(help="a part of the seller's name")] = None,
@@ -266,9 +278,9 @@ def add_command(
 
     Every key of a record is an option: --id --kind --wire-diameter --outside-diameter --mean-diameter
     --inside-diameter (a cone's with -small and -large at the end) --free-length --total-coils --active-coils --ends
-    --end-1 --end-2 ("tang-in, 4 mm, 90 deg") --material --hand --rate --grade --shear-modulus --elastic-modulus
-    --tensile-strength --on-hand --least --place --seller --price --pack --lead-days --note; a spool's: --id --material
-    --wire-diameter --length-left
+    --end-1 --end-2 ("tang-in, 4 mm, 90 deg") --material --hand (a torsion spring's --leg-1 --leg-2 --free-angle
+    --bodies --body-length) --rate --grade --shear-modulus --elastic-modulus --tensile-strength --on-hand --least
+    --place --seller --price --pack --lead-days --note; a spool's: --id --material --wire-diameter --length-left
     --price-per-metre --place --note. Without --id it takes the next free one. On a terminal, what is missing is asked
     for. Without --to it goes where its place or its seller stands already.
 

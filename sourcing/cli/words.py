@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import suppress
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import typer
 
-from sourcing.quantities import QuantityError, above_zero, length_mm
+from sourcing.quantities import QuantityError, above_zero, angle_deg, length_mm
 
 if TYPE_CHECKING:
     from sourcing.stock.model import Spool
@@ -22,6 +24,36 @@ def length_option(option: str, text: str) -> float:
         return above_zero(length_mm(text), text, "a length")
     except QuantityError as error:
         raise typer.BadParameter(f"{error.found}; expected {error.expected}", param_hint=option) from error
+
+
+@dataclass(frozen=True, slots=True)
+class LengthOrAngle:
+    """What somebody asks a spring at: a length in mm, an angle in deg, or a figure without a unit, which is either."""
+
+    text: str
+    length_mm: float | None
+    angle_deg: float | None
+
+
+def length_or_angle_option(option: str, text: str) -> LengthOrAngle:
+    """The length or the angle that an option names; an angle may be negative. Raises typer.BadParameter."""
+    length = angle = None
+    try:
+        angle = angle_deg(text)
+    except QuantityError:
+        length = _length_or_refused(option, text)
+    else:
+        with suppress(QuantityError):
+            length = above_zero(length_mm(text), text, "a length")
+    return LengthOrAngle(text, length, angle)
+
+
+def _length_or_refused(option: str, text: str) -> float:
+    try:
+        return above_zero(length_mm(text), text, "a length")
+    except QuantityError as error:
+        expected = f"{error.expected}, or an angle (deg, rad, turns)"
+        raise typer.BadParameter(f"{error.found}; expected {expected}", param_hint=option) from error
 
 
 def spool_option(option: str, spool_id: str, spools: Sequence[Spool]) -> Spool:

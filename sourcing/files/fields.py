@@ -140,3 +140,11 @@ WantedWireDiameter = Annotated[
 ]
 WantedAngle = Annotated[Wanted | None, read_by(q.wanted_angle_deg), Field(description="an angle, as in 90 deg ± 5 deg")]
 WantedTorque = Annotated[Wanted | None, read_by(q.wanted_torque_n_mm), Field(description="a torque, as in 280 N*mm")]
+AngleFromZero = Annotated[
+    float | None, read_by(at_least_zero(q.angle_deg, "an angle")), Field(description="an angle, as in 90 deg")
+]
+AngularRate = Annotated[
+    float | None,
+    read_by(above_zero(q.angular_rate_n_mm_per_deg, "a rate by angle")),
+    Field(description="a rate by angle, as in 4.3 N*mm/deg"),
+]

@@ -15,7 +15,8 @@ Verdict = Literal["yes", "near", "no"]
 class Limit:
     """One limit, whether it holds, and why in words. A broken hard limit refuses; a broken soft one makes *near*.
 
-    `past` is how far a broken limit of size or stress is overstepped, as a share of what is allowed.
+    `past` is how far a broken limit of size or stress is overstepped, as a share of what is allowed; `do` is what must
+    be done to the spring first for it to hold, such as "cut 5 mm off leg 1".
     """
 
     limit: str
@@ -23,6 +24,7 @@ class Limit:
     hard: bool
     why: str
     past: float = 0.0
+    do: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +74,11 @@ class Fit:
     def soft_broken(self) -> int:
         """How many soft limits do not hold."""
         return sum(1 for limit in self.limits if not limit.holds and not limit.hard)
+
+    @property
+    def to_do(self) -> tuple[str, ...]:
+        """What must be done to the spring before it goes in."""
+        return tuple(limit.do for limit in self.limits if limit.holds and limit.do)
 
     @property
     def broken(self) -> tuple[Limit, ...]:

@@ -6,7 +6,8 @@ from dataclasses import replace
 from math import hypot
 
 from sourcing.fit.model import Spread
-from sourcing.springs import tolerances, torsion_tolerances
+from sourcing.springs import tolerances
+from sourcing.springs.jis_tolerances import jis_tolerance
 from sourcing.springs.life import Making
 from sourcing.springs.model import ConicalSpring, PressedSpring, TorsionSpring
 from sourcing.stock.model import StockSpring
@@ -70,16 +71,17 @@ def measured(stock: StockSpring, spring: PressedSpring) -> Spread:
 
 
 def graded_torsion(spring: TorsionSpring, grade: int) -> Spread:
-    """The spread of a torsion spring made to a grade: the diameter as any coil's, rate and angle by JIS B 2704-2."""
-    mean = spring.mean_diameter_mm
-    diameter_mm = tolerances.coil_diameter_tolerance_mm(mean, spring.spring_index, grade)
-    angle_deg = torsion_tolerances.free_angle_tolerance_deg(spring.active_coils, grade)
+    """The spread of a torsion spring made to a grade of JIS B 2704-2; DIN 2194's tables were not to be had."""
+    index, coils, mean = spring.spring_index, spring.active_coils, spring.mean_diameter_mm
+    diameter_mm = jis_tolerance("coil diameter", spring.kind, index, spring.outside_diameter_mm, grade)
+    angle_deg = jis_tolerance("free angle", spring.kind, coils, spring.free_angle_deg or 0.0, grade)
+    rate = jis_tolerance("rate", spring.kind, coils, 1.0, grade)
     if diameter_mm is None:
         diameter_mm = max(CALIPER_ON_COIL_MM, RATE_SPREAD_OUTSIDE_TABLES / 3.0 * mean)
     return Spread(
         diameter_mm,
         diameter_mm / 2.0,
-        rate_sd=torsion_tolerances.torque_tolerance_share(grade) / 2.0,
+        rate_sd=(RATE_SPREAD_OUTSIDE_TABLES if rate is None else rate) / 2.0,
         free_angle_sd_deg=(FREE_ANGLE_OUTSIDE_TABLES_DEG if angle_deg is None else angle_deg) / 2.0,
     )
 

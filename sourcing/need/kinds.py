@@ -21,13 +21,13 @@ from sourcing.springs.end_pieces import MOST_BENT_DEG
 from sourcing.springs.model import Ends, EndShape, Hand, LegShape
 
 KINDS = ("compression", "conical", "extension", "torsion")
-WORKED_OUT = ("compression", "conical")
+WORKED_OUT = ("compression", "conical", "torsion")
 
 
 OWN_KEYS: Mapping[str, tuple[str, ...]] = {
     "compression": ("ends", "end_1", "end_2"),
     "extension": ("hooks", "initial_tension"),
-    "torsion": ("leg_1", "leg_2", "free_angle", "bodies"),
+    "torsion": ("leg_1", "leg_2", "free_angle", "bodies", "body_length"),
 }
 """The keys of a spring and of a need that only this kind has; a cone has those of a compression spring."""
 

@@ -50,6 +50,7 @@ from sourcing.quantities.showing import (
 from sourcing.quantities.values import Money, QuantityError, Wanted, above_zero, at_least_zero
 from sourcing.quantities.wanted import (
     wanted_angle_deg,
+    wanted_angular_rate_n_mm_per_deg,
     wanted_force_n,
     wanted_length_mm,
     wanted_rate_n_per_mm,
@@ -92,6 +93,7 @@ __all__ = [
     "temperature_c",
     "torque_n_mm",
     "wanted_angle_deg",
+    "wanted_angular_rate_n_mm_per_deg",
     "wanted_force_n",
     "wanted_length_mm",
     "wanted_rate_n_per_mm",

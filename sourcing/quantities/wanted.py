@@ -54,6 +54,11 @@ def wanted_rate_n_per_mm(text: str) -> Wanted:
     return _wanted(text, kinds.RATE)
 
 
+def wanted_angular_rate_n_mm_per_deg(text: str) -> Wanted:
+    """The rate of a torsion spring in N·mm/deg."""
+    return _wanted(text, kinds.ANGULAR_RATE)
+
+
 def wanted_angle_deg(text: str) -> Wanted:
     """An angle in degrees."""
     return _wanted(text, kinds.ANGLE)

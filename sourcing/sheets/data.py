@@ -7,7 +7,7 @@ from dataclasses import asdict
 
 from sourcing.files.findings import Finding
 from sourcing.fit.model import Deviation, Limit
-from sourcing.need.model import Need
+from sourcing.need.model import Need, WantedLeg
 from sourcing.quantities import Money, Wanted
 from sourcing.verdict.options import Option
 from sourcing.verdict.verdict import Verdict
@@ -89,11 +89,7 @@ def need_document(need: Need) -> Document:
         "what": need.what,
         "duty": need.duty,
         "pocket": _pocket_document(need),
-        "working": [
-            {**_bounded("length_mm", point.length_mm), **_bounded("force_n", point.force_n)} for point in need.working
-        ],
-        **_bounded("free_length_mm", need.free_length_mm),
-        "ends": need.ends,
+        **(_turned_document(need) if need.kind == "torsion" else _pressed_document(need)),
         "cycles": need.cycles,
         "surroundings": list(need.surroundings),
         "temperature_c": need.temperature_c,
@@ -104,9 +100,45 @@ def need_document(need: Need) -> Document:
     }
 
 
+def _pressed_document(need: Need) -> Document:
+    """What a need of a compression spring has of its own."""
+    return {
+        "working": [
+            {**_bounded("length_mm", point.length_mm), **_bounded("force_n", point.force_n)} for point in need.working
+        ],
+        **_bounded("free_length_mm", need.free_length_mm),
+        "ends": need.ends,
+    }
+
+
+def _turned_document(need: Need) -> Document:
+    """What a need of a torsion spring has of its own."""
+    return {
+        "working": [
+            {**_bounded("angle_deg", point.angle_deg), **_bounded("torque_n_mm", point.torque_n_mm)}
+            for point in need.turned
+        ],
+        "hand": need.hand,
+        "leg_1": _leg_document(need.leg_1),
+        "leg_2": _leg_document(need.leg_2),
+        **_bounded("free_angle_deg", need.free_angle_deg),
+        "bodies": need.bodies,
+    }
+
+
+def _leg_document(leg: WantedLeg | None) -> Document | None:
+    return None if leg is None else {**_bounded("length_mm", leg.length_mm), "shape": leg.shape}
+
+
 def _pocket_document(need: Need) -> Document:
     """The pocket; with its ends, null where nothing is known of them, where the spring is a cone."""
     pocket = need.pocket
+    if need.kind == "torsion":
+        return {
+            **_bounded("rod_mm", pocket.rod_mm),
+            **_bounded("bore_mm", pocket.bore_mm),
+            **_bounded("width_mm", pocket.width_mm),
+        }
     ends = {"large_end": pocket.large_end, "small_end": pocket.small_end} if need.kind == "conical" else {}
     return {
         **_bounded("bore_mm", pocket.bore_mm),

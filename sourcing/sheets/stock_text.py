@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from sourcing.files.findings import Finding, shown
-from sourcing.quantities import show_diameter, show_length, show_rate
+from sourcing.quantities import show_diameter, show_length
 from sourcing.sheets.marked import marked_lines
 from sourcing.sheets.text import heading, line, table
 from sourcing.stock.adding import Added
 from sourcing.stock.counting import Count
 from sourcing.stock.figures import spring_figure
 from sourcing.stock.model import Spool, StockSpring
+from sourcing.stock.rates import believed_rate, show_rate_of
 
 _LONGEST_CELL = 22
 _METRE_MM = 1000.0
@@ -83,13 +84,13 @@ def _counted(number: int, thing: str) -> str:
 
 
 def _spring_row(stock: StockSpring, units: str) -> tuple[str, ...]:
-    wire, length, rate = (spring_figure(stock, figure) for figure in ("wire", "length", "rate"))
+    wire, length = (spring_figure(stock, figure) for figure in ("wire", "length"))
     return (
         _cell(stock.id),
         "" if wire is None else show_diameter(wire, units),
         _outside(stock, units),
         "" if length is None else show_length(length, units),
-        "" if rate is None else show_rate(rate, units),
+        show_rate_of(stock.spring, believed_rate(stock), units),
         str(stock.on_hand),
         _cell(stock.shelf or stock.seller),
     )

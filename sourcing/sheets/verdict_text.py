@@ -7,7 +7,17 @@ from collections.abc import Iterator
 from sourcing.fit.model import Deviation
 from sourcing.fit.rank import rank
 from sourcing.need.model import Need
-from sourcing.quantities import Wanted, show_diameter, show_force, show_money, show_wanted
+from sourcing.quantities import (
+    Wanted,
+    show_angle,
+    show_diameter,
+    show_force,
+    show_length,
+    show_money,
+    show_torque,
+    show_wanted,
+)
+from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.text import bullets, heading, strong, table, wrapped
 from sourcing.sheets.winding_text import plan_lines
 from sourcing.verdict.options import Option
@@ -34,6 +44,9 @@ def verdict_lines(verdict: Verdict) -> Iterator[str]:
         yield from _options(verdict)
     if verdict.chosen is not None and verdict.chosen.fit is not None:
         yield from _fit(verdict, verdict.chosen)
+    if verdict.options and hand_matters(need):
+        yield from heading("How to see the hand")
+        yield from pair_lines()
     if verdict.would_change:
         yield from heading("What would change it")
         yield from bullets(verdict.would_change)
@@ -61,10 +74,31 @@ def _wanted(need: Need, units: str) -> Iterator[str]:
     for point in need.working:
         force = "" if point.force_n is None else f" {show_wanted(point.force_n, lambda n: show_force(n, units))}"
         yield f"at {size(point.length_mm)}{force}"
+    yield from _turned(need, units)
     if need.free_length_mm is not None:
         yield f"free length {size(need.free_length_mm)}"
     if need.quantity > 1:
         yield f"{need.quantity} of them"
+
+
+def _turned(need: Need, units: str) -> Iterator[str]:
+    """What a need of a torsion spring has of its own."""
+    if need.pocket.width_mm is not None:
+        yield f"width {show_wanted(need.pocket.width_mm, lambda mm: show_diameter(mm, units))}"
+    for point in need.turned:
+        torque = point.torque_n_mm
+        wanted = "" if torque is None else f" {show_wanted(torque, lambda n_mm: show_torque(n_mm, units))}"
+        yield f"wound up by {show_wanted(point.angle_deg, show_angle)}{wanted}"
+    for name, leg in (("leg 1", need.leg_1), ("leg 2", need.leg_2)):
+        if leg is not None:
+            shape = f" {leg.shape}" if leg.shape else ""
+            yield f"{name} {show_wanted(leg.length_mm, lambda mm: show_length(mm, units))}{shape}"
+    if need.free_angle_deg is not None:
+        yield f"legs at {show_wanted(need.free_angle_deg, show_angle)} to each other"
+    if need.bodies == 2:
+        yield "two bodies"
+    elif need.kind == "torsion":
+        yield f"{need.hand}-hand" if need.hand else "hand not said"
 
 
 def _options(verdict: Verdict) -> Iterator[str]:

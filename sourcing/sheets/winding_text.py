@@ -6,7 +6,18 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 
 from sourcing.need.model import Need
-from sourcing.quantities import show_diameter, show_force, show_length, show_money, show_rate, show_wire
+from sourcing.quantities import (
+    show_angle,
+    show_angular_rate,
+    show_diameter,
+    show_force,
+    show_length,
+    show_money,
+    show_rate,
+    show_torque,
+    show_wire,
+)
+from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
 from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
@@ -22,6 +33,9 @@ def answer_lines(answer: WindingPlan | Refusal, need: Need) -> Iterator[str]:
         yield from map(strong, wrapped(f"No winding sheet: {answer.why} ({answer.rule})"))
     else:
         yield from plan_lines(answer)
+        if hand_matters(need):
+            yield from heading("How to see the hand")
+            yield from pair_lines()
         yield from heading("Mind, where it goes in")
         yield from bullets(cautions_for(need, answer), "!")
 
@@ -86,14 +100,18 @@ def _to_have(plan: WindingPlan, units: str) -> list[tuple[str, str]]:
     spool = f"spool {plan.wire}{left}" if plan.wire is not None else "to be bought"
     return [
         ("wire", f"{show_wire(plan.wire_diameter_mm, units)} {plan.material}, {spool}"),
-        ("cut", f"{length(plan.cut_length_mm)}, tails and spare turns included"),
+        ("cut", f"{length(plan.cut_length_mm)}, tails{' and spare turns' if plan.turns_to_spare else ''} included"),
         ("becomes the spring", length(plan.coil_length_mm)),
         ("mandrel", _mandrel(plan, units).removeprefix("a mandrel ")),
-        ("turns", f"{plan.turns_to_wind:.2f} to wind and {plan.turns_to_spare:g} to spare"),
+        ("turns", f"{plan.turns_to_wind:.2f} to wind" + _spare(plan)),
         ("pitch on the mandrel", length(plan.pitch_on_mandrel_mm)),
         ("pull on the wire", f"about {show_force(plan.pull_n, units)}, kept even"),
         ("the crank runs back", f"{plan.turns_run_back:.1f} turns when eased"),
     ]
+
+
+def _spare(plan: WindingPlan) -> str:
+    return f" and {plan.turns_to_spare:g} to spare" if plan.turns_to_spare else ""
 
 
 Row = tuple[str, str, Callable[[float, str], str]]
@@ -120,6 +138,13 @@ _PRESSED: tuple[Row, ...] = (*_LENGTH_AND_RATE, ("solid length", "solid_length_m
 _ROWS_OF_KIND: Mapping[str, tuple[Row, ...]] = {
     "compression": (*_DIAMETERS, *_PRESSED),
     "conical": (*_ENDS, *_PRESSED),
+    "torsion": (
+        *_DIAMETERS,
+        ("angle between the legs", "free_angle_deg", lambda angle, _: show_angle(angle)),
+        ("rate", "rate_n_mm_per_deg", show_angular_rate),
+        ("body length", "body_length_mm", show_length),
+        ("coils", "active_coils", lambda coils, _: f"{coils:.2f}"),
+    ),
 }
 
 
@@ -140,6 +165,7 @@ def _banded(made: Made, key: str, show: Callable[[float, str], str], units: str)
     return f"{text} ({low} to {high})"
 
 
+_AT_ANGLE = re.compile(r"(scale|torque)_at_(.+)_deg_(?:(.+)_mm_arm_g|n_mm)")
 _AT_LENGTH = re.compile(r"(scale|force)_at_(.+)_mm_[gn]")
 
 
@@ -166,6 +192,13 @@ def _check(row: Acceptance, units: str) -> tuple[str, Callable[[float | None], s
         if at[1] == "scale":
             return f"scale at {length}", known(lambda grams: f"{grams:.0f} g")
         return f"force at {length}", known(lambda force_n: show_force(force_n, units))
+    if (at := _AT_ANGLE.fullmatch(row.figure)) is not None:
+        angle = show_angle(float(at[2]))
+        if at[1] == "scale":
+            return f"scale at {angle}, {show_length(float(at[3]), units)} arm", known(lambda grams: f"{grams:.0f} g")
+        return f"torque at {angle}", known(lambda torque: show_torque(torque, units))
+    if row.figure.endswith("_deg"):
+        return row.figure[:-4].replace("_", " "), known(show_angle)
     if row.figure.endswith("_mm"):
         return row.figure[:-3].replace("_", " "), known(lambda mm: show_diameter(mm, units))
     return row.figure.replace("_", " "), known(lambda number: f"{number:.2f}")

@@ -168,9 +168,10 @@ def _at_notes(spring: TorsionSpring, figures: TorsionDescription, at: AtAngle) -
         return
     tensile = figures.tensile_strength_mpa
     if at.angle_deg < 0.0:
+        wound = "Turned round, it" if spring.bodies > 1 else "A spring of the other hand"
         yield (
-            f"At {at.angle_deg:g} deg it is loaded against its hand: that opens the coils, where it stands less. A "
-            "spring of the other hand would be wound up."
+            f"At {at.angle_deg:g} deg it is loaded against its hand: that opens the coils, where it stands less. "
+            f"{wound} would be wound up."
         )
     if tensile is None:
         return

@@ -204,6 +204,32 @@ def _across_mm(spring: TorsionSpring) -> float:
     return 2.0 * pi * spring.wire_diameter_mm if spring.bodies > 1 else 0.0
 
 
+def leg_angle_deg(active_coils: float) -> float:
+    """The angle between two straight, tangential legs, from leg 1 on to leg 2 the way the spring is wound up.
+
+    α = 180 + 360 n, whole turns left out: after whole coils the legs run on in opposite directions, and winding up by
+    an angle adds it.
+
+    >>> leg_angle_deg(5.0), leg_angle_deg(5.25), leg_angle_deg(4.5)
+    (180.0, 270.0, 0.0)
+
+    Source: geometry.
+    """
+    return (180.0 + 360.0 * active_coils) % 360.0
+
+
+def coils_near(active_coils: float, leg_angle_deg: float) -> float:
+    """The number of coils nearest to a wanted one whose legs stand at an angle to each other.
+
+    >>> coils_near(5.1, 270.0), coils_near(5.9, 270.0)
+    (5.25, 6.25)
+
+    Source: geometry.
+    """
+    part = ((leg_angle_deg - 180.0) / 360.0) % 1.0
+    return part + round(active_coils - part)
+
+
 def at_angle(spring: TorsionSpring, wound_deg: float) -> AtAngle:
     """Torque, stresses, inside and body length at an angle by the dimensions."""
     if not can_turn_to(spring, wound_deg):

@@ -22,11 +22,15 @@ _COIL = ("free_length", "total_coils", "ends", "material")
 ASKED: Mapping[str, tuple[str, ...]] = {
     "compression": ("wire_diameter", "outside_diameter", *_COIL),
     "conical": ("wire_diameter", "outside_diameter_large", "outside_diameter_small", *_COIL),
+    "torsion": ("wire_diameter", "outside_diameter", "total_coils", "material"),
     SPOOL: ("material", "wire_diameter", "length_left"),
 }
 """By kind, the keys that are asked for where they are not given."""
 
-ASKED_LAST: Mapping[str, tuple[str, ...]] = {SPOOL: ("place",)}
+ASKED_LAST: Mapping[str, tuple[str, ...]] = {
+    "torsion": ("hand", "leg_1", "leg_2", "free_angle", "on_hand", "place"),
+    SPOOL: ("place",),
+}
 """By kind, the keys that may be left empty."""
 
 _MAY_BE_EMPTY = ("on_hand", "place")

@@ -16,6 +16,8 @@ from sourcing.materials.model import Material
 from sourcing.quantities import show_length, show_stress
 from sourcing.springs.describe import describe
 from sourcing.springs.describe_torsion import TorsionDescription
+from sourcing.springs.hands import HOW_TO_SEE
+from sourcing.springs.model import TorsionSpring
 from sourcing.springs.strength import permissible_solid_stress_mpa
 from sourcing.stock.model import Catalogue, Spool, StockSpring
 
@@ -29,6 +31,7 @@ def doubts(catalogue: Catalogue) -> tuple[Finding, ...]:
         _doubles(catalogue.springs, "spring"),
         _doubles(catalogue.spools, "spool"),
         _too_much_stress(catalogue.springs),
+        _no_hand(catalogue.springs),
         _shorter_than_their_trials(catalogue.spools),
     )
 
@@ -70,6 +73,15 @@ def _too_much_stress(springs: Iterable[StockSpring]) -> Iterator[Finding]:
         found = f"{quoted(stock.id)} pressed solid is stressed to {show_stress(stress)}"
         expected = f"at most {show_stress(limit)}: it takes a set there, or a dimension is wrong"
         yield Finding(stock.place, found, expected)
+
+
+def _no_hand(springs: Iterable[StockSpring]) -> Iterator[Finding]:
+    """Torsion springs whose hand nobody noted: they are matched to nothing."""
+    for stock in springs:
+        spring = stock.spring
+        if isinstance(spring, TorsionSpring) and spring.hand is None and spring.bodies == 1:
+            found = f"{quoted(stock.id)} has no hand, and so is matched to nothing"
+            yield Finding(stock.place, found, f"hand: right or hand: left. {HOW_TO_SEE}")
 
 
 def _shorter_than_their_trials(spools: Iterable[Spool]) -> Iterator[Finding]:

@@ -5,6 +5,9 @@ from __future__ import annotations
 from sourcing.stock.model import StockSpring
 from sourcing.stock.rates import believed_rate
 
+RATE, ANGULAR_RATE = "rate", "angular rate"
+"""Rates in N/mm, and those of torsion springs in N·mm/deg, which no range of the others compares with."""
+
 _ATTRIBUTES = {
     "wire": ("wire_diameter_mm",),
     "outside": ("outside_diameter_mm", "outside_diameter_large_mm"),
@@ -15,7 +18,7 @@ _ATTRIBUTES = {
 
 def spring_figure(stock: StockSpring, figure: str) -> float | None:
     """A figure of a spring by its short name; None where its kind has none. A cone's diameters are its outermost."""
-    if figure == "rate":
-        return believed_rate(stock)
+    if figure in (RATE, ANGULAR_RATE):
+        return believed_rate(stock) if (stock.spring.kind == "torsion") == (figure == ANGULAR_RATE) else None
     values = (getattr(stock.spring, name, None) for name in _ATTRIBUTES[figure])
     return next((value for value in values if value is not None), None)

@@ -13,6 +13,7 @@ from typing import TypeVar
 from sourcing.quantities import Wanted
 from sourcing.stock.figures import spring_figure
 from sourcing.stock.model import Bench, Catalogue, Spool, StockSpring
+from sourcing.stock.rates import believed_rate
 
 Range = tuple[float, float]
 T = TypeVar("T")
@@ -27,7 +28,7 @@ _ALLOWANCE = 1e-9
 class Asked:
     """What is asked for; None is not. `ranges` has closed ranges by the names of figures, `words` parts of texts.
 
-    Figures: wire, outside, inside, length, rate. Texts: material, place, seller.
+    Figures: wire, outside, inside, length, rate, angular rate. Texts: material, place, seller.
     """
 
     kind: str | None
@@ -49,7 +50,7 @@ def _house_tolerance(figure: str, nominal: float, bench: Bench) -> float:
     match figure:
         case "wire":
             return WIRE_TOLERANCE_MM
-        case "rate":
+        case "rate" | "angular rate":
             return house.rate * nominal
         case "length":
             return house.length_mm
@@ -103,7 +104,7 @@ SPRING_ORDERS: dict[str, Callable[[StockSpring], str | float | None]] = {
     "outside": lambda stock: spring_figure(stock, "outside"),
     "inside": lambda stock: spring_figure(stock, "inside"),
     "length": lambda stock: spring_figure(stock, "length"),
-    "rate": lambda stock: spring_figure(stock, "rate"),
+    "rate": believed_rate,
     "material": lambda stock: stock.spring.material.name,
     "place": lambda stock: stock.shelf,
     "seller": lambda stock: stock.seller,

@@ -14,7 +14,7 @@ from sourcing.files.records import Read, read_record
 from sourcing.need.kinds import KINDS, WORKED_OUT, kind_meant
 from sourcing.need.other_springs import refused_kind
 from sourcing.springs.model import Spring
-from sourcing.stock import compression, conical
+from sourcing.stock import compression, conical, torsion
 from sourcing.stock.coiled import rate_warnings
 from sourcing.stock.lists import listed
 from sourcing.stock.model import StockSpring
@@ -35,6 +35,7 @@ class _Kind:
 _KINDS = {
     "compression": _Kind(compression.CompressionRecord, compression.findings, rate_warnings, compression.made),
     "conical": _Kind(conical.ConicalRecord, conical.findings, rate_warnings, conical.made),
+    "torsion": _Kind(torsion.TorsionRecord, torsion.findings, rate_warnings, torsion.made),
 }
 
 

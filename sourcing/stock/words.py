@@ -8,13 +8,14 @@ something; things are told in the order of their means.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from statistics import fmean
 
 from sourcing import quantities as q
 from sourcing.quantities import QuantityError
-from sourcing.stock.figures import spring_figure
+from sourcing.springs.model import TorsionSpring
+from sourcing.stock.figures import ANGULAR_RATE, RATE, spring_figure
 from sourcing.stock.model import Catalogue, Spool, StockSpring
 from sourcing.stock.rates import believed_rate
 
@@ -23,6 +24,12 @@ _LEAST_LIKENESS = 70
 _LEAST_BEGUN, _LEAST_HELD = 2, 3
 _MOST_PARTS = 3
 _FRACTION_TOLERANCE = 0.01
+_LENGTH = "length"
+_PARSERS: Mapping[str, Callable[[str], float]] = {
+    _LENGTH: q.wire_diameter_mm,
+    RATE: q.rate_n_per_mm,
+    ANGULAR_RATE: q.angular_rate_n_mm_per_deg,
+}
 _ALSO_CALLED = {"conical": "cone"}
 
 Thing = StockSpring | Spool
@@ -30,17 +37,16 @@ Thing = StockSpring | Spool
 
 @dataclass(frozen=True, slots=True)
 class _Figure:
-    """A figure that is looked for, with half a unit of its last place; in mm, or N/mm, or both where it is bare."""
+    """A figure that is looked for, with half a unit of its last place; by what it measures, all where it is bare."""
 
-    length_mm: float | None
-    rate_n_per_mm: float | None
+    sought: Mapping[str, float]
     half_place: float
 
     def score(self, thing: Thing) -> float:
         return max((self._score(*pair) for pair in _figures_of(thing)), default=0.0)
 
-    def _score(self, value: float, is_rate: bool) -> float:
-        sought = self.rate_n_per_mm if is_rate else self.length_mm
+    def _score(self, value: float, measure: str) -> float:
+        sought = self.sought.get(measure)
         if sought is None or abs(value - sought) > self.half_place * (1 + 1e-9):
             return 0.0
         return _SAME if abs(value - sought) <= 1e-6 * sought else _BEGINS
@@ -57,7 +63,8 @@ class _Sought:
 def found_by_words(words: str, catalogue: Catalogue) -> tuple[Thing, ...]:
     """The springs and spools in which every word is found, best first.
 
-    A figure is looked for among wire, diameters, free length, rate and wire left, to half a unit of its last place.
+    A figure is looked for among wire, diameters, free length, legs, rate and wire left, to half a unit of its last
+    place.
     """
     sought = list(_sought(words.split()))
     things: list[Thing] = [*catalogue.springs, *catalogue.spools]
@@ -106,21 +113,24 @@ def _words_of(thing: Thing) -> set[str]:
         spring = thing.spring
         texts = (thing.id, spring.kind, spring.material.name, thing.shelf, thing.seller, thing.note)
         texts += (getattr(spring, "ends", None), spring.hand, _ALSO_CALLED.get(spring.kind))
+        texts += ("double",) if getattr(spring, "bodies", 1) > 1 else ()
     words = {word for text in texts if text for word in text.casefold().split()}
     return words | {part for word in words for part in re.split(r"[\W_]+", word) if part}
 
 
-def _figures_of(thing: Thing) -> Iterator[tuple[float, bool]]:
-    """Its figures, and of each whether it is a rate; the others are lengths."""
+def _figures_of(thing: Thing) -> Iterator[tuple[float, str]]:
+    """Its figures, and what each of them measures."""
     if isinstance(thing, Spool):
-        yield thing.wire_diameter_mm, False
+        yield thing.wire_diameter_mm, _LENGTH
         if thing.length_left_mm is not None:
-            yield thing.length_left_mm, False
+            yield thing.length_left_mm, _LENGTH
         return
     for name in ("wire", "outside", "inside", "length"):
         if (value := spring_figure(thing, name)) is not None:
-            yield value, False
-    yield believed_rate(thing), True
+            yield value, _LENGTH
+    if isinstance(thing.spring, TorsionSpring):
+        yield from ((leg.length_mm, _LENGTH) for leg in thing.spring.legs)
+    yield believed_rate(thing), ANGULAR_RATE if isinstance(thing.spring, TorsionSpring) else RATE
 
 
 def _sought(words: list[str]) -> Iterator[_Sought]:
@@ -141,9 +151,9 @@ def _figure(parts: list[str]) -> _Figure | None:
     text = " ".join(parts)
     if not re.search("[0-9]", text) or (len(parts) > 1 and not re.search("[A-Za-z/]", text)):
         return None
-    length, rate = _parsed(q.wire_diameter_mm, text), _parsed(q.rate_n_per_mm, text)
-    value = length if length is not None else rate
-    return None if value is None else _Figure(length, rate, _half_place(text, value))
+    parsed = {measure: _parsed(parse, text) for measure, parse in _PARSERS.items()}
+    sought = {measure: value for measure, value in parsed.items() if value is not None}
+    return _Figure(sought, _half_place(text, next(iter(sought.values())))) if sought else None
 
 
 def _parsed(parse: Callable[[str], float], text: str) -> float | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from sourcing.fit.model import Deviation
-from sourcing.quantities import Wanted, show_force, show_length, show_money, show_wanted
+from sourcing.quantities import Wanted, show_angle, show_force, show_length, show_money, show_torque, show_wanted
 from sourcing.verdict.options import Option
 from sourcing.verdict.rules import Choices
 
@@ -91,7 +91,12 @@ def figure_name(row: Deviation, units: str) -> str:
     return f"{row.figure} at {show_wanted(Wanted(nominal=row.at), shower(row.at_unit, units))}"
 
 
-_SHOWERS: Mapping[str, Callable[[float, str], str]] = {"N": show_force, "mm": show_length}
+_SHOWERS: Mapping[str, Callable[[float, str], str]] = {
+    "N": show_force,
+    "mm": show_length,
+    "N·mm": show_torque,
+    "deg": lambda angle, _: show_angle(angle),
+}
 
 
 def shower(unit: str, units: str) -> Callable[[float], str]:

@@ -75,15 +75,28 @@ def wire_notes(task: Task, known: Knowledge, cut_mm: float) -> Iterable[str]:
             yield f"{show_length(left_mm, task.bench.units)} will be left on {spool.id}: not enough for one more try."
 
 
-def fit_notes(fit: Fit) -> Iterable[str]:
-    """Why a near fit is no more than that, how long the spring lasts, and what all plans assume."""
+def near_note(fit: Fit) -> Iterable[str]:
+    """Why a near fit is no more than that, and how long the spring lasts."""
     if fit.fits == "near":
         yield "A near fit only: " + "; ".join(limit.why for limit in fit.broken) + "."
     yield from (f"How long it lasts: {limit.why}." for limit in fit.limits if limit.limit == LIFE and limit.holds)
+
+
+def fit_notes(fit: Fit) -> Iterable[str]:
+    """Why a near fit is no more than that, how long it lasts, and what all plans of compression springs assume."""
+    yield from near_note(fit)
     yield (
         "Assumed: coils of one wire repeat to 0.4 % of the diameter, the pitch opens by three tenths of what the "
         "diameter opens, the free length comes out to 2 % of the travel and the rate to 3 %; half an hour to set up, "
         "0.3 hours a try, 0.7 hours for the heat."
+    )
+
+
+def assumed_of_torsion() -> str:
+    """What all plans of torsion springs assume."""
+    return (
+        "Assumed: coils of one wire repeat to 0.4 % of the diameter and the rate to 3 %, legs are bent to within 3 deg "
+        "of their angle; half an hour to set up, 0.3 hours a try, 0.7 hours for the heat."
     )
 
 

@@ -23,7 +23,7 @@ from sourcing.winding.mandrel import Wound, wound_for
 from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.pressed_task import Cylinder, PressedTask
 from sourcing.winding.search import MOST_STEPS, QUICK_STEPS, diameters_mm, scan, serving
-from sourcing.winding.steps import Numbers, pull_n, steps, yield_force_n
+from sourcing.winding.steps import PressedNumbers, pull_n, steps, yield_force_n
 from sourcing.winding.task import EASY_INDEX, Given
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import tries
@@ -110,12 +110,12 @@ def _plan(
     )
 
 
-def _numbers(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring]) -> Numbers:
+def _numbers(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring]) -> PressedNumbers:
     """What the steps say."""
     before, spring = as_wound(known, wound), wound.design.spring
     coil = laid(before, wound.diameter_mm)
     yield_n = yield_force_n(known.flow_stress_mpa, known.wire_diameter_mm)
-    return Numbers(
+    return PressedNumbers(
         wire=task.wire,
         mandrel=wound.mandrel,
         spring=spring,

@@ -30,7 +30,7 @@ from sourcing.winding.line import wanted_line
 from sourcing.winding.making import NORMAL_95
 from sourcing.winding.model import Band, Made, Mandrel, Refusal, WindingPlan
 from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
-from sourcing.winding.steps import Numbers, pull_n, yield_force_n
+from sourcing.winding.steps import PressedNumbers, pull_n, yield_force_n
 from sourcing.winding.task import Given
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import taught_by_one, tries_from
@@ -257,11 +257,11 @@ def _plan(
     )
 
 
-def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) -> Numbers:
+def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) -> PressedNumbers:
     """What the steps say; the diameter as wound is that of the large end."""
     before, spring = wound.before_heat, wound.design.spring
     yield_n = yield_force_n(known.flow_stress_mpa, known.wire_diameter_mm)
-    return Numbers(
+    return PressedNumbers(
         wire=task.wire,
         mandrel=Mandrel("turned", None, as_turned(wound.laid)),
         spring=spring,

@@ -11,10 +11,12 @@ from sourcing.stock.model import Bench
 from sourcing.winding.conical_mandrel import LaidCone, straight_taper_error_mm
 from sourcing.winding.conical_notes import TOUCHING_FROM
 from sourcing.winding.model import Band
-from sourcing.winding.steps import Numbers, again, eased, eighths, finish, held, holder, prepare
+from sourcing.winding.steps import PressedNumbers, again, eased, eighths, finish, held, holder, prepare
 
 
-def cone_steps(numbers: Numbers, laid: LaidCone, ends: tuple[Band, Band], need: Need, bench: Bench) -> tuple[str, ...]:
+def cone_steps(
+    numbers: PressedNumbers, laid: LaidCone, ends: tuple[Band, Band], need: Need, bench: Bench
+) -> tuple[str, ...]:
     """The winding of one cone; `ends` are the outside diameters of the small and the large end as wound, 95 %."""
     return (
         *prepare(numbers, need, bench),
@@ -28,7 +30,7 @@ def cone_steps(numbers: Numbers, laid: LaidCone, ends: tuple[Band, Band], need: 
     )
 
 
-def _mandrel(numbers: Numbers, laid: LaidCone, bench: Bench) -> Iterable[str]:
+def _mandrel(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[str]:
     def size(value_mm: float) -> str:
         return show_diameter(value_mm, bench.units)
 
@@ -56,7 +58,7 @@ def _mandrel(numbers: Numbers, laid: LaidCone, bench: Bench) -> Iterable[str]:
     yield f"Set it up {holder(bench)}, the large end held. Anchor the wire in a slot or cross hole at the large end."
 
 
-def _lay(numbers: Numbers, laid: LaidCone, bench: Bench) -> Iterable[str]:
+def _lay(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[str]:
     closed = numbers.spring.ends in (Ends.CLOSED, Ends.CLOSED_GROUND)
     half = f"{eighths(numbers.dead_turns / 2)} turns ({numbers.dead_turns / 2:.2f})"
     if closed:

@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter
 from sourcing.stock.model import Bench, Spool
-from sourcing.winding import compression_plan, conical_plan
+from sourcing.winding import compression_plan, conical_plan, torsion_plan
 from sourcing.winding.line import line_refusal
 from sourcing.winding.model import Refusal, WindingPlan, Wire, wire_of
 from sourcing.winding.task import AnyDesign, Given
+from sourcing.winding.torsion_task import no_wire_serves
 
 THINNEST_WIRE_MM = 0.08
 """The thinnest wire that a handbook for hand tools winds."""
@@ -33,6 +34,7 @@ class Planning:
 OF_KIND: Mapping[str, Planning] = {
     "compression": Planning(compression_plan.plan, compression_plan.quick, line_refusal),
     "conical": Planning(conical_plan.plan, conical_plan.quick, line_refusal),
+    "torsion": Planning(torsion_plan.plan, torsion_plan.quick, no_wire_serves),
 }
 
 

@@ -32,25 +32,31 @@ SETS_FROM = 0.45
 
 @dataclass(frozen=True, slots=True)
 class Numbers:
-    """What the sentences are made of; lengths in mm, turns as laid on the mandrel."""
+    """What the sentences of any kind are made of; lengths in mm, `turns_run_back` those of the crank."""
 
     wire: Wire
     mandrel: Mandrel
-    spring: PressedSpring
     cut_length_mm: float
-    active_turns: float
-    dead_turns: float
-    spare_turns: float
-    pitch_on_mandrel_mm: float
     pull_n: float
     yield_n: float
     crank_moment_n_mm: float
     turns_run_back: float
+    heat: Heat
+
+
+@dataclass(frozen=True, slots=True)
+class PressedNumbers(Numbers):
+    """What the sentences about a compression spring are made of; turns as laid on the mandrel."""
+
+    spring: PressedSpring
+    active_turns: float
+    dead_turns: float
+    spare_turns: float
+    pitch_on_mandrel_mm: float
     wound_coils: float
     wound_outside: Band
     wound_outside_mm: float
     stress_at_solid_share: float
-    heat: Heat
 
 
 @formula(
@@ -74,7 +80,7 @@ def eighths(turns: float) -> str:
     return f"{whole} {fractions[part]}".strip()
 
 
-def steps(numbers: Numbers, need: Need, bench: Bench) -> tuple[str, ...]:
+def steps(numbers: PressedNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
     """The winding of one spring, from the old one to the check of the new one."""
     return (
         *prepare(numbers, need, bench),
@@ -105,7 +111,7 @@ def prepare(numbers: Numbers, need: Need, bench: Bench) -> Iterable[str]:
     )
 
 
-def _wind(numbers: Numbers, bench: Bench) -> Iterable[str]:
+def _wind(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
     diameter = show_diameter(numbers.mandrel.diameter_mm or 0.0, bench.units)
     what = f"the rod of {diameter}" if numbers.mandrel.kind == "rod" else f"a mandrel turned or filed to {diameter}"
     yield f"Set up {what} {holder(bench)}. Anchor the wire in a slot or cross hole of the mandrel, or under a jaw."
@@ -139,7 +145,7 @@ def pull_shown(force_n: float, bench: Bench) -> str:
     return force if bench.units == "inch" else f"{force} ({force_n / STANDARD_GRAVITY:.1f} kg)"
 
 
-def _lay(numbers: Numbers, bench: Bench) -> Iterable[str]:
+def _lay(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
     pitch = show_diameter(numbers.pitch_on_mandrel_mm, bench.units)
     gap = show_diameter(numbers.pitch_on_mandrel_mm - numbers.wire.wire_diameter_mm, bench.units)
     half = f"{eighths(numbers.dead_turns / 2)} turns ({numbers.dead_turns / 2:.2f})"
@@ -160,7 +166,7 @@ def _lay(numbers: Numbers, bench: Bench) -> Iterable[str]:
     )
 
 
-def _let_go(numbers: Numbers, bench: Bench) -> Iterable[str]:
+def _let_go(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
     yield eased(numbers.turns_run_back)
     low, middle, high = (
         show_diameter(each, bench.units)
@@ -180,7 +186,7 @@ def eased(turns_run_back: float) -> str:
     )
 
 
-def finish(numbers: Numbers, bench: Bench) -> Iterable[str]:
+def finish(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
     """What comes after winding: trimming, heat, grinding, pressing, checking."""
     spring, wire_mm = numbers.spring, numbers.wire.wire_diameter_mm
     closes = (

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from sourcing.files.fields import words_of
 from sourcing.files.findings import WrongWords
 from sourcing.need.kinds import WORKED_OUT
 from sourcing.stock.adding import ASKED, SPOOL, add, as_read, file_for, keys_to_ask, keys_to_offer, next_free_id
@@ -102,8 +103,8 @@ def test_a_file_can_be_named(catalogue: Catalogue, tmp_path: Path) -> None:
         ),
         ({"id": "B4-08"}, "“B4-08” is the id of another, at FILE:2; expected an id of its own"),
         (
-            {"kind": "torsion"},
-            f"1 torsion spring is left out; expected {' or '.join(WORKED_OUT)} springs: "
+            {"kind": "extension"},
+            f"1 extension spring is left out; expected {words_of(WORKED_OUT)} springs: "
             "this version works out no other kind",
         ),
         ({"id": " "}, "--id: nothing stands here; expected a text"),

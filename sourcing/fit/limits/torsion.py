@@ -105,14 +105,17 @@ def _leg(case: TurnedCase, name: str, wish: WantedLeg, leg: Leg | None) -> Limit
     if leg is None:
         return Limit(name, False, True, f"no {name} is listed; {wanted} wanted")
     low_mm, high_mm = case.leg_bounds_mm(wish)
-    why = f"{case.length(leg.length_mm)} long; {wanted} wanted"
+    why = f"{name} is {case.length(leg.length_mm)} long; {wanted} wanted"
     if leg.length_mm < low_mm - _LAST_DIGITS_MM:
         past = low_mm / leg.length_mm - 1.0
         return Limit(name, False, True, why + ": too short to reach where it is loaded", past)
     if wish.shape not in (None, leg.shape):
-        return Limit(name, False, False, f"{leg.shape}; {wish.shape} wanted: bend it, not tighter than its own wire")
+        return Limit(
+            name, False, False, f"{name} is {leg.shape}; {wish.shape} wanted: bend it, not tighter than its own wire"
+        )
     if leg.length_mm > high_mm + _LAST_DIGITS_MM:
-        return Limit(name, False, False, f"{why}: cut {case.length(leg.length_mm - case.loaded_at_mm(wish))} off")
+        cut = f"cut {case.length(leg.length_mm - case.loaded_at_mm(wish))} off"
+        return Limit(name, True, False, f"{why}: {cut}", do=f"{cut} {name}")
     return Limit(name, True, True, why)
 
 
@@ -122,8 +125,9 @@ def _in_the_bore(case: TurnedCase, name: str, leg: Leg) -> Iterator[Limit]:
     if bore is None or bore.smallest is None:
         return
     reach_mm = hypot(leg.length_mm, case.spring.mean_diameter_mm / 2.0)
-    why = f"reaches {case.size(reach_mm)} from the axis; the wall of the bore is at {case.size(bore.smallest / 2.0)}"
-    holds = reach_mm <= bore.smallest / 2.0
+    wall_mm = bore.smallest / 2.0
+    holds = reach_mm <= wall_mm
+    why = f"{name} reaches {case.size(reach_mm)} from the axis; the wall of the bore is at {case.size(wall_mm)}"
     yield Limit(name, holds, False, why if holds else why + ": longer than the pocket, cut it or lead it out of a slot")
 
 

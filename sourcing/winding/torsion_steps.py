@@ -1,0 +1,156 @@
+"""The winding of a torsion spring in bench order: what differs from a compression spring's; the rest is in steps.py."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from sourcing.need.model import Need
+from sourcing.quantities import show_angle, show_diameter, show_length
+from sourcing.springs import turned
+from sourcing.springs.model import Hand, Leg, LegShape, TorsionSpring
+from sourcing.stock.model import Bench
+from sourcing.winding.model import Band
+from sourcing.winding.steps import Numbers, again, eased, eighths, held, holder, prepare
+from sourcing.winding.torsion_making import LaidBody
+
+HELD_MM = 50.0
+"""Wire beyond a leg, to anchor or to hold it by (assumed)."""
+
+_WAY = {Hand.RIGHT: "clockwise", Hand.LEFT: "anticlockwise"}
+
+
+@dataclass(frozen=True, slots=True)
+class TorsionNumbers(Numbers):
+    """What the sentences about a torsion spring are made of; `spring` is the finished one, `wound` as it comes off."""
+
+    spring: TorsionSpring
+    wound: TorsionSpring
+    laid: LaidBody
+    wound_outside: Band
+    wound_angle: Band | None
+
+
+def torsion_steps(numbers: TorsionNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
+    """The winding of one torsion spring, from the old one to the check of the new one."""
+    return (
+        *prepare(numbers, need, bench),
+        *_set_up(numbers, bench),
+        held(numbers, bench),
+        *_lay(numbers, bench),
+        eased(numbers.turns_run_back),
+        *_off(numbers, bench),
+        *_legs(numbers, bench),
+        *_heat(numbers),
+        *_set_angle(numbers),
+        "Wind it up to its largest angle three times over its rod, the way it is loaded, then check it against the "
+        "list.",
+        *again(need),
+    )
+
+
+def _set_up(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
+    diameter = show_diameter(numbers.mandrel.diameter_mm or 0.0, bench.units)
+    what = f"the rod of {diameter}" if numbers.mandrel.kind == "rod" else f"a mandrel turned or filed to {diameter}"
+    if numbers.spring.bodies > 1:
+        loop = numbers.spring.leg_2
+        deep = "as deep as the old one" if loop is None else f"{show_length(loop.length_mm, bench.units)} deep"
+        yield (
+            f"Bend the loop first, in the middle of the wire: a narrow U {deep}, its bends round a pin of at least the "
+            "wire. Each half then makes a body, wound outwards from the loop, one right-hand and one left-hand."
+        )
+        yield f"Set up {what} {holder(bench)}. Hook the loop over a pin across the mandrel."
+        return
+    leg = numbers.spring.leg_1
+    stands_mm = HELD_MM + (0.0 if leg is None else leg.length_mm)
+    yield (
+        f"Set up {what} {holder(bench)}. Leave {show_length(stands_mm, bench.units)} of wire standing out for leg 1, "
+        "and "
+        "anchor it there in a slot or cross hole of the mandrel, or under a jaw."
+    )
+
+
+def _lay(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
+    laid, hand = numbers.laid, numbers.spring.hand
+    count = f"{eighths(laid.turns)} turns ({laid.turns:.2f})"
+    stop = (
+        f"Stop where leg 2 leaves the mandrel {show_angle(laid.stop_deg)} on from leg 1, counted the way you wind: as "
+        "it "
+        f"is let go, that falls by {show_angle(laid.opens_deg)}, {laid.opens_deg / 360.0:.2f} turns."
+    )
+    if hand is None:
+        yield f"Lay {count} of each half close, wire against wire, away from the loop. {stop}"
+        return
+    yield (
+        f"Lay {count} close, wire against wire, {hand}-hand: seen from the end where you began, the wire runs away "
+        "from "
+        f"you {_WAY[hand]}. {stop} Leave as much wire for leg 2 as stands out for leg 1, or more."
+    )
+
+
+def _off(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
+    low, middle, high = (
+        show_diameter(each, bench.units)
+        for each in (numbers.wound_outside.low, numbers.wound.outside_diameter_mm, numbers.wound_outside.high)
+    )
+    angle = ""
+    if numbers.wound_angle is not None and numbers.wound.free_angle_deg is not None:
+        around = (numbers.wound_angle.high - numbers.wound_angle.low) / 2.0
+        angle = (
+            f" The legs should stand at {show_angle(numbers.wound.free_angle_deg)}, give or take {show_angle(around)}."
+        )
+    yield (
+        f"Slide the coil off and measure it outside: {middle} is expected, {low} to {high} in 95 of 100.{angle} Write "
+        "mandrel and diameter down under trials of the spool."
+    )
+
+
+def _legs(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
+    for name, leg in (("leg 1", numbers.spring.leg_1), ("leg 2", numbers.spring.leg_2)):
+        if leg is None:
+            yield f"Cut {name} as long as the old one: how long it is was not said."
+        elif numbers.spring.bodies == 1 or name == "leg 1":
+            yield f"{_cut(name, leg, bench)}{_bent(leg, numbers.spring, bench)}"
+
+
+def _cut(name: str, leg: Leg, bench: Bench) -> str:
+    return f"Mark {name} where it is loaded, {show_length(leg.length_mm, bench.units)} from where it leaves the coil"
+
+
+def _bent(leg: Leg, spring: TorsionSpring, bench: Bench) -> str:
+    pin = show_diameter(2.0 * spring.wire_diameter_mm, bench.units)
+    least = "not tighter than its own wire, or it breaks there (DIN 2194)"
+    match leg.shape:
+        case LegShape.STRAIGHT:
+            return ", and cut it there, the cut end held."
+        case LegShape.HOOKED:
+            wire = show_length(turned.HOOK_WIRES * spring.wire_diameter_mm, bench.units)
+            return f"; bend the hook there round a pin of {pin}, {least}. It takes {wire} more wire (assumed)."
+        case LegShape.OFFSET:
+            return f", and cut it there; bend it aside at the coil round a pin of {pin}, {least}."
+
+
+def _heat(numbers: TorsionNumbers) -> Iterable[str]:
+    if numbers.heat.temperature_c is None:
+        yield (
+            f"{numbers.heat.said.split(' Press the spring')[0]} A torsion spring wound up the way it was coiled does "
+            "without (Machinery's Handbook, p. 346); expect its legs to settle a few degrees."
+        )
+        return
+    yield f"Relieve the stress off the mandrel: {numbers.heat.said}"
+    moves = 360.0 * (numbers.spring.active_coils - numbers.wound.active_coils)
+    way = "on, the way it is wound up" if moves > 0.0 else "back"
+    if abs(moves) >= 1.0:
+        yield f"The heat turns leg 2 by about {show_angle(abs(moves))} {way}: the coils change with the diameter."
+
+
+def _set_angle(numbers: TorsionNumbers) -> Iterable[str]:
+    angle = numbers.spring.free_angle_deg
+    if angle is not None:
+        seen = min(angle, 360.0 - angle)
+        closing = " and the load brings them together" if angle > 180.0 else ""
+        yield (
+            f"Set the legs at {show_angle(angle)}, counted from leg 1 on to leg 2 the way it is wound up (between them "
+            "you "
+            f"see {show_angle(seen)}{closing}): bend them where they leave the coil, with two pliers."
+        )
