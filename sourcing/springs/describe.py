@@ -9,7 +9,7 @@ from typing import overload
 from sourcing.springs.compression import force_n, rate_n_per_mm, shear_stress_mpa
 from sourcing.springs.describe_conical import ConicalDescription, describe_cone
 from sourcing.springs.describe_torsion import TorsionDescription, describe_torsion
-from sourcing.springs.end_pieces import wire_of_ends_mm
+from sourcing.springs.end_pieces import wire_of_ends_mm, wire_with_ends_mm
 from sourcing.springs.geometry import (
     growth_at_solid_mm,
     mass_g,
@@ -113,7 +113,7 @@ def describe(spring: Spring, at_mm: Sequence[float] = (), at_deg: Sequence[float
 def _describe_cylinder(spring: CompressionSpring, at_mm: Sequence[float]) -> Description:
     d, mean, coils = spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils
     pitch = pitch_mm(d, spring.free_length_mm, coils, spring.total_coils, spring.ends)
-    wire_length = wire_length_mm(d, mean, pitch, coils, spring.total_coils) + wire_of_ends_mm(spring)
+    wire_length = wire_with_ends_mm(wire_length_mm(d, mean, pitch, coils, spring.total_coils), wire_of_ends_mm(spring))
     rate = rate_n_per_mm(d, mean, coils, spring.shear_modulus_mpa)
     solid = solid_length_mm(d, spring.total_coils, spring.ends)
     force_at_solid = force_n(rate, spring.free_length_mm, solid)

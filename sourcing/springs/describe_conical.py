@@ -20,7 +20,7 @@ from sourcing.springs.conical_lengths import (
     telescopes,
     wire_length_of,
 )
-from sourcing.springs.end_pieces import wire_of_ends_mm
+from sourcing.springs.end_pieces import wire_of_ends_mm, wire_with_ends_mm
 from sourcing.springs.geometry import mass_g
 from sourcing.springs.model import ConicalSpring, EndPiece
 from sourcing.springs.notes import (
@@ -103,7 +103,8 @@ def describe_cone(spring: ConicalSpring, at_mm: Sequence[float] = ()) -> Conical
     Source of each figure: the function that it is worked out with.
     """
     d, cone, solid = spring.wire_diameter_mm, cone_of(spring), pressed.solid_length_mm(spring)
-    wire_length, density = wire_length_of(spring) + wire_of_ends_mm(spring), spring.material.density_kg_per_m3
+    wire_length = wire_with_ends_mm(wire_length_of(spring), wire_of_ends_mm(spring))
+    density = spring.material.density_kg_per_m3
     growth_small, growth_large = growth_at_ends_mm(spring)
     at_solid_n = force_at_solid_n((cone,))
     figures = ConicalDescription(

@@ -69,6 +69,20 @@ def wire_of_piece_mm(piece: EndPiece, wire_diameter_mm: float) -> float:
     return bent_wire_mm(piece.length_mm, radius, piece.angle_deg, wire_diameter_mm)
 
 
+@formula(
+    "l = l_c + l_e",
+    where={"l_c": "coil_wire_mm", "l_e": "end_wire_mm"},
+    source="geometry",
+)
+def wire_with_ends_mm(coil_wire_mm: float, end_wire_mm: float) -> float:
+    """The wire in the whole spring: that of its coils, and that of the pieces at its ends.
+
+    >>> wire_with_ends_mm(273.0, 16.0)
+    289.0
+    """
+    return coil_wire_mm + end_wire_mm
+
+
 def least_length_mm(angle_deg: float, wire_diameter_mm: float) -> float:
     """The least length of an end piece of this wire: its bend alone, in mm."""
     return bend_reaches_mm(BEND_INSIDE_RADIUS * wire_diameter_mm, angle_deg, wire_diameter_mm)

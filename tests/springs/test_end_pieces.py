@@ -13,6 +13,7 @@ from sourcing.materials import find
 from sourcing.springs.describe import describe
 from sourcing.springs.end_pieces import bend_reaches_mm, bent_wire_mm, least_length_mm, wire_of_ends_mm
 from sourcing.springs.model import CompressionSpring, ConicalSpring, EndPiece, Ends, EndShape
+from sourcing.springs.workings import workings
 
 WIRE = find("music-wire")
 assert WIRE is not None
@@ -45,6 +46,16 @@ def test_the_wire_and_the_mass_of_a_spring_count_both_ends(spring: CompressionSp
     assert hooked.wire_length_mm - plain.wire_length_mm == pytest.approx(ends_mm)
     assert hooked.mass_g / plain.mass_g == pytest.approx(hooked.wire_length_mm / plain.wire_length_mm)
     assert hooked.rate_n_per_mm == plain.rate_n_per_mm
+
+
+@pytest.mark.parametrize("spring", [CYLINDER, CONE], ids=lambda spring: spring.kind)
+def test_the_workings_of_the_wire_count_the_ends_too(spring: CompressionSpring | ConicalSpring) -> None:
+    hooked = replace(spring, end_1=TANG, end_2=LEG)
+    described = describe(hooked)
+    of_wire = {each.name: each.value for each in workings(hooked, described) if each.figure == "wire_length_mm"}
+    assert list(of_wire) == ["wire length of its coils", "wire length of end 1", "wire length of end 2", "wire length"]
+    assert of_wire["wire length"] == pytest.approx(described.wire_length_mm)
+    assert of_wire["wire length"] == pytest.approx(sum(list(of_wire.values())[:3]))
 
 
 @steady

@@ -9,6 +9,7 @@ from sourcing.springs import compression, geometry, stability
 from sourcing.springs.describe import Description
 from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import AtLength
+from sourcing.springs.workings.end_pieces import wire_length
 from sourcing.springs.workings.inputs import Stated, coils, input_of, strength, wire_and_diameters, wire_figures
 
 
@@ -50,7 +51,8 @@ def _forces(spring: CompressionSpring, figures: Description) -> Iterator[Working
 def _wire(spring: CompressionSpring, figures: Description) -> Iterator[Working]:
     wire, mean, active = spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils
     density = spring.material.density_kg_per_m3
-    yield work(geometry.wire_length_mm, wire, mean, figures.pitch_mm, active, spring.total_coils)
+    of_coils = work(geometry.wire_length_mm, wire, mean, figures.pitch_mm, active, spring.total_coils)
+    yield from wire_length(spring, of_coils)
     yield work(geometry.mass_g, wire, figures.wire_length_mm, density)
     yield work(stability.natural_frequency_hz, wire, mean, active, spring.shear_modulus_mpa, density)
 

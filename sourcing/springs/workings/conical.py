@@ -9,6 +9,7 @@ from sourcing.springs import compression, conical, conical_lengths, diameters, g
 from sourcing.springs.describe_conical import ConicalDescription, length_under_mm
 from sourcing.springs.model import ConicalSpring
 from sourcing.springs.pressed import AtLength
+from sourcing.springs.workings.end_pieces import wire_length
 from sourcing.springs.workings.inputs import Stated, coils, input_of, strength, three_diameters, wire_figures
 
 
@@ -69,7 +70,7 @@ def _forces(spring: ConicalSpring, figures: ConicalDescription) -> Iterator[Work
 
 
 def _wire(spring: ConicalSpring, figures: ConicalDescription) -> Iterator[Working]:
-    yield work(conical_lengths.wire_length_of, spring, figure="wire_length_mm")
+    yield from wire_length(spring, work(conical_lengths.wire_length_of, spring, figure="wire_length_mm"))
     density = spring.material.density_kg_per_m3
     yield work(geometry.mass_g, spring.wire_diameter_mm, figures.wire_length_mm, density)
     yield work(stability.cone_natural_frequency_hz, spring, figure="natural_frequency_hz")
