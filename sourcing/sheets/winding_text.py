@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 
 from sourcing.need.model import Need
 from sourcing.quantities import (
@@ -53,13 +54,13 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
     yield strong("Winding sheet: before you begin")
     yield from bullets(plan.cautions, "!")
     yield ""
-    yield from wrapped(_summary(plan, units))
+    yield from wrapped(summary(plan, units))
     yield from wrapped(plan.as_sentence)
     yield from wrapped(trial_first(plan).said)
     yield from heading("Wire and mandrel")
-    yield from table((), _to_have(plan, units), (None, 54))
+    yield from table((), to_have(plan, units), (None, 54))
     yield from heading("What comes out")
-    yield from table(*_made_table(plan, units), (18, None, None))
+    yield from table(*made_table(plan, units), (18, None, None))
     yield from heading("At the bench")
     yield from numbered(plan.steps)
     yield from _acceptance(plan)
@@ -70,7 +71,8 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
         yield from bullets(plan.notes)
 
 
-def _summary(plan: WindingPlan, units: str) -> str:
+def summary(plan: WindingPlan, units: str) -> str:
+    """The sheet in one sentence."""
     tries = plan.tries
     cost = f", {show_money(plan.cost)} of wire" if plan.cost is not None else ""
     return (
@@ -92,7 +94,9 @@ def _wire(length_mm: float, units: str) -> str:
     return f"{length_mm / 1000:.2f} m" if units == "mm" and length_mm >= 1000 else show_length(length_mm, units)
 
 
-def _to_have(plan: WindingPlan, units: str) -> list[tuple[str, str]]:
+def to_have(plan: WindingPlan, units: str) -> list[tuple[str, str]]:
+    """What to have at hand, by name."""
+
     def length(value_mm: float) -> str:
         return show_length(value_mm, units)
 
@@ -148,7 +152,8 @@ _ROWS_OF_KIND: Mapping[str, tuple[Row, ...]] = {
 }
 
 
-def _made_table(plan: WindingPlan, units: str) -> tuple[tuple[str, ...], list[tuple[str, ...]]]:
+def made_table(plan: WindingPlan, units: str) -> tuple[tuple[str, ...], list[tuple[str, ...]]]:
+    """What comes out, as wound and after heat: headers and rows."""
     stages = [plan.finished] if plan.after_heat is None else [plan.finished, plan.after_heat]
     headers = ("", "as wound", "after heat")[: len(stages) + 1]
     wanted = _ROWS_OF_KIND[plan.wanted.kind]
@@ -165,20 +170,40 @@ def _banded(made: Made, key: str, show: Callable[[float, str], str], units: str)
     return f"{text} ({low} to {high})"
 
 
-_AT_ANGLE = re.compile(r"(scale|torque)_at_(.+)_deg_(?:(.+)_mm_arm_g|n_mm)")
-_AT_LENGTH = re.compile(r"(scale|force)_at_(.+)_mm_[gn]")
+AT_ANGLE = re.compile(r"(scale|torque)_at_(.+)_deg_(?:(.+)_mm_arm_g|n_mm)")
+AT_LENGTH = re.compile(r"(scale|force)_at_(.+)_mm_[gn]")
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """A check of the finished spring in words: its bounds (empty: open), and what to do where it fails."""
+
+    name: str
+    least: str
+    most: str
+    if_not: str
+
+
+def checks(plan: WindingPlan) -> list[Check]:
+    """The checks of the finished spring, in the order in which they are done."""
+    shown = ((_check(row, plan.units), row) for row in plan.accept)
+    return [Check(name, show(row.low), show(row.high), row.if_not) for (name, show), row in shown]
+
+
+def advice(plan: WindingPlan) -> list[str]:
+    """What to do where a check fails, said once for the checks that share it."""
+    by_advice: dict[str, list[str]] = {}
+    for check in checks(plan):
+        by_advice.setdefault(check.if_not, []).append(check.name)
+    return [f"{', '.join(names)}: {advice}" for advice, names in by_advice.items()]
 
 
 def _acceptance(plan: WindingPlan) -> Iterator[str]:
-    """The checks as a table, and below it what to do where one fails, said once for the checks that share it."""
     yield from heading("Accept it when")
-    rows = [(_check(row, plan.units), row) for row in plan.accept]
-    yield from table(("check", "least", "most"), [(name, show(row.low), show(row.high)) for (name, show), row in rows])
+    rows = [(check.name, check.least, check.most) for check in checks(plan)]
+    yield from table(("check", "least", "most"), rows)
     yield from heading("If it does not")
-    by_advice: dict[str, list[str]] = {}
-    for (name, _), row in rows:
-        by_advice.setdefault(row.if_not, []).append(name)
-    yield from bullets(f"{', '.join(names)}: {advice}" for advice, names in by_advice.items())
+    yield from bullets(advice(plan))
 
 
 def _check(row: Acceptance, units: str) -> tuple[str, Callable[[float | None], str]]:
@@ -187,12 +212,12 @@ def _check(row: Acceptance, units: str) -> tuple[str, Callable[[float | None], s
     def known(show: Callable[[float], str]) -> Callable[[float | None], str]:
         return lambda bound: "" if bound is None else show(bound)
 
-    if (at := _AT_LENGTH.fullmatch(row.figure)) is not None:
+    if (at := AT_LENGTH.fullmatch(row.figure)) is not None:
         length = show_length(float(at[2]), units)
         if at[1] == "scale":
             return f"scale at {length}", known(lambda grams: f"{grams:.0f} g")
         return f"force at {length}", known(lambda force_n: show_force(force_n, units))
-    if (at := _AT_ANGLE.fullmatch(row.figure)) is not None:
+    if (at := AT_ANGLE.fullmatch(row.figure)) is not None:
         angle = show_angle(float(at[2]))
         if at[1] == "scale":
             return f"scale at {angle}, {show_length(float(at[3]), units)} arm", known(lambda grams: f"{grams:.0f} g")

@@ -14,6 +14,8 @@ from sourcing.springs.model import CompressionSpring, ConicalSpring, Hand, Press
 
 POINTS_A_TURN = 36
 MARGIN_MM = 2.0
+ASIDE_MM, BELOW_MM, ABOVE_MM = 22.0, 18.0, 5.0
+"""Room for the dimensions beside and below a spring."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,21 +110,20 @@ def _halves(helix: Helix, scale: float, origin: Point) -> tuple[list[list[Point]
     return sides
 
 
-def dimensioned(spring: PressedSpring, units: str, room_mm: tuple[float, float] = (90.0, 80.0)) -> Picture:
+def dimensioned(spring: PressedSpring, units: str, room_mm: tuple[float, float] = (66.0, 50.0)) -> Picture:
     """The finished spring with its dimensions, as large as the room allows, at most five times its size."""
     helix = helix_of(spring)
-    aside, below = 26.0, 18.0
-    scale = min((room_mm[0] - 2.0 * aside) / helix.widest_mm, (room_mm[1] - below - 8.0) / helix.long_mm, 5.0)
+    scale = min((room_mm[0] - ASIDE_MM) / helix.widest_mm, (room_mm[1] - BELOW_MM - ABOVE_MM) / helix.long_mm, 5.0)
     width, height = helix.widest_mm * scale, helix.long_mm * scale
-    across, down = width + 2.0 * aside, height + below + 8.0
-    middle, foot = across / 2.0, 8.0 + height
+    across, down = max(room_mm[0], width + ASIDE_MM), height + BELOW_MM + ABOVE_MM
+    middle, foot = 4.0 + width / 2.0, ABOVE_MM + height
     left, right = middle - width / 2.0, middle + width / 2.0
     parts = [
         *side_view(helix, scale, (middle, foot)),
-        line((middle, 4.0), (middle, foot + 3.0), 0.18, "4 1 1 1"),
+        line((middle, 2.0), (middle, foot + 3.0), 0.18, "4 1 1 1"),
         *dimension((left, foot), (right, foot), f"{show_diameter(helix.widest_mm, units)} outside", 9.0),
-        *dimension((right, 8.0), (right, foot), f"{show_length(spring.free_length_mm, units)} free", 10.0),
-        text((middle, down - 1.5), f"{spring.total_coils:.2f} coils, {spring.active_coils:.2f} of them active"),
+        *dimension((right, ABOVE_MM), (right, foot), f"{show_length(spring.free_length_mm, units)} free", 10.0),
+        text((across / 2.0, down - 1.5), f"{spring.total_coils:.2f} coils, {spring.active_coils:.2f} of them active"),
     ]
     said = (
         f"wire {show_diameter(spring.wire_diameter_mm, units)}, outside {show_diameter(helix.widest_mm, units)}, "

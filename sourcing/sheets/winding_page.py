@@ -1,0 +1,108 @@
+"""The winding sheet as a page to print and take to the bench, with its drawings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sourcing.need.model import Need
+from sourcing.sheets import page
+from sourcing.sheets.drawing import plots, springs
+from sourcing.sheets.drawing.svg import Picture
+from sourcing.sheets.winding_text import AT_LENGTH, advice, checks, made_table, summary, to_have
+from sourcing.springs import pressed
+from sourcing.springs.model import CompressionSpring, ConicalSpring
+from sourcing.verdict.verdict import cautions_for
+from sourcing.winding.advice import trial_first
+from sourcing.winding.model import WindingPlan
+
+TRUE_SIZE_MM = (176.0, 220.0)
+"""The room for the outline one to one on the narrower of A4 and Letter, between their margins."""
+
+NARROW_MM = 60.0
+"""An outline no wider than this stands beside the checks."""
+
+PLOT_MM = (66.0, 50.0)
+TRIAL_COLUMNS = ("trial", "mandrel", "turns", "outside", "pitch wound", "pitch", "heated", "pull")
+TRIAL_ROWS = 3
+
+
+def winding_page(plan: WindingPlan, need: Need) -> str:
+    """The whole page of one plan."""
+    return page.page(f"{need.job}: winding sheet", _parts(plan, need))
+
+
+def _parts(plan: WindingPlan, need: Need) -> Iterator[str]:
+    units = plan.units
+    yield page.heading(need.job + (f": {need.what}" if need.what else ""), 1)
+    yield page.paragraph(summary(plan, units), lead=True)
+    yield page.cautions("Before you begin", plan.cautions)
+    yield page.paragraph(plan.as_sentence)
+    yield page.paragraph(trial_first(plan).said)
+    spring, force = _drawings(plan)
+    yield page.beside(page.heading("Wire and mandrel") + page.table((), to_have(plan, units)), spring)
+    yield page.beside(page.heading("What comes out") + page.table(*made_table(plan, units)), force)
+    yield page.heading("At the bench")
+    yield page.steps(plan.steps)
+    rows = [(check.name, check.least, check.most) for check in checks(plan)]
+    accept = page.heading("Accept it when") + page.table(("check", "least", "most", "measured"), rows, blank=1)
+    yield from _beside_true_size(plan, accept)
+    yield page.heading("If it does not")
+    yield page.bullets(advice(plan))
+    yield page.heading("How it goes in")
+    yield page.bullets((*plan.goes_in.said, *cautions_for(need, plan)))
+    yield from _trials(plan)
+    if plan.notes:
+        yield page.heading("Notes")
+        yield page.bullets(plan.notes)
+
+
+def _drawings(plan: WindingPlan) -> tuple[str, str]:
+    """The finished spring, and its force over length; empty for a kind that is not drawn."""
+    spring = plan.wanted
+    if not isinstance(spring, CompressionSpring | ConicalSpring):
+        return "", ""
+    drawn = page.figure(springs.dimensioned(spring, plan.units), "spring", "The finished spring.")
+    return drawn, page.figure(_force(plan, spring), "force", "Force over length; the bars are what is wanted.")
+
+
+def _force(plan: WindingPlan, spring: CompressionSpring | ConicalSpring) -> Picture:
+    rate = pressed.rate_n_per_mm(spring)
+    wishes = [
+        plots.Wish(float(at[2]), row.low, row.high)
+        for row in plan.accept
+        if (at := AT_LENGTH.fullmatch(row.figure)) is not None and at[1] == "force"
+    ]
+    shortest_mm = min((wish.at for wish in wishes), default=spring.free_length_mm * 0.7)
+    solid_mm = pressed.solid_length_mm(spring)
+    low_mm = max(solid_mm, shortest_mm - 0.15 * (spring.free_length_mm - shortest_mm))
+    forces = [pressed.force_n(spring, low_mm, rate), *(wish.high for wish in wishes if wish.high is not None)]
+    across = plots.Axis("length, mm", low_mm, spring.free_length_mm)
+    up = plots.Axis("force, N", 0.0, 1.08 * max(forces))
+    return plots.curve(lambda mm: pressed.force_n(spring, mm, rate), across, up, wishes, PLOT_MM)
+
+
+def _beside_true_size(plan: WindingPlan, checks: str) -> Iterator[str]:
+    """The checks, the outline to lay the finished spring on, and the line that proves the page's size."""
+    spring = plan.wanted
+    if not isinstance(spring, CompressionSpring | ConicalSpring):
+        yield checks
+        return
+    outline = springs.one_to_one(spring, TRUE_SIZE_MM)
+    if outline is None:
+        yield checks
+        yield page.paragraph("The spring is too large for an outline in its true size: measure it instead.")
+        return
+    words = "Lay the finished spring on this: it judges pitch and ends. The diameter is the caliper's."
+    drawn = f'<div class="true">{page.figure(outline, "outline", words)}</div>'
+    yield page.beside(checks, drawn) if outline.width_mm <= NARROW_MM else checks + drawn
+    line = page.figure(springs.check_line(), "check-line", "Print at 100 %, not fitted to the page.")
+    yield f'<div class="true">{line}</div>'
+
+
+def _trials(plan: WindingPlan) -> Iterator[str]:
+    """Blanks for what is measured, and the command that takes it."""
+    yield page.heading("Write down each coil")
+    yield page.table(TRIAL_COLUMNS, [(str(row + 1),) for row in range(TRIAL_ROWS)], blank=len(TRIAL_COLUMNS) - 1)
+    if plan.wire is not None and plan.mandrel.diameter_mm is not None:
+        command = f"springwright trial {plan.wire} --mandrel {plan.mandrel.diameter_mm:g} --outside ..."
+        yield page.paragraph(f"Then: {command}")
