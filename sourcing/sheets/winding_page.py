@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from sourcing.need.model import Need
 from sourcing.sheets import page
 from sourcing.sheets.drawing import plots, springs
+from sourcing.sheets.drawing.end_view import end_view
 from sourcing.sheets.drawing.svg import Picture
-from sourcing.sheets.winding_text import AT_LENGTH, advice, checks, made_table, summary, to_have
-from sourcing.springs import pressed
-from sourcing.springs.model import CompressionSpring, ConicalSpring
+from sourcing.sheets.winding_text import AT_ANGLE, AT_LENGTH, advice, checks, made_table, summary, to_have
+from sourcing.springs import pressed, turned
+from sourcing.springs.model import CompressionSpring, ConicalSpring, TorsionSpring
 from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import WindingPlan
@@ -57,12 +58,27 @@ def _parts(plan: WindingPlan, need: Need) -> Iterator[str]:
 
 
 def _drawings(plan: WindingPlan) -> tuple[str, str]:
-    """The finished spring, and its force over length; empty for a kind that is not drawn."""
-    spring = plan.wanted
-    if not isinstance(spring, CompressionSpring | ConicalSpring):
-        return "", ""
-    drawn = page.figure(springs.dimensioned(spring, plan.units), "spring", "The finished spring.")
-    return drawn, page.figure(_force(plan, spring), "force", "Force over length; the bars are what is wanted.")
+    """The finished spring, and its force over length or its torque over angle; empty where that is not drawn."""
+    match plan.wanted:
+        case CompressionSpring() | ConicalSpring() as spring:
+            drawn = page.figure(springs.dimensioned(spring, plan.units), "spring", "The finished spring.")
+            return drawn, page.figure(_force(plan, spring), "force", "Force over length; the bars are what is wanted.")
+        case TorsionSpring() as spring:
+            words = "Torque over the angle wound up; the bars are what is wanted."
+            return "", page.figure(_torque(plan, spring), "torque", words)
+
+
+def _torque(plan: WindingPlan, spring: TorsionSpring) -> Picture:
+    rate = turned.rate_n_mm_per_deg(spring)
+    wishes = [
+        plots.Wish(float(at[2]), row.low, row.high)
+        for row in plan.accept
+        if (at := AT_ANGLE.fullmatch(row.figure)) is not None and at[1] == "torque"
+    ]
+    most_deg = 1.15 * max((wish.at for wish in wishes), default=90.0)
+    torques = [rate * most_deg, *(wish.high for wish in wishes if wish.high is not None)]
+    across, up = plots.Axis("wound up, deg", 0.0, most_deg), plots.Axis("torque, N·mm", 0.0, 1.08 * max(torques))
+    return plots.curve(lambda deg: rate * deg, across, up, wishes, PLOT_MM)
 
 
 def _force(plan: WindingPlan, spring: CompressionSpring | ConicalSpring) -> Picture:
@@ -83,20 +99,24 @@ def _force(plan: WindingPlan, spring: CompressionSpring | ConicalSpring) -> Pict
 
 def _beside_true_size(plan: WindingPlan, checks: str) -> Iterator[str]:
     """The checks, the outline to lay the finished spring on, and the line that proves the page's size."""
-    spring = plan.wanted
-    if not isinstance(spring, CompressionSpring | ConicalSpring):
-        yield checks
-        return
-    outline = springs.one_to_one(spring, TRUE_SIZE_MM)
+    outline = _outline(plan)
     if outline is None:
         yield checks
-        yield page.paragraph("The spring is too large for an outline in its true size: measure it instead.")
+        yield page.paragraph("There is no outline of it in its true size here: measure it instead.")
         return
-    words = "Lay the finished spring on this: it judges pitch and ends. The diameter is the caliper's."
+    words = "Lay the finished spring on this: it judges pitch, ends and angle. The diameter is the caliper's."
     drawn = f'<div class="true">{page.figure(outline, "outline", words)}</div>'
     yield page.beside(checks, drawn) if outline.width_mm <= NARROW_MM else checks + drawn
     line = page.figure(springs.check_line(), "check-line", "Print at 100 %, not fitted to the page.")
     yield f'<div class="true">{line}</div>'
+
+
+def _outline(plan: WindingPlan) -> Picture | None:
+    match plan.wanted:
+        case CompressionSpring() | ConicalSpring() as spring:
+            return springs.one_to_one(spring, TRUE_SIZE_MM)
+        case TorsionSpring() as spring:
+            return end_view(spring, TRUE_SIZE_MM)
 
 
 def _trials(plan: WindingPlan) -> Iterator[str]:

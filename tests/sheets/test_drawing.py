@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import cmath
 from dataclasses import replace
 from xml.etree import ElementTree
 
@@ -9,7 +10,9 @@ import pytest
 
 from sourcing.materials import find
 from sourcing.sheets.drawing import plots, springs, svg
-from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, Hand, PressedSpring
+from sourcing.sheets.drawing.end_view import end_view, legs_of
+from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, Hand, Leg, PressedSpring, TorsionSpring
+from sourcing.springs.turned import leg_angle_deg
 
 MUSIC = find("music-wire")
 assert MUSIC is not None
@@ -84,6 +87,43 @@ def test_the_curve_passes_through_the_bars_of_the_points_it_meets():
     x, y = float(mark.attrib["cx"]), float(mark.attrib["cy"])
     nearest = min(curve, key=lambda point: abs(point[0] - x))
     assert nearest[1] == pytest.approx(y, abs=1.0)
+
+
+def a_torsion_spring(active_coils: float, hand: Hand) -> TorsionSpring:
+    leg = Leg(20.0)
+    return TorsionSpring(
+        1.5,
+        12.0,
+        active_coils,
+        MUSIC,
+        206000.0,
+        2000.0,
+        leg,
+        leg,
+        leg_angle_deg(active_coils),
+        hand,  # fmt: skip
+    )
+
+
+@pytest.mark.parametrize("hand", list(Hand))
+@pytest.mark.parametrize("active_coils", [5.0, 5.25, 4.6, 3.9])
+def test_the_legs_leave_the_coil_where_the_wire_that_runs_round_it_does(active_coils: float, hand: Hand):
+    """Independent of the formula: the wire is followed in from the first leg, round the coils, and out of the second."""
+    (start_1, end_1), (start_2, end_2) = legs_of(a_torsion_spring(active_coils, hand))
+    along_1, along_2 = (
+        complex(end[0] - start[0], end[1] - start[1]) for start, end in ((start_1, end_1), (start_2, end_2))
+    )
+    turned = cmath.exp(2j * cmath.pi * active_coils * (1 if hand is Hand.LEFT else -1))
+    assert complex(*start_1) * turned == pytest.approx(complex(*start_2))
+    assert -along_1 * turned == pytest.approx(along_2)
+    assert (complex(*start_1).conjugate() * along_1).real == pytest.approx(0.0, abs=1e-9)
+
+
+def test_a_torsion_spring_of_unknown_angle_has_no_outline():
+    spring = a_torsion_spring(5.0, Hand.RIGHT)
+    assert end_view(spring, (180.0, 200.0)) is not None
+    assert end_view(replace(spring, free_angle_deg=None), (180.0, 200.0)) is None
+    assert end_view(spring, (30.0, 200.0)) is None
 
 
 def test_words_of_the_user_cannot_become_marks_of_the_drawing():

@@ -40,9 +40,10 @@ class Helix:
 
 
 def helix_of(spring: PressedSpring) -> Helix:
-    """The wire of a compression spring at rest: its dead coils lie close at the ends, the others at the pitch.
+    """The wire of a spring at rest: its dead coils lie close at the ends, the others at the pitch.
 
-    The small end of a cone is on top. Ground ends are drawn unground, squeezed to the free length.
+    The small end of a cone is on top. Ground ends are drawn unground, squeezed to the free length; of a torsion spring
+    it is the body, without its legs.
     """
     wire_mm, total = spring.wire_diameter_mm, spring.total_coils
     dead = (total - spring.active_coils) / 2.0
