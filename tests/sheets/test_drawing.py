@@ -68,8 +68,10 @@ def test_the_small_end_of_a_cone_is_on_top():
     assert picture is not None
     points = [point for each in strokes(picture, "black") for point in each]
     top, bottom = min(y for _, y in points), max(y for _, y in points)
-    width_at = [max(x for x, y in points if abs(y - at) < 2) - min(x for x, y in points if abs(y - at) < 2)
-                for at in (top, bottom)]  # fmt: skip
+    width_at = [
+        max(x for x, y in points if abs(y - at) < 2) - min(x for x, y in points if abs(y - at) < 2)
+        for at in (top, bottom)
+    ]
     assert width_at[0] < 0.6 * width_at[1]
 
 
@@ -101,14 +103,14 @@ def a_torsion_spring(active_coils: float, hand: Hand) -> TorsionSpring:
         leg,
         leg,
         leg_angle_deg(active_coils),
-        hand,  # fmt: skip
+        hand,
     )
 
 
 @pytest.mark.parametrize("hand", list(Hand))
 @pytest.mark.parametrize("active_coils", [5.0, 5.25, 4.6, 3.9])
 def test_the_legs_leave_the_coil_where_the_wire_that_runs_round_it_does(active_coils: float, hand: Hand):
-    """Independent of the formula: the wire is followed in from the first leg, round the coils, and out of the second."""
+    """The wire is followed in from the first leg, round the coils, and out of the second."""
     (start_1, end_1), (start_2, end_2) = legs_of(a_torsion_spring(active_coils, hand))
     along_1, along_2 = (
         complex(end[0] - start[0], end[1] - start[1]) for start, end in ((start_1, end_1), (start_2, end_2))
