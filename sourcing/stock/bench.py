@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 from typing import Annotated, Literal, TypeVar
 
 from pydantic import Field
@@ -178,6 +179,19 @@ def _caution_before_stop(read: Read[BenchRecord]) -> Iterator[Finding]:
         yield Finding(read.place("hand_winding", key), found, "a caution below the stop")
 
 
+def _falling_rods(read: Read[BenchRecord]) -> Iterator[Finding]:
+    """Rods that are not listed from thin to thick: as likely as not, a decimal comma made two of one."""
+    rods = read.record.rods or []
+    for place, (rod, following) in enumerate(pairwise(rods), 1):
+        if rod is not None and following is not None and following < rod:
+            found = f"a rod of {show_length(following)} after one of {show_length(rod)}"
+            expected = (
+                "rods from thin to thick, a decimal point in each and a comma between: 3,5 is a rod of 3 and one of 5"
+            )
+            yield Finding(read.place("rods", place), found, expected)
+            return
+
+
 def _made(read: Read[BenchRecord], currency: str) -> Bench:
     record = read.record
     rods = sorted({rod for rod in record.rods or () if rod is not None})
@@ -198,6 +212,7 @@ def _made(read: Read[BenchRecord], currency: str) -> Bench:
         hand_winding=_hand_winding(record.hand_winding or HandWindingRecord()),
         least_chance=_stated(record.prefer and record.prefer.least_chance, _DEFAULT.least_chance),
         stated=frozenset(_keys(read)),
+        doubts=tuple(_falling_rods(read)),
     )
 
 

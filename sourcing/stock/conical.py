@@ -117,11 +117,11 @@ def _longer_than_solid(read: ConicalRead) -> Iterator[Finding]:
         return
     expected = f"a free length above the solid length, {show_length(solid)}"
     if telescopes(spring.wire_diameter_mm, step):
-        found = f"{read.text('free_length')} is no longer than the spring pressed flat"
+        found = f"a free length of {read.text('free_length')} is no longer than the spring pressed flat"
     else:
         found = (
-            f"{read.text('free_length')} long at rest its coils would overlap: each is {show_length(step)} smaller in "
-            f"radius than the next, and wire of {show_length(spring.wire_diameter_mm)} does not go inside it"
+            f"its coils would overlap at a free length of {read.text('free_length')}: each is {show_length(step)} "
+            f"smaller in radius than the next, and wire of {show_length(spring.wire_diameter_mm)} does not go inside it"
         )
     yield Finding(read.place("free_length"), found, expected)
 

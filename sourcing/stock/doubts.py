@@ -27,6 +27,7 @@ T = TypeVar("T", StockSpring, Spool)
 def doubts(catalogue: Catalogue) -> tuple[Finding, ...]:
     """All that is doubtful in a catalogue, with what was told when it was read."""
     return in_order(
+        catalogue.bench.doubts,
         catalogue.warnings,
         _doubles(catalogue.springs, "spring"),
         _doubles(catalogue.spools, "spool"),

@@ -112,7 +112,10 @@ class SpringMaker:
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """The keeper's bench and preferences (bench.yaml). `oven_c` None: no oven. `stated` names the keys in the file."""
+    """The keeper's bench and preferences (bench.yaml). `oven_c` None: no oven. `stated` names the keys in the file.
+
+    `doubts`: what its keeper should look at once more, though it can be read.
+    """
 
     currency: str = "EUR"
     units: str = "mm"
@@ -128,6 +131,7 @@ class Bench:
     hand_winding: HandWinding = HandWinding()
     least_chance: float = 0.8
     stated: frozenset[str] = frozenset()
+    doubts: tuple[Finding, ...] = field(default=(), compare=False)
 
 
 @dataclass(frozen=True, slots=True)

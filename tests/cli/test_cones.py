@@ -77,3 +77,21 @@ def test_a_cone_whose_large_end_is_the_smaller_is_a_mistake(run, cones):
     ran = run("source", "need.yaml")
     assert ran.status == 1
     assert "a large end of 6, and a small end of 7 on line 2" in ran.err
+
+
+@pytest.mark.parametrize(
+    ("was", "wrong", "said"),
+    [
+        ("mean_diameter_large: 17", "mean_diameter_large: 6", "expected a large end that is larger than the small one"),
+        ("mean_diameter_large: 17", "mean_diameter_large: 9", "its coils would overlap at a free length of 6"),
+        ("free_length: 14", "free_length: 0.9", "is no longer than the spring pressed flat"),
+        ("kind: conical", "kind: conicl", "“conicl” is no kind of spring"),
+    ],
+)
+def test_a_cone_that_cannot_be_is_one_mistake_told_by_describe(run, cones, was, wrong, said):
+    text = CONES.replace(was, wrong)
+    cones.write_text(text.replace("free_length: 14", "free_length: 6") if "overlap" in said else text, "utf-8")
+    ran = run("describe", cones, "--json")
+    (mistake,) = ran.json["mistakes"]
+    assert said in f"{mistake['found']}; expected {mistake['expected']}"
+    assert ran.status == 1

@@ -35,3 +35,16 @@ def test_a_single_mandrel_diameter_for_a_cone_is_refused_in_words() -> None:
     ran = run("--mandrel", "8 mm", "--json")
     assert ran.returncode == REFUSED
     assert "cone" in json.loads(ran.stdout)["refused"]["why"]
+
+
+def test_the_sheet_and_its_json_tell_which_diameters_of_both_ends_the_wire_can_serve() -> None:
+    document = json.loads(run("--json").stdout)
+    assert {key for each in document["serves"] for key in each} == {
+        "mean_diameter_large_mm_low",
+        "mean_diameter_large_mm_high",
+        "mean_diameter_small_mm_low",
+        "mean_diameter_small_mm_high",
+    }
+    printed = " ".join(run().stdout.split())
+    assert "as a cone of mean diameters " in printed
+    assert document["answer"] in printed

@@ -85,13 +85,13 @@ ONE_KEY = {
     ),
     "coils that overlap at rest and cannot nest": (
         {"outside_diameter_large": "9.9", "free_length": "5 mm"},
-        "7:18: 5 mm long at rest its coils would overlap: each is 0.20 mm smaller in radius than the next, and wire of "
-        "0.90 mm does not go inside it; expected a free length above the solid length, 7.54 mm",
+        "7:18: its coils would overlap at a free length of 5 mm: each is 0.20 mm smaller in radius than the next, and "
+        "wire of 0.90 mm does not go inside it; expected a free length above the solid length, 7.54 mm",
     ),
     "coils that nest, and a spring that is flat at rest": (
         {"free_length": "0.9 mm"},
-        "7:18: 0.9 mm is no longer than the spring pressed flat; expected a free length above the solid length, "
-        "0.90 mm",
+        "7:18: a free length of 0.9 mm is no longer than the spring pressed flat; "
+        "expected a free length above the solid length, 0.90 mm",
     ),
     "no large end": (
         {"outside_diameter_large": None},
@@ -140,4 +140,11 @@ def test_keys_that_a_cone_must_have_are_told_together(tmp_path: Path) -> None:
         "2:5: no diameter of the small end",
         "2:5: no diameter of the large end",
         "2:5: no number of coils",
+    ]
+
+
+def test_a_kind_that_is_misspelt_brings_no_mistakes_about_its_other_keys(tmp_path: Path) -> None:
+    assert mistakes(tmp_path, kind="conicl") == [
+        "3:11: “conicl” is no kind of spring; expected compression, conical, extension or torsion; "
+        "did you mean conical?"
     ]

@@ -72,3 +72,15 @@ def test_two_spools_of_one_wire_are_doubles_only_where_all_is_the_same(tmp_path:
     assert told(doubts(read_catalogue(written(tmp_path, "spools:\n" + spool % ("A", 1) + spool % ("B", 2))))) == []
     (line,) = told(doubts(read_catalogue(written(tmp_path, "spools:\n" + spool % ("A", 1) + spool % ("B", 1)))))
     assert "“B” differs only in its name from the spool" in line
+
+
+@pytest.mark.parametrize("rods", ["[3,5, 4]", "[3, 4, 5, 4,5, 6]"])
+def test_rods_that_do_not_rise_may_be_decimal_commas(tmp_path: Path, rods: str) -> None:
+    written(tmp_path, f"rods: {rods}", "bench.yaml")
+    (doubt,) = told(doubts(read_catalogue(tmp_path)))
+    assert "a rod of 4.00 mm after one of 5.00 mm; expected rods from thin to thick" in doubt
+
+
+def test_rods_that_rise_give_no_doubt(tmp_path: Path) -> None:
+    written(tmp_path, "rods: [3, 3.5, 4, 4, 5]", "bench.yaml")
+    assert not doubts(read_catalogue(tmp_path))

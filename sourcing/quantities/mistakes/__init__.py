@@ -29,6 +29,8 @@ _CHECKS: tuple[Callable[[Case], QuantityError | None], ...] = (
     numbers.colon,
     numbers.leading_zero,
     numbers.zero_divisor,
+    numbers.nothing_divided,
+    numbers.minus_first,
     numbers.several_figures,
     units.unit_first,
     units.no_unit,

@@ -19,6 +19,7 @@ _WITH_COMMA = re.compile(r"[0-9]*(?:\.[0-9]+)*,[0-9]+(?:[.,][0-9]+)*")
 _DIVIDED = re.compile(r"[0-9](?:([_'’])[0-9]|( )[0-9]{3}(?![0-9/]))")
 _LEADING_ZEROS = re.compile(r"(?<![0-9.A-Za-z])0+(?=[0-9])")
 _OTHER_RANGE = re.compile(rf"({DECIMAL}(?: ?[A-Za-z][A-Za-z/*]*2?)??) ?(?:\.\.\.|-|–|—|…|to) ?([0-9].*)")
+_MINUS_FIRST = re.compile(r"(.*?[^ ]) ?- ?([0-9.][^/]*?) ?/ ?\+ ?([0-9.].*)")
 _DASHED_FRACTION = re.compile(r"([0-9]+)-([1-9][0-9]*/[1-9][0-9]*.*)")
 
 
@@ -132,6 +133,25 @@ def zero_divisor(case: Case) -> QuantityError | None:
     if not re.search(r"[0-9]/0(?![0-9.])", case.part):
         return None
     return QuantityError(f"{echo(case.part)} divides by zero", case.kind.expected)
+
+
+def nothing_divided(case: Case) -> QuantityError | None:
+    """A fraction of nothing."""
+    if not re.match(r"0/[0-9]", case.part):
+        return None
+    return QuantityError(f"{echo(case.part)} is zero", case.kind.expected)
+
+
+def minus_first(case: Case) -> QuantityError | None:
+    """A tolerance of two sides with the lower one first."""
+    sides = _MINUS_FIRST.fullmatch(case.whole)
+    if not case.wanted or sides is None:
+        return None
+    first, minus, plus = sides.groups()
+    number, unit = split_figure(plus) or (plus, "")
+    meant = f"{first} +{number}/-{minus}{f' {unit}' if unit and minus[-1].isdigit() else ''}"
+    found, expected = f"{echo(case.whole)} has its lower tolerance first", "the upper one first, as in +1/-0.5 mm"
+    return QuantityError(found, expected, (meant,))
 
 
 def several_figures(case: Case) -> QuantityError | None:
