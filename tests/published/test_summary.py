@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Callable
 
 from .checks import Check, files_of_checks
+from .not_checked import NOT_CHECKED
 from .not_yet import NOT_YET
 
 WORKED: list[Check] = [check for module in files_of_checks() if hasattr(module, "BOOK") for check in module.CHECKS]
@@ -72,6 +73,8 @@ def summary() -> list[str]:
     lines += map(told, sorted(held, key=beyond_rounding_percent, reverse=True)[:5])
     lines.append(f"{len(NOT_YET):5} published figures of the worked examples not checked yet:")
     lines += [f"{count:5} {reason}" for reason, count in Counter(NOT_YET.values()).most_common()]
+    lines.append("rows of formulas and tables not checked:")
+    lines += [f"{rows:5} {what}: {reason}" for what, (rows, reason) in NOT_CHECKED.items()]
     return lines
 
 

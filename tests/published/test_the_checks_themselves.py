@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from .checks import Book, Check, Published, Source, WorkedExample, carried, check, faults, files_of_checks, one_percent
+from .not_checked import NOT_CHECKED
 from .not_yet import NOT_YET
 
 EVERY_CHECK = [(module.__name__, check) for module in files_of_checks() for check in module.CHECKS]
@@ -86,3 +87,7 @@ def test_no_worked_example_stands_twice_and_none_has_gone() -> None:
     assert len({example.name for example in EXAMPLES}) == len(EXAMPLES) >= 46
     assert published >= 257
     assert sum(len(example.ours) for example in EXAMPLES) == published - len(NOT_YET)
+
+
+def test_what_is_not_checked_has_its_count_and_its_reason() -> None:
+    assert all(rows > 0 and reason for rows, reason in NOT_CHECKED.values())
