@@ -104,7 +104,7 @@ def torque_band(spring: TorsionSpring, angle_deg: float, torque_n_mm: float, gra
     if angle_deg == 0.0:
         return _band("torque_n_mm", torque_n_mm, None, NOT_KNOWN)
     coils, rate = spring.active_coils, torque_n_mm / angle_deg
-    if jis_covers(spring.spring_index, coils):
+    if jis_covers(spring.kind, spring.spring_index, coils):
         tolerance = jis_tolerances.torsion_torque_tolerance_n_mm(angle_deg, rate, coils, grade)
         if tolerance is not None:
             return _band("torque_n_mm", torque_n_mm, tolerance, JIS)
@@ -198,8 +198,8 @@ def _torsion(spring: TorsionSpring, rate: float, grade: int) -> Iterator[Band]:
 
 
 def _jis(figure: str, nominal: float, row: str, spring: Toleranced, by: float, grade: int) -> Band:
-    """The band by a row of JIS B 2704-2, whose index of 4 to 22 and 3 coils are its scope."""
-    covered = jis_covers(spring.spring_index, spring.active_coils)
+    """The band by a row of JIS B 2704-2, in its scope."""
+    covered = jis_covers(spring.kind, spring.spring_index, spring.active_coils)
     kind = "compression" if isinstance(spring, ConicalSpring) else spring.kind
     tolerance = jis_tolerance(row, kind, by, nominal, grade) if covered else None
     return _band(figure, nominal, tolerance, JIS)

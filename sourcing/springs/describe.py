@@ -26,6 +26,7 @@ from sourcing.springs.notes import (
     length_note,
     material_note,
     mm,
+    steep_note,
     stress_note,
 )
 from sourcing.springs.pressed import AtLength, at_length
@@ -162,6 +163,7 @@ def _notes(spring: CompressionSpring, figures: Description) -> Iterator[str]:
     free, solid = figures.free_length_mm, figures.solid_length_mm
     yield from index_note(figures.spring_index)
     yield from coils_note(figures.active_coils)
+    yield from steep_note(figures.pitch_mm, figures.mean_diameter_mm)
     yield from cannot_be_pressed_note(free, solid)
     yield from stress_note(
         figures.material, figures.wire_diameter_mm, figures.tensile_strength_mpa, figures.shear_stress_at_solid_mpa

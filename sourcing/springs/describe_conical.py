@@ -30,6 +30,7 @@ from sourcing.springs.notes import (
     length_note,
     material_note,
     mm,
+    steep_note,
     stress_note,
 )
 from sourcing.springs.pressed import AtLength
@@ -168,6 +169,7 @@ def _notes(spring: ConicalSpring, figures: ConicalDescription) -> Iterator[str]:
     yield from index_note(figures.mean_diameter_small_mm / wire, " of the small end")
     yield from index_note(figures.mean_diameter_large_mm / wire, " of the large end")
     yield from coils_note(figures.active_coils)
+    yield from steep_note(figures.pitch_mm, figures.mean_diameter_small_mm)
     yield from cannot_be_pressed_note(free, solid)
     yield from _closing_notes(spring, figures)
     yield from stress_note(figures.material, wire, figures.tensile_strength_mpa, figures.shear_stress_at_solid_mpa)

@@ -9,7 +9,7 @@ from sourcing.springs import torsion, turned
 from sourcing.springs.compression import INDEX_RANGE, LEAST_ACTIVE_COILS, index_is_covered
 from sourcing.springs.geometry import mass_g
 from sourcing.springs.model import Hand, LegShape, TorsionSpring
-from sourcing.springs.notes import material_note, mm
+from sourcing.springs.notes import counted, material_note, mm
 from sourcing.springs.turned import AtAngle
 
 
@@ -129,8 +129,8 @@ def _outside_the_standard(figures: TorsionDescription) -> Iterator[str]:
         )
     if figures.active_coils < LEAST_ACTIVE_COILS:
         yield (
-            f"{figures.active_coils:.3g} coils are fewer than the {LEAST_ACTIVE_COILS:g} of DIN 2194: rate and stress "
-            "are less sure."
+            f"{counted(figures.active_coils, 'coil')} fewer than the {LEAST_ACTIVE_COILS:g} of DIN 2194: "
+            "rate and stress are less sure."
         )
 
 

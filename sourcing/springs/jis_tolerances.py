@@ -1,7 +1,8 @@
 """JIS B 2704-2, cold coiled springs: what the European tables at hand lack.
 
-It holds for an index of 4 to 22 and at least 3 active coils. DIN 2194's tables of torsion springs were not to be had:
-these rows stand in, and a handbook's 10 % for the torque where they end.
+It holds for an index of 4 to 22 and at least 3 active coils, of which its rows for torsion springs know fewer.
+DIN 2194's tables of torsion springs were not to be had: these rows stand in, and a handbook's 10 % for the torque where
+they end.
 """
 
 from __future__ import annotations
@@ -30,13 +31,14 @@ def within(value: float, edge: float) -> bool:
     return value <= edge * (1.0 + _ALLOWANCE)
 
 
-def jis_covers(spring_index: float, active_coils: float) -> bool:
-    """Whether JIS B 2704-2 covers a spring: an index of 4 to 22, and at least 3 active coils.
+def jis_covers(kind: str, spring_index: float, active_coils: float) -> bool:
+    """Whether JIS B 2704-2 covers a spring: an index of 4 to 22, and 3 active coils but for a torsion spring.
 
-    >>> jis_covers(9.0, 6.0), jis_covers(9.0, 2.0)
-    (True, False)
+    >>> jis_covers("compression", 9.0, 6.0), jis_covers("compression", 9.0, 2.0), jis_covers("torsion", 9.0, 2.0)
+    (True, False, True)
     """
-    return within(4.0, spring_index) and within(spring_index, 22.0) and within(3.0, active_coils)
+    indexed = within(4.0, spring_index) and within(spring_index, 22.0)
+    return indexed and (kind == "torsion" or within(3.0, active_coils))
 
 
 def jis_tolerance(figure: str, kind: str, by: float, value: float, grade: int) -> float | None:

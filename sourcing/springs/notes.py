@@ -9,6 +9,9 @@ from sourcing.springs.compression import INDEX_RANGE, LEAST_ACTIVE_COILS, index_
 from sourcing.springs.pressed import AtLength
 from sourcing.springs.strength import permissible_solid_stress_mpa
 
+GREATEST_PITCH = 0.5
+"""The largest pitch over the mean diameter (JIS B 2704-1; a spring maker has 0.7 of the inside diameter)."""
+
 
 def mm(length_mm: float) -> str:
     """A length for a sentence, without noughts at its end.
@@ -17,6 +20,15 @@ def mm(length_mm: float) -> str:
     ('8.78 mm', '32 mm')
     """
     return f"{length_mm:.2f}".rstrip("0").rstrip(".") + " mm"
+
+
+def counted(number: float, what: str) -> str:
+    """A number of things as the subject of a sentence, with its verb.
+
+    >>> counted(1.0, "coil"), counted(1.5, "active coil")
+    ('1 coil is', '1.5 active coils are')
+    """
+    return f"{number:.3g} {what} is" if number == 1.0 else f"{number:.3g} {what}s are"
 
 
 def index_note(spring_index: float, where: str = "") -> Iterator[str]:
@@ -33,8 +45,17 @@ def coils_note(active_coils: float) -> Iterator[str]:
     """That there are fewer active coils than the standard covers."""
     if active_coils < LEAST_ACTIVE_COILS:
         yield (
-            f"{active_coils:.3g} active coils are fewer than the {LEAST_ACTIVE_COILS:g} of EN 13906-1: "
+            f"{counted(active_coils, 'active coil')} fewer than the {LEAST_ACTIVE_COILS:g} of EN 13906-1: "
             "rate and stress are less sure."
+        )
+
+
+def steep_note(pitch_mm: float, mean_diameter_mm: float) -> Iterator[str]:
+    """That the coils climb more steeply than the formulas of rate, stress and growth are for."""
+    if pitch_mm > GREATEST_PITCH * mean_diameter_mm:
+        yield (
+            f"Its pitch of {mm(pitch_mm)} is more than half the mean diameter of {mm(mean_diameter_mm)} "
+            "(JIS B 2704-1): rate, stress and growth of the diameter are less sure."
         )
 
 

@@ -149,3 +149,10 @@ def test_a_force_is_never_below_nothing() -> None:
 
 def test_where_a_spring_cannot_go_there_is_no_band() -> None:
     assert load_band(CYLINDER, 5.0, None, 2) is None
+
+
+def test_the_angle_and_the_diameter_of_a_torsion_spring_of_one_coil_are_bounded_still_but_not_its_rate() -> None:
+    found = bands(replace(TORSION, active_coils=1.0))
+    assert reach(found["free_angle_deg"]) == pytest.approx(10.0)
+    assert reach(found["outside_diameter_mm"]) == pytest.approx(0.3)
+    assert found["rate_n_mm_per_deg"].low is None

@@ -134,7 +134,7 @@ def test_outside_the_standards_range_figures_are_given_and_marked() -> None:
     thick = describe_torsion(spring(mean_diameter_mm=4.0, active_coils=1.0))
     assert thick.rate_n_mm_per_deg > 0.0
     assert any("index 2.67 is outside" in note for note in thick.notes)
-    assert any("1 coils are fewer than the 2" in note for note in thick.notes)
+    assert any("1 coil is fewer than the 2" in note for note in thick.notes)
 
 
 def test_the_natural_frequency_is_that_of_coils_as_a_chain_of_turning_masses() -> None:
