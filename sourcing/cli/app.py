@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import typer
 
-from sourcing.cli import describe, init, source, stock, trial, wind
+from sourcing.cli import describe, explain, init, source, stock, trial, wind
 
 app = typer.Typer(
     help="From a broken coil spring to a working thing: find it in the drawer, buy it, or wind it.",
@@ -18,4 +18,5 @@ app.command("wind")(wind.command)
 app.command("trial")(trial.command)
 app.command("describe")(describe.command)
 app.add_typer(stock.app, name="stock")
+app.command("explain")(explain.command)
 app.command("init")(init.command)
