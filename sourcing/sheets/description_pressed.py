@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sourcing.quantities import show_force, show_length, show_rate, show_stress
+from sourcing.quantities import show_force, show_length, show_rate, show_stress, show_temperature
 from sourcing.sheets.text import table
 from sourcing.springs.describe import Description
 from sourcing.springs.describe_conical import ConicalDescription
 from sourcing.springs.end_pieces import said
+from sourcing.springs.endurance import Service
+from sourcing.springs.life import Word
 
 PressedDescription = Description | ConicalDescription
 Row = tuple[str, str]
@@ -41,6 +43,7 @@ def _figures(one: PressedDescription, units: str) -> list[Row]:
         ("force at solid", show_force(one.force_at_solid_n)),
         ("stress at solid, uncorrected", show_stress(stress)),
         ("least tensile strength", optional(tensile, show_stress(tensile or 0.0))),
+        *_endured(one, units),
         ("buckles below", "does not" if one.buckling_length_mm is None else length(one.buckling_length_mm)),
         ("natural frequency", f"{one.natural_frequency_hz:.0f} Hz"),
         *_end_pieces(one, units),
@@ -53,6 +56,35 @@ def _end_pieces(one: PressedDescription, units: str) -> list[Row]:
     """What hooks into a part at each end; no row for a plain end."""
     ends = (("end 1", one.end_1), ("end 2", one.end_2))
     return [(name, said(piece, show_length(piece.length_mm, units))) for name, piece in ends if piece is not None]
+
+
+def _endured(one: PressedDescription, units: str) -> list[Row]:
+    """What becomes of it pressed solid, worked again and again, and where it is warm."""
+    bears, between = one.endurance, ""
+    if bears.lasts_from_mm is not None and bears.lasts_to_mm is not None:
+        longest = show_length(bears.lasts_from_mm, units).split(" ")[0]
+        between = f", {longest} to {show_length(bears.lasts_to_mm, units)}"
+    solid = ("pressed solid", bears.pressed_solid or "unknown")
+    return [solid, *lasting(bears.lasts, between), *serving(bears.service, units)]
+
+
+def lasting(word: Word | None, between: str) -> list[Row]:
+    """How long it lasts, worked so far, and how far that may be off."""
+    rows = [(f"lasts{between}", str(word or "unknown"))]
+    if word not in (None, Word.WILL_SET, Word.WILL_BREAK, Word.FEW):
+        rows.append(("off by a factor of", "3 from a spring maker, else 10"))
+    return rows
+
+
+def serving(service: Service, units: str) -> list[Row]:
+    """The temperatures that the wire serves at, and what is left of the force at the greatest."""
+    if service.low_c is None or service.high_c is None:
+        return [("serves at", "unknown")]
+    rows = [("serves at", f"{show_temperature(service.low_c, units)} to {show_temperature(service.high_c, units)}")]
+    if service.force_left_low is not None and service.force_left_high is not None:
+        left = f"{100 * service.force_left_low:.0f} to {100 * service.force_left_high:.0f} %"
+        rows.append(("force left at its warmest", left))
+    return rows
 
 
 def _diameters(one: PressedDescription, units: str) -> list[Row]:

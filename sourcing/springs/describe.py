@@ -10,6 +10,7 @@ from sourcing.springs.compression import force_n, rate_n_per_mm, shear_stress_mp
 from sourcing.springs.describe_conical import ConicalDescription, describe_cone
 from sourcing.springs.describe_torsion import TorsionDescription, describe_torsion
 from sourcing.springs.end_pieces import wire_of_ends_mm, wire_with_ends_mm
+from sourcing.springs.endurance import PressedEndurance, of_pressed
 from sourcing.springs.geometry import (
     growth_at_solid_mm,
     mass_g,
@@ -65,6 +66,7 @@ class Description:
     buckling_length_mm: float | None
     end_1: EndPiece | None
     end_2: EndPiece | None
+    endurance: PressedEndurance
     at: tuple[AtLength, ...]
     notes: tuple[str, ...]
 
@@ -145,6 +147,7 @@ def _describe_cylinder(spring: CompressionSpring, at_mm: Sequence[float]) -> Des
         buckling_length_mm=_buckling_length_mm(spring, solid, GUIDED_SQUARE),
         end_1=spring.end_1,
         end_2=spring.end_2,
+        endurance=of_pressed(spring, at_mm),
         at=tuple(at_length(spring, length) for length in at_mm),
         notes=(),
     )

@@ -21,6 +21,7 @@ from sourcing.springs.conical_lengths import (
     wire_length_of,
 )
 from sourcing.springs.end_pieces import wire_of_ends_mm, wire_with_ends_mm
+from sourcing.springs.endurance import PressedEndurance, of_pressed
 from sourcing.springs.geometry import mass_g
 from sourcing.springs.model import ConicalSpring, EndPiece
 from sourcing.springs.notes import (
@@ -85,6 +86,7 @@ class ConicalDescription:
     end_1: EndPiece | None
     end_2: EndPiece | None
     closing: tuple[Closing, ...]
+    endurance: PressedEndurance
     at: tuple[AtLength, ...]
     notes: tuple[str, ...]
 
@@ -139,6 +141,7 @@ def describe_cone(spring: ConicalSpring, at_mm: Sequence[float] = ()) -> Conical
         end_1=spring.end_1,
         end_2=spring.end_2,
         closing=closing_order(spring),
+        endurance=of_pressed(spring, at_mm),
         at=tuple(pressed.at_length(spring, length) for length in at_mm),
         notes=(),
     )

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from sourcing.springs import torsion, turned
 from sourcing.springs.compression import INDEX_RANGE, LEAST_ACTIVE_COILS, index_is_covered
+from sourcing.springs.endurance import TurnedEndurance, of_turned
 from sourcing.springs.geometry import mass_g
 from sourcing.springs.model import Hand, LegShape, TorsionSpring
 from sourcing.springs.notes import counted, material_note, mm
@@ -49,6 +50,7 @@ class TorsionDescription:
     wire_length_mm: float
     mass_g: float
     natural_frequency_hz: float
+    endurance: TurnedEndurance
     at: tuple[AtAngle, ...]
     notes: tuple[str, ...]
 
@@ -97,6 +99,7 @@ def describe_torsion(spring: TorsionSpring, at_deg: Sequence[float] = ()) -> Tor
         wire_length_mm=wire_length,
         mass_g=mass_g(d, wire_length, density),
         natural_frequency_hz=torsion.natural_frequency_hz(d, mean, coils, spring.elastic_modulus_mpa, density),
+        endurance=of_turned(spring, at_deg),
         at=tuple(turned.at_angle(spring, angle) for angle in at_deg),
         notes=(),
     )

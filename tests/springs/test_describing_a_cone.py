@@ -40,6 +40,7 @@ def test_the_fields_are_the_keys_of_the_command() -> None:
     )
     more = {
         *("diameter_growth_small_mm", "diameter_growth_large_mm", "telescopes", "even_down_to_mm", "end_1", "end_2"),
+        "endurance",
     }
     assert {field.name for field in fields(ConicalDescription)} == {*contract.split(), *more}
     assert [field.name for field in fields(Closing)] == ["coil", "force_n", "length_mm"]
