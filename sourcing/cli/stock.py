@@ -147,12 +147,12 @@ def given_keys(words: Sequence[str]) -> dict[str, str]:
 
 def ask_for_the_rest(given: Mapping[str, str], catalogue: Catalogue) -> dict[str, str]:
     """The record with what its keeper answers for each key that it lacks; a wrong answer is asked for again."""
-    from sourcing.need.kinds import WORKED_OUT
+    from sourcing.need.kinds import KINDS
     from sourcing.stock.adding import SPOOL, keys_to_ask, keys_to_offer
 
     record = dict(given)
     if "kind" not in record:
-        record["kind"] = _answer("kind", record, catalogue, hint=f" ({', '.join((*WORKED_OUT, SPOOL))})")
+        record["kind"] = _answer("kind", record, catalogue, hint=f" ({', '.join((*KINDS, SPOOL))})")
     for key in keys_to_ask(record):
         record[key] = _answer(key, record, catalogue)
     for key in keys_to_offer(record):

@@ -45,6 +45,13 @@ SYMBOLS: Mapping[str, str] = {
     "b": "moment_kept",
     "c": "pull_fraction",
     "σ_f": "flow_stress_mpa",
+    "τ₀": "initial_stress_mpa",
+    "L_K": "body_length_mm",
+    "L_H": "hook_length_mm",
+    "C_1": "loop_index",
+    "C_2": "bend_index",
+    "K_A": "loop_factor",
+    "K_B": "bend_factor",
 }
 
 SYMBOL_OF: Mapping[str, str] = {name: symbol for symbol, name in SYMBOLS.items()}

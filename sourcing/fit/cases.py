@@ -8,6 +8,7 @@ from typing import Any
 from sourcing.fit.case import AnyCase
 from sourcing.fit.model import Spread
 from sourcing.fit.pressed import PressedCase
+from sourcing.fit.pulled import PulledCase
 from sourcing.fit.turned import TurnedCase
 from sourcing.need.model import Need
 from sourcing.springs.model import Spring
@@ -17,6 +18,7 @@ from sourcing.stock.model import Bench
 OF_KIND: Mapping[str, Callable[[Any, Need, Bench, Spread, float], AnyCase]] = {
     "compression": PressedCase,
     "conical": PressedCase,
+    "extension": PulledCase,
     "torsion": TurnedCase,
 }
 

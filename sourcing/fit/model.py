@@ -102,3 +102,4 @@ class Spread:
     rate_on_diameter: float = 0.0
     making: Making = Making.UNKNOWN
     free_angle_sd_deg: float = 0.0
+    initial_tension_sd_n: float = 0.0

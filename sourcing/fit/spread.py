@@ -6,10 +6,11 @@ from dataclasses import replace
 from math import hypot
 
 from sourcing.fit.model import Spread
-from sourcing.springs import tolerances
+from sourcing.springs import extension_tolerances, tolerances
+from sourcing.springs.initial_tension import tension_of
 from sourcing.springs.jis_tolerances import jis_tolerance
 from sourcing.springs.life import Making
-from sourcing.springs.model import ConicalSpring, PressedSpring, TorsionSpring
+from sourcing.springs.model import ConicalSpring, ExtensionSpring, PressedSpring, TorsionSpring
 from sourcing.stock.model import StockSpring
 
 BOUGHT_GRADE = 2
@@ -29,6 +30,9 @@ RULE_ON_LENGTH_MM = 0.5
 
 COILS_COUNTED_SD = 0.06
 """Active coils judged to ±0.1 (common practice, no source), read as a rectangle."""
+
+MEASURED_TENSION = 0.10
+"""An initial tension read off a scale as the coils just part (assumed)."""
 
 PROTRACTOR_DEG = 3.0
 """A school protractor laid on two legs (assumed)."""
@@ -57,7 +61,7 @@ def graded(spring: PressedSpring, grade: int, rate_n_per_mm: float) -> Spread:
     return Spread(diameter_mm, diameter_mm / 2.0, length_mm / 2.0, (at_one_newton - at_nothing) / 2.0)
 
 
-def measured(stock: StockSpring, spring: PressedSpring) -> Spread:
+def measured(stock: StockSpring, spring: PressedSpring | ExtensionSpring) -> Spread:
     """The spread of a spring that its keeper measured: calipers on wire and coil, a rule on the length."""
     if stock.stated_rate is not None:
         rate_sd = MEASURED_RATE_SD
@@ -68,6 +72,46 @@ def measured(stock: StockSpring, spring: PressedSpring) -> Spread:
             COILS_COUNTED_SD / spring.active_coils,
         )
     return Spread(CALIPER_ON_COIL_MM, CALIPER_ON_COIL_MM / 2.0, RULE_ON_LENGTH_MM / 2.0, rate_sd)
+
+
+def graded_extension(spring: ExtensionSpring, grade: int) -> Spread:
+    """The spread of an extension spring made to a grade: diameter, force and length by DIN 2097, tension by JIS.
+
+    The grades of length that DIN 2097's table was not to be had for are JIS B 2704-2's.
+    """
+    wire, mean, coils = spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils
+    diameter_mm = tolerances.coil_diameter_tolerance_mm(mean, spring.spring_index, grade)
+    at_nothing, at_one_newton = (
+        extension_tolerances.extension_force_tolerance_n(n, wire, mean, coils, grade) for n in (0.0, 1.0)
+    )
+    if diameter_mm is None or at_nothing is None or at_one_newton is None:
+        diameter_mm = max(CALIPER_ON_COIL_MM, RATE_SPREAD_OUTSIDE_TABLES / 3.0 * mean)
+        rate_share = RATE_SPREAD_OUTSIDE_TABLES
+    else:
+        rate_share = at_one_newton - at_nothing
+    length_sd_mm, tension_sd_n = _free_length_mm(spring, grade) / 2.0, _graded_tension_n(spring, grade) / 2.0
+    return Spread(diameter_mm, diameter_mm / 2.0, length_sd_mm, rate_share / 2.0, initial_tension_sd_n=tension_sd_n)
+
+
+def _free_length_mm(spring: ExtensionSpring, grade: int) -> float:
+    free_mm, index = spring.free_length_mm, spring.spring_index
+    by_din = extension_tolerances.extension_free_length_tolerance_mm(free_mm, index, grade)
+    by_jis = jis_tolerance("free length", "extension", index, free_mm, grade)
+    return next((each for each in (by_din, by_jis) if each is not None), 2.0 * RULE_ON_LENGTH_MM)
+
+
+def _graded_tension_n(spring: ExtensionSpring, grade: int) -> float:
+    """A stated tension by its tolerance; of one that nobody states, all that is usual."""
+    tension = tension_of(spring)
+    by_jis = jis_tolerance("initial tension", "extension", spring.active_coils, tension.likely_n, grade)
+    return (tension.high_n - tension.low_n) / 2.0 if by_jis is None or not tension.stated else by_jis
+
+
+def measured_extension(stock: StockSpring, spring: ExtensionSpring) -> Spread:
+    """The spread of an extension spring that its keeper measured: as any coil's, and its tension on a scale."""
+    tension = tension_of(spring)
+    doubt_n = MEASURED_TENSION * tension.likely_n if tension.stated else (tension.high_n - tension.low_n) / 2.0
+    return replace(measured(stock, spring), initial_tension_sd_n=doubt_n / 2.0)
 
 
 def graded_torsion(spring: TorsionSpring, grade: int) -> Spread:
@@ -108,6 +152,9 @@ def spread_of(stock: StockSpring, rate: float) -> Spread:
     grade = stock.grade or (BOUGHT_GRADE if sold else None)
     if isinstance(stock.spring, TorsionSpring):
         spread = measured_torsion(stock, stock.spring) if grade is None else graded_torsion(stock.spring, grade)
+    elif isinstance(stock.spring, ExtensionSpring):
+        spring = stock.spring
+        spread = measured_extension(stock, spring) if grade is None else graded_extension(spring, grade)
     else:
         spread = measured(stock, stock.spring) if grade is None else graded(stock.spring, grade, rate)
     return replace(spread, making=Making.SPRING_MAKER if sold else Making.UNKNOWN)

@@ -8,7 +8,8 @@ from itertools import combinations
 from sourcing.files.findings import Finding
 from sourcing.files.records import Read
 from sourcing.need.checks_common import empty_pocket, is_above, rod_in_bore, says_something, size
-from sourcing.need.records import AnyPressedNeed, ConicalPocketRecord, WorkingRecord
+from sourcing.need.checks_lengths import force_at, lengths_differ, points_of, with_lengths
+from sourcing.need.records import AnyPressedNeed, ConicalPocketRecord
 from sourcing.quantities import show_length
 
 NeedRead = Read[AnyPressedNeed]
@@ -16,7 +17,7 @@ NeedRead = Read[AnyPressedNeed]
 
 def findings(need: NeedRead) -> list[Finding]:
     """All that does not agree in a need."""
-    checks = (_says_something, _pocket, _ends_of_pocket, _below_free_length, _lengths_differ, _forces_rise)
+    checks = (_says_something, _pocket, _ends_of_pocket, _below_free_length, lengths_differ, _forces_rise)
     return [finding for check in checks for finding in check(need)]
 
 
@@ -51,7 +52,7 @@ def _ends_of_pocket(need: NeedRead) -> Iterator[Finding]:
 
 def _below_free_length(need: NeedRead) -> Iterator[Finding]:
     free = need.record.free_length and need.record.free_length.largest
-    for number, point in _points(need):
+    for number, point in points_of(need):
         length = point.length and point.length.nominal
         if free is not None and length is not None and length > free:
             yield Finding(
@@ -61,34 +62,11 @@ def _below_free_length(need: NeedRead) -> Iterator[Finding]:
             )
 
 
-def _lengths_differ(need: NeedRead) -> Iterator[Finding]:
-    for (first, one), (second, other) in combinations(_points(need), 2):
-        if one.length and other.length and one.length.nominal == other.length.nominal:
-            line = need.place("working", first, "length").line
-            found = f"{need.text('working', second, 'length')} is the length of the working point on line {line}"
-            yield Finding(need.place("working", second, "length"), found, "another length at each working point")
-
-
 def _forces_rise(need: NeedRead) -> Iterator[Finding]:
-    points = sorted(
-        (numbered for numbered in _points(need) if _length(numbered[1])), key=lambda numbered: -_length(numbered[1])
-    )
-    for (longer, one), (shorter, other) in combinations(points, 2):
-        if one.force and other.force and _length(one) > _length(other) and is_above(one.force, other.force):
+    for (shorter, other, _), (longer, one, _) in combinations(with_lengths(need), 2):
+        if one.force and other.force and is_above(one.force, other.force):
             yield Finding(
                 need.place("working", shorter, "force"),
-                f"{_force_at(need, shorter)}, but {_force_at(need, longer)}",
+                f"{force_at(need, shorter)}, but {force_at(need, longer)}",
                 "a force that rises as a compression spring gets shorter",
             )
-
-
-def _force_at(need: NeedRead, number: int) -> str:
-    return f"{need.text('working', number, 'force')} at {need.text('working', number, 'length')}"
-
-
-def _points(need: NeedRead) -> list[tuple[int, WorkingRecord]]:
-    return [(number, point) for number, point in enumerate(need.record.working or ()) if point is not None]
-
-
-def _length(point: WorkingRecord) -> float:
-    return (point.length and point.length.nominal) or 0.0

@@ -18,15 +18,14 @@ from sourcing.materials.model import NO_MATERIALS, Material, OwnMaterials
 from sourcing.need.other_springs import refused_kind
 from sourcing.quantities import QuantityError, angle_deg, at_least_zero
 from sourcing.springs.end_pieces import MOST_BENT_DEG
-from sourcing.springs.model import Ends, EndShape, Hand, LegShape
+from sourcing.springs.model import Ends, EndShape, Hand, Hooks, LegShape
 
 KINDS = ("compression", "conical", "extension", "torsion")
-WORKED_OUT = ("compression", "conical", "torsion")
 
 
 OWN_KEYS: Mapping[str, tuple[str, ...]] = {
     "compression": ("ends", "end_1", "end_2"),
-    "extension": ("hooks", "initial_tension"),
+    "extension": ("hooks", "initial_tension", "pull_to_fit", "torn_hooks"),
     "torsion": ("leg_1", "leg_2", "free_angle", "bodies", "body_length"),
 }
 """The keys of a spring and of a need that only this kind has; a cone has those of a compression spring."""
@@ -101,6 +100,11 @@ def _bend_deg(text: str) -> float:
 KindField = Annotated[str | None, read_by(_kind), Field(description=words_of(KINDS))]
 EndsField = Annotated[
     Ends | None, read_by(one_of({ends.value: ends for ends in Ends}, "kind of ends")), Field(description=words_of(Ends))
+]
+HooksField = Annotated[
+    Hooks | None,
+    read_by(one_of({hooks.value: hooks for hooks in Hooks}, "kind of hooks")),
+    Field(description=words_of(Hooks)),
 ]
 HandField = Annotated[
     Hand | None, read_by(one_of({hand.value: hand for hand in Hand}, "hand")), Field(description=words_of(Hand))

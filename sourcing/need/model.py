@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from sourcing.files.findings import Place
 from sourcing.materials.model import Material
 from sourcing.quantities import Wanted
-from sourcing.springs.model import EndPiece, Ends, EndShape, Hand, LegShape
+from sourcing.springs.model import EndPiece, Ends, EndShape, Hand, Hooks, LegShape
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,7 +109,8 @@ class Need:
     "guarded" or None. `places` maps a key ("pocket.bore", "working.0.length") to where its value stands; working
     points are numbered as they are ordered here. The working points of a torsion spring are in `turned`, from the
     smallest angle to the largest; `bodies` is 2 where a double one is wanted. `end_1` and `end_2` are those of a
-    compression spring that hook into a part; of a cone, the first is at its large end.
+    compression spring that hook into a part; of a cone, the first is at its large end. An extension spring must be
+    pulled to `pull_to_fit_mm` when it goes in.
     """
 
     job: str
@@ -129,6 +130,9 @@ class Need:
     material: Material | None = None
     wire_diameter_mm: Wanted | None = None
     note: str | None = None
+    hooks: Hooks | None = None
+    initial_tension_n: Wanted | None = None
+    pull_to_fit_mm: float | None = None
     turned: tuple[TurnedPoint, ...] = ()
     leg_1: WantedLeg | None = None
     leg_2: WantedLeg | None = None

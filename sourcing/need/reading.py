@@ -16,14 +16,16 @@ if TYPE_CHECKING:
     from sourcing.need.records import (
         AnyNeed,
         AnyPressedNeed,
+        ExtensionNeed,
         PocketEndRecord,
         PocketRecord,
         TorsionNeed,
         WantedEndRecord,
         WantedLegRecord,
+        WorkingRecord,
     )
     from sourcing.quantities import Wanted
-    from sourcing.springs.model import Ends
+    from sourcing.springs.model import Ends, Hooks
 
 
 def read_need(path: str | os.PathLike[str], own: OwnMaterials = NO_MATERIALS) -> Need:
@@ -45,7 +47,7 @@ def _need_in(document: Document, own: OwnMaterials) -> tuple[Need | None, list[F
     from sourcing.need.kinds import kind_meant, settled
     from sourcing.need.records import RECORD_OF, CompressionNeed
 
-    if refusal := _not_worked_out(document):
+    if refusal := _no_need(document):
         need = _guarded(document)
         return need, [] if need else [refusal]
     kind = kind_meant(document.value.get("kind")) if isinstance(document.value, dict) else None
@@ -57,11 +59,8 @@ def _need_in(document: Document, own: OwnMaterials) -> tuple[Need | None, list[F
     return (None if findings else _made(read)), findings
 
 
-def _not_worked_out(document: Document) -> Finding | None:
-    """That the file is no need at all, or one of a kind of spring that this version does not work out."""
-    from sourcing.files.fields import words_of
-    from sourcing.need.kinds import WORKED_OUT, kind_meant
-
+def _no_need(document: Document) -> Finding | None:
+    """That the file is no need at all, or one of a spring of another build."""
     value = document.value
     if value is None:
         return Finding(Place(document.file), "nothing but comments", "a need, with job and kind first")
@@ -69,15 +68,7 @@ def _not_worked_out(document: Document) -> Finding | None:
         return None
     if other := next((key for key in ("springs", "spools") if key in value), None):
         return Finding(document.key_place(value, other), f"a list of {other}", "a need, with job and kind first")
-    if other := _other_build(document, value):
-        return other
-    kind = value.get("kind")
-    meant = kind_meant(kind)
-    if meant is None or meant in WORKED_OUT:
-        return None
-    found = f"a need of kind {meant}" if kind == meant else f"{quoted(str(kind))} is no kind of spring"
-    expected = f"{words_of(WORKED_OUT)}: this version works out no other kind"
-    return Finding(document.place(value, "kind"), found, expected, () if kind == meant else (meant,))
+    return _other_build(document, value)
 
 
 def _other_build(document: Document, value: dict[str, Value]) -> Finding | None:
@@ -111,12 +102,18 @@ def _guarded(document: Document) -> Need | None:
 
 def _made(read: Read[AnyNeed]) -> Need:
     from sourcing.need.model import Need
-    from sourcing.need.records import TorsionNeed
+    from sourcing.need.records import ExtensionNeed, TorsionNeed
 
     record = read.record
     assert record.job is not None
     assert record.kind is not None
-    own, order = _turned(record) if isinstance(record, TorsionNeed) else _pressed(record)
+    match record:
+        case TorsionNeed():
+            own, order = _turned(record)
+        case ExtensionNeed():
+            own, order = _pulled(record)
+        case _:
+            own, order = _pressed(record)
     return Need(
         job=record.job,
         kind=record.kind,
@@ -144,6 +141,9 @@ class _OfKind(TypedDict, total=False):
     working: tuple[WorkingPoint, ...]
     free_length_mm: Wanted | None
     ends: Ends | None
+    hooks: Hooks | None
+    initial_tension_n: Wanted | None
+    pull_to_fit_mm: float | None
     turned: tuple[TurnedPoint, ...]
     leg_1: WantedLeg | None
     leg_2: WantedLeg | None
@@ -155,23 +155,46 @@ class _OfKind(TypedDict, total=False):
 
 def _pressed(record: AnyPressedNeed) -> tuple[_OfKind, list[int]]:
     """What a need of a compression spring has, and its working points' numbers in the file, longest length first."""
-    from sourcing.need.model import WorkingPoint
-
-    numbered = [
-        (number, WorkingPoint(point.length, point.force))
-        for number, point in enumerate(record.working or ())
-        if point is not None and point.length is not None
-    ]
-    numbered.sort(key=lambda one: -one[1].at_mm)
+    working, order = _working(record.working or ())
+    pocket = _pocket(record.pocket)
     own = _OfKind(
-        pocket=_pocket(record.pocket),
-        working=tuple(point for _, point in numbered),
+        pocket=pocket,
+        working=working,
         free_length_mm=record.free_length,
         ends=record.ends,
         end_1=_end(record.end_1),
         end_2=_end(record.end_2),
     )
-    return own, [number for number, _ in numbered]
+    return own, order
+
+
+def _pulled(record: ExtensionNeed) -> tuple[_OfKind, list[int]]:
+    """What a need of an extension spring has, and its working points' numbers in the file, longest length first."""
+    from sourcing.need.model import Pocket
+
+    working, order = _working(record.working or ())
+    own = _OfKind(
+        pocket=Pocket() if record.pocket is None else Pocket(record.pocket.bore),
+        working=working,
+        free_length_mm=record.free_length,
+        hooks=record.hooks,
+        initial_tension_n=record.initial_tension,
+        pull_to_fit_mm=record.pull_to_fit,
+    )
+    return own, order
+
+
+def _working(points: Sequence[WorkingRecord | None]) -> tuple[tuple[WorkingPoint, ...], list[int]]:
+    """The working points from the longest length to the shortest, and their numbers in the file."""
+    from sourcing.need.model import WorkingPoint
+
+    numbered = [
+        (number, WorkingPoint(point.length, point.force))
+        for number, point in enumerate(points)
+        if point is not None and point.length is not None
+    ]
+    numbered.sort(key=lambda one: -one[1].at_mm)
+    return tuple(point for _, point in numbered), [number for number, _ in numbered]
 
 
 def _turned(record: TorsionNeed) -> tuple[_OfKind, list[int]]:

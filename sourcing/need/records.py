@@ -11,6 +11,7 @@ from sourcing import quantities as q
 from sourcing.files.fields import (
     CountFromOne,
     Days,
+    Length,
     Temperature,
     Text,
     WantedAngle,
@@ -28,6 +29,7 @@ from sourcing.need.kinds import (
     EndsField,
     EndShapeField,
     HandField,
+    HooksField,
     KindField,
     LegShapeField,
     MaterialField,
@@ -225,6 +227,40 @@ class ConicalNeed(PressedNeed[ConicalPocketRecord]):
     """A need of a conical compression spring."""
 
 
+class PulledPocketRecord(Record):
+    """The space an extension spring lives in: a bore round its body."""
+
+    called = "a pocket"
+    elsewhere: ClassVar[Mapping[str, str]] = {
+        "rod": "a compression or a torsion spring",
+        "depth": "a compression spring",
+        "large_end": "a conical spring",
+        "small_end": "a conical spring",
+        "width": "a torsion spring",
+    }
+
+    bore: Bore = None
+
+
+class PulledRecord(WorkingRecord):
+    """A working point of an extension spring: a length between the insides of the hooks."""
+
+
+class ExtensionNeed(AnyKindNeed[PulledPocketRecord]):
+    """A need of an extension spring; lengths are between the insides of the hooks."""
+
+    elsewhere: ClassVar[Mapping[str, str]] = {**keys_of_others("extension"), "torn_hooks": "a spring in a catalogue"}
+
+    working: Annotated[
+        list[PulledRecord | None] | None,
+        Field(description="a list of working points, as in  - {length: 52 mm, force: 9 N}"),
+    ] = None
+    free_length: WantedLength = None
+    hooks: HooksField = None
+    initial_tension: WantedForce = None
+    pull_to_fit: Length = None
+
+
 class TorsionPocketRecord(Record):
     """The space a torsion spring lives in."""
 
@@ -275,6 +311,10 @@ class TorsionNeed(AnyKindNeed[TorsionPocketRecord]):
 
 
 AnyPressedNeed = CompressionNeed | ConicalNeed
-AnyNeed = AnyPressedNeed | TorsionNeed
-RECORD_OF: Mapping[str | None, type[AnyNeed]] = {"conical": ConicalNeed, "torsion": TorsionNeed}
+AnyNeed = AnyPressedNeed | ExtensionNeed | TorsionNeed
+RECORD_OF: Mapping[str | None, type[AnyNeed]] = {
+    "conical": ConicalNeed,
+    "extension": ExtensionNeed,
+    "torsion": TorsionNeed,
+}
 """The record of a kind; of any other, `CompressionNeed`."""

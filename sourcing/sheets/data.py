@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import asdict
 
 from sourcing.files.findings import Finding
@@ -89,7 +89,7 @@ def need_document(need: Need) -> Document:
         "what": need.what,
         "duty": need.duty,
         "pocket": _pocket_document(need),
-        **(_turned_document(need) if need.kind == "torsion" else _pressed_document(need)),
+        **_DOCUMENTS.get(need.kind, _pressed_document)(need),
         "cycles": need.cycles,
         "surroundings": list(need.surroundings),
         "temperature_c": need.temperature_c,
@@ -128,6 +128,16 @@ def _turned_document(need: Need) -> Document:
 
 def _leg_document(leg: WantedLeg | None) -> Document | None:
     return None if leg is None else {**_bounded("length_mm", leg.length_mm), "shape": leg.shape}
+
+
+def _pulled_document(need: Need) -> Document:
+    """What a need of an extension spring has of its own."""
+    tension = _bounded("initial_tension_n", need.initial_tension_n)
+    return {**_pressed_document(need), "hooks": need.hooks, **tension, "pull_to_fit_mm": need.pull_to_fit_mm}
+
+
+_DOCUMENTS: Mapping[str, Callable[[Need], Document]] = {"extension": _pulled_document, "torsion": _turned_document}
+"""What a need of a kind has of its own; of any other, `_pressed_document`."""
 
 
 def _pocket_document(need: Need) -> Document:

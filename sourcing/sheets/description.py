@@ -7,7 +7,7 @@ from dataclasses import asdict
 from typing import Any
 
 from sourcing.figures.working import Working
-from sourcing.sheets import description_pressed, description_torsion
+from sourcing.sheets import description_extension, description_pressed, description_torsion
 from sourcing.sheets.banded import band_keys, band_lines
 from sourcing.sheets.text import bullets, heading
 from sourcing.sheets.workings import workings_document, workings_lines
@@ -22,6 +22,7 @@ OF_KIND: Mapping[str, Callable[[Any, str], Iterator[list[str]]]] = {
     "compression": description_pressed.tables,
     "conical": description_pressed.tables,
     "torsion": description_torsion.tables,
+    "extension": description_extension.tables,
 }
 """The tables of each kind."""
 

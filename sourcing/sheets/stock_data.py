@@ -11,7 +11,7 @@ from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.quantities import Money
 from sourcing.sheets.data import Document, mistakes_document
 from sourcing.springs.describe import describe
-from sourcing.springs.model import Spring, TorsionSpring
+from sourcing.springs.model import ExtensionSpring, Spring, TorsionSpring
 from sourcing.stock.adding import Added
 from sourcing.stock.counting import Count
 from sourcing.stock.model import Spool, StockSpring
@@ -51,6 +51,8 @@ def _of_kind(spring: Spring) -> Document:
     """What the record of a spring of this kind has beside what `describe` tells."""
     if isinstance(spring, TorsionSpring):
         return {}
+    if isinstance(spring, ExtensionSpring):
+        return {"ends": None, "shear_modulus_mpa": spring.shear_modulus_mpa}
     return {"ends": spring.ends, "shear_modulus_mpa": spring.shear_modulus_mpa}
 
 

@@ -77,6 +77,12 @@ def _wanted(need: Need, units: str) -> Iterator[str]:
     yield from _turned(need, units)
     if need.free_length_mm is not None:
         yield f"free length {size(need.free_length_mm)}"
+    if need.hooks is not None:
+        yield f"{need.hooks} hooks"
+    if need.initial_tension_n is not None:
+        yield f"initial tension {show_wanted(need.initial_tension_n, lambda n: show_force(n, units))}"
+    if need.pull_to_fit_mm is not None:
+        yield f"pulled to {size(Wanted(nominal=need.pull_to_fit_mm))} to go in"
     if need.quantity > 1:
         yield f"{need.quantity} of them"
 

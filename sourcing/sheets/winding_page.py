@@ -10,8 +10,8 @@ from sourcing.sheets.drawing import plots, springs
 from sourcing.sheets.drawing.end_view import end_view
 from sourcing.sheets.drawing.svg import Picture
 from sourcing.sheets.winding_text import AT_ANGLE, AT_LENGTH, advice, checks, made_table, summary, to_have
-from sourcing.springs import pressed, turned
-from sourcing.springs.model import CompressionSpring, ConicalSpring, TorsionSpring
+from sourcing.springs import pressed, pulled, turned
+from sourcing.springs.model import CompressionSpring, ConicalSpring, ExtensionSpring, TorsionSpring
 from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import WindingPlan
@@ -63,6 +63,9 @@ def _drawings(plan: WindingPlan) -> tuple[str, str]:
         case CompressionSpring() | ConicalSpring() as spring:
             drawn = page.figure(springs.dimensioned(spring, plan.units), "spring", "The finished spring.")
             return drawn, page.figure(_force(plan, spring), "force", "Force over length; the bars are what is wanted.")
+        case ExtensionSpring() as spring:
+            words = "Force over the length between the hooks; the bars are what is wanted."
+            return "", page.figure(_pull(plan, spring), "force", words)
         case TorsionSpring() as spring:
             words = "Torque over the angle wound up; the bars are what is wanted."
             return "", page.figure(_torque(plan, spring), "torque", words)
@@ -81,13 +84,29 @@ def _torque(plan: WindingPlan, spring: TorsionSpring) -> Picture:
     return plots.curve(lambda deg: rate * deg, across, up, wishes, PLOT_MM)
 
 
-def _force(plan: WindingPlan, spring: CompressionSpring | ConicalSpring) -> Picture:
-    rate = pressed.rate_n_per_mm(spring)
-    wishes = [
+def _wanted_forces(plan: WindingPlan) -> list[plots.Wish]:
+    return [
         plots.Wish(float(at[2]), row.low, row.high)
         for row in plan.accept
         if (at := AT_LENGTH.fullmatch(row.figure)) is not None and at[1] == "force"
     ]
+
+
+def _pull(plan: WindingPlan, spring: ExtensionSpring) -> Picture:
+    rate, tension_n, wishes = pulled.rate_n_per_mm(spring), spring.initial_tension_n or 0.0, _wanted_forces(plan)
+    free_mm = spring.free_length_mm
+    longest_mm = free_mm + 1.15 * (max((wish.at for wish in wishes), default=1.5 * free_mm) - free_mm)
+
+    def force_n(length_mm: float) -> float:
+        return max(tension_n, pulled.force_n(spring, length_mm, rate, tension_n))
+
+    forces = [force_n(longest_mm), *(wish.high for wish in wishes if wish.high is not None)]
+    across, up = plots.Axis("length, mm", free_mm, longest_mm), plots.Axis("force, N", 0.0, 1.08 * max(forces))
+    return plots.curve(force_n, across, up, wishes, PLOT_MM)
+
+
+def _force(plan: WindingPlan, spring: CompressionSpring | ConicalSpring) -> Picture:
+    rate, wishes = pressed.rate_n_per_mm(spring), _wanted_forces(plan)
     shortest_mm = min((wish.at for wish in wishes), default=spring.free_length_mm * 0.7)
     solid_mm = pressed.solid_length_mm(spring)
     low_mm = max(solid_mm, shortest_mm - 0.15 * (spring.free_length_mm - shortest_mm))
@@ -115,6 +134,8 @@ def _outline(plan: WindingPlan) -> Picture | None:
     match plan.wanted:
         case CompressionSpring() | ConicalSpring() as spring:
             return springs.one_to_one(spring, TRUE_SIZE_MM)
+        case ExtensionSpring():
+            return None
         case TorsionSpring() as spring:
             return end_view(spring, TRUE_SIZE_MM)
 

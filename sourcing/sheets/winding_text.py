@@ -139,6 +139,12 @@ _LENGTH_AND_RATE: tuple[Row, ...] = (
     ("rate", "rate_n_per_mm", show_rate),
 )
 _PRESSED: tuple[Row, ...] = (*_LENGTH_AND_RATE, ("solid length", "solid_length_mm", show_length), *_COILS)
+_PULLED: tuple[Row, ...] = (
+    ("free length inside the hooks", "free_length_mm", show_length),
+    ("body", "body_length_mm", show_length),
+    ("rate", "rate_n_per_mm", show_rate),
+    ("initial tension", "initial_tension_n", show_force),
+)
 _ROWS_OF_KIND: Mapping[str, tuple[Row, ...]] = {
     "compression": (*_DIAMETERS, *_PRESSED),
     "conical": (*_ENDS, *_PRESSED),
@@ -149,6 +155,7 @@ _ROWS_OF_KIND: Mapping[str, tuple[Row, ...]] = {
         ("body length", "body_length_mm", show_length),
         ("coils", "active_coils", lambda coils, _: f"{coils:.2f}"),
     ),
+    "extension": (*_DIAMETERS, *_PULLED, *_COILS[1:]),
 }
 
 
@@ -224,6 +231,8 @@ def _check(row: Acceptance, units: str) -> tuple[str, Callable[[float | None], s
         return f"torque at {angle}", known(lambda torque: show_torque(torque, units))
     if row.figure.endswith("_deg"):
         return row.figure[:-4].replace("_", " "), known(show_angle)
+    if row.figure.endswith("_n"):
+        return row.figure[:-2].replace("_", " "), known(lambda force_n: show_force(force_n, units))
     if row.figure.endswith("_mm"):
         return row.figure[:-3].replace("_", " "), known(lambda mm: show_diameter(mm, units))
     return row.figure.replace("_", " "), known(lambda number: f"{number:.2f}")

@@ -8,6 +8,7 @@ from typing import overload
 
 from sourcing.springs.compression import force_n, rate_n_per_mm, shear_stress_mpa
 from sourcing.springs.describe_conical import ConicalDescription, describe_cone
+from sourcing.springs.describe_extension import ExtensionDescription, describe_extension
 from sourcing.springs.describe_torsion import TorsionDescription, describe_torsion
 from sourcing.springs.end_pieces import wire_of_ends_mm, wire_with_ends_mm
 from sourcing.springs.endurance import PressedEndurance, of_pressed
@@ -19,7 +20,7 @@ from sourcing.springs.geometry import (
     solid_length_mm,
     wire_length_mm,
 )
-from sourcing.springs.model import CompressionSpring, ConicalSpring, EndPiece, Spring, TorsionSpring
+from sourcing.springs.model import CompressionSpring, ConicalSpring, EndPiece, ExtensionSpring, Spring, TorsionSpring
 from sourcing.springs.notes import (
     cannot_be_pressed_note,
     coils_note,
@@ -71,7 +72,7 @@ class Description:
     notes: tuple[str, ...]
 
 
-AnyDescription = Description | ConicalDescription | TorsionDescription
+AnyDescription = Description | ConicalDescription | ExtensionDescription | TorsionDescription
 """The description of a spring of any kind."""
 
 
@@ -81,6 +82,10 @@ def describe(spring: CompressionSpring, at_mm: Sequence[float] = (), at_deg: Seq
 def describe(
     spring: ConicalSpring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()
 ) -> ConicalDescription: ...
+@overload
+def describe(
+    spring: ExtensionSpring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()
+) -> ExtensionDescription: ...
 @overload
 def describe(
     spring: TorsionSpring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()
@@ -109,6 +114,8 @@ def describe(spring: Spring, at_mm: Sequence[float] = (), at_deg: Sequence[float
             return _describe_cylinder(spring, at_mm)
         case ConicalSpring():
             return describe_cone(spring, at_mm)
+        case ExtensionSpring():
+            return describe_extension(spring, at_mm)
         case TorsionSpring():
             return describe_torsion(spring, at_deg)
 

@@ -172,6 +172,7 @@ class ExtensionSpring:
 
     `free_length_mm` is measured between the insides of the hooks. `active_coils` may exceed `total_coils`, the coils of
     the body, for hooks bend too. `initial_tension_n` None: nobody has measured it, and the usual range by index holds.
+    `torn_hooks`: how many of the two are broken off; all lengths are then those with both hooks whole.
     Strength and stiffness as in `CompressionSpring`.
     """
 
@@ -186,6 +187,7 @@ class ExtensionSpring:
     elastic_modulus_mpa: float
     tensile_strength_mpa: float | None
     initial_tension_n: float | None = None
+    torn_hooks: int = 0
     hand: Hand | None = None
 
     kind = "extension"
@@ -276,5 +278,5 @@ class TorsionSpring:
 PressedSpring = CompressionSpring | ConicalSpring
 """A compression spring of any shape."""
 
-Spring = PressedSpring | TorsionSpring
+Spring = PressedSpring | ExtensionSpring | TorsionSpring
 """A spring of any kind that is worked out."""

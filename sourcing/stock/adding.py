@@ -23,11 +23,13 @@ ASKED: Mapping[str, tuple[str, ...]] = {
     "compression": ("wire_diameter", "outside_diameter", *_COIL),
     "conical": ("wire_diameter", "outside_diameter_large", "outside_diameter_small", *_COIL),
     "torsion": ("wire_diameter", "outside_diameter", "total_coils", "material"),
+    "extension": (*("wire_diameter", "outside_diameter", "free_length", "total_coils", "hooks", "material"),),
     SPOOL: ("material", "wire_diameter", "length_left"),
 }
 """By kind, the keys that are asked for where they are not given."""
 
 ASKED_LAST: Mapping[str, tuple[str, ...]] = {
+    "extension": ("initial_tension", "on_hand", "place"),
     "torsion": ("hand", "leg_1", "leg_2", "free_angle", "on_hand", "place"),
     SPOOL: ("place",),
 }
@@ -87,7 +89,7 @@ def as_read(
         items, findings = spools.spools, [*findings, *spools.findings]
     elif document is not None:
         springs = springs_in(document, settled(own, currency))
-        items, findings = springs.springs, [*findings, *springs.findings, *springs.warnings * bool(springs.left_out)]
+        items, findings = springs.springs, [*findings, *springs.findings]
     by_key: dict[str, list[Finding]] = {}
     for finding in findings:
         told = replace(finding, place=Place(None), found=_OF_A_LINE.sub("", finding.found))

@@ -14,10 +14,11 @@ from typing import TypeVar
 from sourcing.files.findings import Finding, Place, in_order, quoted
 from sourcing.materials.model import Material
 from sourcing.quantities import show_length, show_stress
-from sourcing.springs.describe import describe
-from sourcing.springs.describe_torsion import TorsionDescription
+from sourcing.springs.describe import Description, describe
+from sourcing.springs.describe_conical import ConicalDescription
+from sourcing.springs.describe_extension import hook_height_doubt
 from sourcing.springs.hands import HOW_TO_SEE
-from sourcing.springs.model import TorsionSpring
+from sourcing.springs.model import ExtensionSpring, TorsionSpring
 from sourcing.springs.strength import permissible_solid_stress_mpa
 from sourcing.stock.model import Catalogue, Spool, StockSpring
 
@@ -33,6 +34,7 @@ def doubts(catalogue: Catalogue) -> tuple[Finding, ...]:
         _doubles(catalogue.spools, "spool"),
         _too_much_stress(catalogue.springs),
         _no_hand(catalogue.springs),
+        _hooks_of_odd_height(catalogue.springs),
         _shorter_than_their_trials(catalogue.spools),
     )
 
@@ -66,7 +68,7 @@ def _too_much_stress(springs: Iterable[StockSpring]) -> Iterator[Finding]:
     """Springs that take a set where somebody presses them solid (EN 13906-1:2013 clause 10)."""
     for stock in springs:
         figures = describe(stock.spring)
-        if isinstance(figures, TorsionDescription):
+        if not isinstance(figures, Description | ConicalDescription):
             continue
         stress, strength = figures.shear_stress_at_solid_mpa, figures.tensile_strength_mpa
         if strength is None or stress <= (limit := permissible_solid_stress_mpa(strength)):
@@ -83,6 +85,13 @@ def _no_hand(springs: Iterable[StockSpring]) -> Iterator[Finding]:
         if isinstance(spring, TorsionSpring) and spring.hand is None and spring.bodies == 1:
             found = f"{quoted(stock.id)} has no hand, and so is matched to nothing"
             yield Finding(stock.place, found, f"hand: right or hand: left. {HOW_TO_SEE}")
+
+
+def _hooks_of_odd_height(springs: Iterable[StockSpring]) -> Iterator[Finding]:
+    """Extension springs whose length and coils leave hooks that are not so high."""
+    for stock in springs:
+        if isinstance(stock.spring, ExtensionSpring) and (doubt := hook_height_doubt(stock.spring)) is not None:
+            yield Finding(stock.place, f"{quoted(stock.id)}: {doubt[0].lower()}{doubt[1:].rstrip('.')}", "")
 
 
 def _shorter_than_their_trials(spools: Iterable[Spool]) -> Iterator[Finding]:

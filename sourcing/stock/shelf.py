@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from pydantic import ConfigDict, Field
+from pydantic import Field
 
 from sourcing.files.fields import Count, CountFromOne, Days, Price, Rate, Stress, Text, one_of, read_by
 from sourcing.files.records import Record
@@ -36,13 +36,3 @@ class ShelfRecord(Record):
     pack: CountFromOne = None
     lead_days: Days = None
     note: Text = None
-
-
-class LeftOutRecord(Record):
-    """A spring of a kind that this version does not work out: its other keys are not looked at."""
-
-    model_config = ConfigDict(extra="ignore")
-    called = "a spring"
-
-    id: Text
-    kind: KindField

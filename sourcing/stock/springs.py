@@ -2,23 +2,21 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from sourcing.files.document import Document, Value
-from sourcing.files.fields import words_of
 from sourcing.files.findings import Finding, Place
 from sourcing.files.records import Read, read_record
-from sourcing.need.kinds import KINDS, WORKED_OUT, kind_meant
+from sourcing.need.kinds import kind_meant
 from sourcing.need.other_springs import refused_kind
 from sourcing.springs.model import Spring
-from sourcing.stock import compression, conical, torsion
+from sourcing.stock import compression, conical, extension, torsion
 from sourcing.stock.coiled import rate_warnings
 from sourcing.stock.lists import listed
 from sourcing.stock.model import StockSpring
-from sourcing.stock.shelf import LeftOutRecord, ShelfRecord
+from sourcing.stock.shelf import ShelfRecord
 from sourcing.stock.springs_file import SpringsFile
 
 
@@ -28,12 +26,13 @@ class _Kind:
 
     record: type[ShelfRecord]
     findings: Callable[[Read[Any]], list[Finding]]
-    warnings: Callable[[Read[Any], Spring], list[Finding]]
+    warnings: Callable[[Read[Any], Any], list[Finding]]
     made: Callable[[Any], Spring | None]
 
 
 _KINDS = {
     "compression": _Kind(compression.CompressionRecord, compression.findings, rate_warnings, compression.made),
+    "extension": _Kind(extension.ExtensionRecord, extension.findings, extension.warnings, extension.made),
     "conical": _Kind(conical.ConicalRecord, conical.findings, rate_warnings, conical.made),
     "torsion": _Kind(torsion.TorsionRecord, torsion.findings, rate_warnings, torsion.made),
 }
@@ -45,7 +44,6 @@ def springs_in(document: Document, settled: Mapping[str, object]) -> SpringsFile
     records, read.findings = listed("springs", document)
     for number, value in enumerate(records):
         _add_record(read, value, document.place(records, number), document, settled)
-    read.warnings += _left_out_warning(read.left_out)
     return read
 
 
@@ -55,17 +53,13 @@ def _add_record(
     if other := _other_build(value, document):
         read.findings.append(other)
         return
-    meant = kind_meant(value.get("kind")) if isinstance(value, dict) else None
-    kind = _KINDS.get(meant or "compression")
-    record, wrong = read_record(kind.record if kind else LeftOutRecord, value, place, document, settled)
+    kind = _KINDS[(kind_meant(value.get("kind")) if isinstance(value, dict) else None) or "compression"]
+    record, wrong = read_record(kind.record, value, place, document, settled)
     read.findings += wrong
     if record is None:
         return
     if record.record.id is not None:
         read.ids.append((record.record.id, record.place("id")))
-    if kind is None or not isinstance(record.record, ShelfRecord):
-        read.left_out.append((meant or "", place))
-        return
     more = kind.findings(record)
     read.findings += more
     if wrong or more:
@@ -98,14 +92,3 @@ def _stock_spring(record: ShelfRecord, spring: Spring, place: Place) -> StockSpr
         note=record.note,
         place=place,
     )
-
-
-def _left_out_warning(left_out: list[tuple[str, Place]]) -> Iterator[Finding]:
-    """One line a file: how many springs of which kinds this version passes by."""
-    counts = Counter(kind for kind, _ in left_out)
-    if not counts:
-        return
-    kinds = words_of([f"{counts[kind]} {kind}" for kind in KINDS if counts[kind]]).replace(" or ", " and ")
-    springs = "spring is" if len(left_out) == 1 else "springs are"
-    expected = f"{words_of(WORKED_OUT)} springs: this version works out no other kind"
-    yield Finding(left_out[0][1], f"{kinds} {springs} left out", expected)

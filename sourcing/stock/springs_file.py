@@ -10,7 +10,7 @@ from sourcing.stock.model import StockSpring
 
 @dataclass(slots=True)
 class SpringsFile:
-    """All that a file of springs holds, and all that is wrong with it; `ids` has those that are left out too.
+    """All that a file of springs holds, and all that is wrong with it; `ids` has those with mistakes too.
 
     `kept`: the file stands as an index has it, where its springs are; here are only the parts that the others must
     agree with.
@@ -19,7 +19,6 @@ class SpringsFile:
     file: str
     springs: list[StockSpring] = field(default_factory=list[StockSpring])
     ids: list[tuple[str, Place]] = field(default_factory=list[tuple[str, Place]])
-    left_out: list[tuple[str, Place]] = field(default_factory=list[tuple[str, Place]])
     findings: list[Finding] = field(default_factory=list[Finding])
     warnings: list[Finding] = field(default_factory=list[Finding])
     kept: bool = False

@@ -30,7 +30,7 @@ _PARSERS: Mapping[str, Callable[[str], float]] = {
     RATE: q.rate_n_per_mm,
     ANGULAR_RATE: q.angular_rate_n_mm_per_deg,
 }
-_ALSO_CALLED = {"conical": "cone"}
+_ALSO_CALLED = {"conical": "cone", "extension": "tension"}
 
 Thing = StockSpring | Spool
 
@@ -112,7 +112,8 @@ def _words_of(thing: Thing) -> set[str]:
     else:
         spring = thing.spring
         texts = (thing.id, spring.kind, spring.material.name, thing.shelf, thing.seller, thing.note)
-        texts += (getattr(spring, "ends", None), spring.hand, _ALSO_CALLED.get(spring.kind))
+        ends = (getattr(spring, key, None) for key in ("ends", "hooks", "hand"))
+        texts += (*ends, _ALSO_CALLED.get(spring.kind))
         texts += ("double",) if getattr(spring, "bodies", 1) > 1 else ()
     words = {word for text in texts if text for word in text.casefold().split()}
     return words | {part for word in words for part in re.split(r"[\W_]+", word) if part}

@@ -29,7 +29,17 @@ _TORSION = _Words(
     "No torque is asked for: how hard a spring turns was not judged.",
     "No working angle is given: stress in use, and how far it closes on its rod, were not judged.",
 )
-_OF_KIND: Mapping[str, _Words] = {"compression": _PRESSED, "conical": _PRESSED, "torsion": _TORSION}
+_PULLED = _Words(
+    "No bore is given: whether its body has room was not judged.",
+    "No force is asked for: how hard a spring pulls was not judged.",
+    "No working length is given: how far it is pulled, and the stress in its body and hooks, were not judged.",
+)
+_OF_KIND: Mapping[str, _Words] = {
+    "compression": _PRESSED,
+    "conical": _PRESSED,
+    "extension": _PULLED,
+    "torsion": _TORSION,
+}
 
 
 def not_judged(need: Need, units: str) -> Iterator[str]:
@@ -43,6 +53,8 @@ def not_judged(need: Need, units: str) -> Iterator[str]:
     if not forces:
         yield words.no_working
     yield from _legs_past_the_pocket(need, units)
+    if need.kind == "extension":
+        yield from _pulled_not_judged(need)
     works = need.working or need.turned
     if need.cycles is not None and not works:
         yield f"{show_cycles(need.cycles)} cycles are asked for, not between what: how long it lasts was not judged."
@@ -72,6 +84,14 @@ def _legs_past_the_pocket(need: Need, units: str) -> Iterator[str]:
             f"{named} {longer} than the pocket, whose wall is {show_diameter(wall_mm, units)} from the axis. {slot}: "
             "whether there is one was not judged."
         )
+
+
+def _pulled_not_judged(need: Need) -> Iterator[str]:
+    """What of hooks and hooking in the need leaves open."""
+    if need.hooks is None:
+        yield "No hooks are given: whether those of a spring go round what they must hold was not judged."
+    if need.pull_to_fit_mm is None:
+        yield "pull_to_fit is not given: whether it can be hooked in without pulling it too far was not judged."
 
 
 def assumed(need: Need, bench: Bench, winds: bool) -> Iterator[str]:

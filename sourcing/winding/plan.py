@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter
 from sourcing.stock.model import Bench, Spool
-from sourcing.winding import compression_plan, conical_plan, torsion_plan
+from sourcing.winding import compression_plan, conical_plan, extension_plan, extension_task, torsion_plan
 from sourcing.winding.line import line_refusal
 from sourcing.winding.model import Refusal, WindingPlan, Wire, wire_of
 from sourcing.winding.task import AnyDesign, Given
@@ -35,6 +35,7 @@ OF_KIND: Mapping[str, Planning] = {
     "compression": Planning(compression_plan.plan, compression_plan.quick, line_refusal),
     "conical": Planning(conical_plan.plan, conical_plan.quick, line_refusal),
     "torsion": Planning(torsion_plan.plan, torsion_plan.quick, no_wire_serves),
+    "extension": Planning(extension_plan.plan, extension_plan.quick, extension_task.no_wire_serves),
 }
 
 

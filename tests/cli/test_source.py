@@ -109,7 +109,7 @@ def test_a_guarded_need_ends_in_none_however_well_a_spring_would_fit(run, bench_
 
 
 def test_a_guarded_need_is_told_so_even_where_its_kind_of_spring_is_not_worked_out(run, bench_folder):
-    need = "job: door\nkind: extension\nwhat: spring of the garage door\npocket: {bore: 25 mm}\n"
+    need = "job: door\nkind: leaf\nwhat: spring of the garage door\npocket: {bore: 25 mm}\n"
     (bench_folder / "need.yaml").write_text(need, "utf-8")
     ran = run("source", "need.yaml", "--json")
     assert ran.status == 3

@@ -182,21 +182,16 @@ def test_what_yaml_would_guess_at_is_no_figure(tmp_path: Path, text: str) -> Non
     assert text in finding.found
 
 
-def test_a_need_of_another_kind_is_one_mistake(tmp_path: Path) -> None:
-    assert mistakes(tmp_path, "job: x\nkind: extension\nhooks: full-loop\nleg_1: 5\n") == [
-        "2:7: a need of kind extension; expected compression, conical or torsion: this version works out no other kind"
-    ]
-
-
 def test_a_misspelt_kind_is_told_with_the_nearest_and_the_rest_is_read_as_that_kind(tmp_path: Path) -> None:
     assert mistakes(tmp_path, "job: x\nkind: compresion\nfree_length: 0\n") == [
         "2:7: “compresion” is no kind of spring; expected compression, conical, extension or torsion; "
         "did you mean compression?",
         "3:14: 0 is zero; expected a length above zero",
     ]
-    assert mistakes(tmp_path, "job: x\nkind: extention\nleg_1: 5\n") == [
-        "2:7: “extention” is no kind of spring; expected compression, conical or torsion: this version works out no "
-        "other kind; did you mean extension?"
+    assert mistakes(tmp_path, "job: x\nkind: extention\nhooks: full-loop\nfree_length: 0\n") == [
+        "2:7: “extention” is no kind of spring; expected compression, conical, extension or torsion; "
+        "did you mean extension?",
+        "4:14: 0 is zero; expected a length above zero",
     ]
 
 

@@ -254,28 +254,8 @@ def test_two_springs_with_one_id_are_told_once_with_both_places(tmp_path: Path) 
     ]
 
 
-def test_springs_of_kinds_not_worked_out_are_left_out_with_one_line_a_file(tmp_path: Path) -> None:
-    others = [{"id": f"E-{number}", "kind": "extension", "hooks": "odd", "wire_diameter": "-1"} for number in range(3)]
-    found, warnings = read_springs(written(tmp_path, springs(changed(), *others)))
-    assert [spring.id for spring in found] == ["T-17"]
-    assert told(warnings) == [
-        "10:5: 3 extension springs are left out; "
-        "expected compression, conical or torsion springs: this version works out no other kind"
-    ]
-    _, warnings = read_springs(written(tmp_path, springs({"id": "K", "kind": "extension"})))
-    assert [warning.found for warning in warnings] == ["1 extension spring is left out"]
-
-
-def test_a_spring_left_out_still_needs_an_id_of_its_own(tmp_path: Path) -> None:
-    path = tmp_path / "file.yaml"
-    assert mistakes(tmp_path, changed(id="A"), {"id": "A", "kind": "extension"}, {"kind": "extension"}) == [
-        f"10:9: “A” is the id of another spring, at {path}:2:9; expected an id of its own",
-        "12:5: no id; expected the key id with a text",
-    ]
-
-
 def test_a_kind_nobody_knows_is_told_with_the_nearest(tmp_path: Path) -> None:
-    assert mistakes(tmp_path, {"id": "A", "kind": "tension"}) == [
+    assert mistakes(tmp_path, changed(kind="tension", ends=None, hooks="full-loop")) == [
         "3:11: “tension” is no kind of spring; expected compression, conical, extension or torsion; "
         "did you mean extension?"
     ]

@@ -6,11 +6,12 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from sourcing.fit.case import AnyCase
-from sourcing.fit.chance import pressed, turned
+from sourcing.fit.chance import pressed, pulled, turned
 
 OF_KIND: Mapping[str, Callable[[Any], float]] = {
     "compression": pressed.chance,
     "conical": pressed.chance,
+    "extension": pulled.chance,
     "torsion": turned.chance,
 }
 

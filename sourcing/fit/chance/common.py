@@ -20,8 +20,8 @@ _STANDARD = NormalDist()
 
 
 @cache
-def _quantiles() -> tuple[float, ...]:
-    return tuple((strip + 0.5) / STRIPS for strip in range(STRIPS))
+def _quantiles(count: int) -> tuple[float, ...]:
+    return tuple((strip + 0.5) / count for strip in range(count))
 
 
 def below(limit: float, mean: float, sd: float) -> float:
@@ -29,14 +29,14 @@ def below(limit: float, mean: float, sd: float) -> float:
     return float(mean <= limit) if sd <= 0.0 else _STANDARD.cdf((limit - mean) / sd)
 
 
-def strips(mean: float, sd: float, low: float, high: float) -> tuple[float, tuple[float, ...]]:
+def strips(mean: float, sd: float, low: float, high: float, count: int = STRIPS) -> tuple[float, tuple[float, ...]]:
     """The mass of a normal between two bounds, and equally probable points of what lies there."""
     if sd <= 0.0:
         return float(low <= mean <= high), (mean,)
     start, end = _STANDARD.cdf((low - mean) / sd), _STANDARD.cdf((high - mean) / sd)
     if end - start <= 1e-12:
         return 0.0, ()
-    points = (start + share * (end - start) for share in _quantiles())
+    points = (start + share * (end - start) for share in _quantiles(count))
     return end - start, tuple(mean + sd * _STANDARD.inv_cdf(min(max(p, 1e-15), 1.0 - 1e-15)) for p in points)
 
 
@@ -91,11 +91,11 @@ def rate_within(low: float, high: float, log_stiffer: float, sd: float) -> float
     return max(0.0, (below(log(high), log_stiffer, sd) if high < float("inf") else 1.0) - above)
 
 
-def free_lengths(case: AnyCase, free_length_mm: float) -> tuple[float, tuple[float, ...]]:
+def free_lengths(case: AnyCase, free_length_mm: float, count: int = STRIPS) -> tuple[float, tuple[float, ...]]:
     """The chance that the free length is as wanted, and equally probable lengths of what lies there."""
     need, low_mm, high_mm = case.need, 0.0, float("inf")
     if need.free_length_mm is not None:
         low, high = allowed(need.free_length_mm, case.bench.tolerances.length_mm)
         low_mm, high_mm = low or 0.0, float("inf") if high is None else high
     doubt_mm = max((max(p.length_mm.minus or 0.0, p.length_mm.plus or 0.0) / 2.0 for p in need.working), default=0.0)
-    return strips(free_length_mm, hypot(case.spread.free_length_sd_mm, doubt_mm), low_mm, high_mm)
+    return strips(free_length_mm, hypot(case.spread.free_length_sd_mm, doubt_mm), low_mm, high_mm, count)

@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from sourcing.fit.case import AnyCase
-from sourcing.fit.limits import any_kind, compression, conical, lasting, pressed, torsion
+from sourcing.fit.limits import any_kind, compression, conical, extension, lasting, pressed, torsion
 from sourcing.fit.model import Limit
 
 Check = Callable[[Any], Iterator[Limit]]
@@ -19,12 +19,14 @@ Check = Callable[[Any], Iterator[Limit]]
 OF_KIND: Mapping[str, tuple[Check, ...]] = {
     "compression": compression.LIMITS,
     "conical": conical.LIMITS,
+    "extension": extension.LIMITS,
     "torsion": torsion.LIMITS,
 }
 
 STRESS_OF_KIND: Mapping[str, tuple[Check, ...]] = {
     "compression": pressed.STRESS,
     "conical": pressed.STRESS,
+    "extension": extension.STRESS,
     "torsion": torsion.STRESS,
 }
 """Of each kind, the limits that hang on the strength of its wire."""

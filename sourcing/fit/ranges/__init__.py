@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from sourcing.fit.ranges import pressed, turned
+from sourcing.fit.ranges import pressed, pulled, turned
 from sourcing.need.model import Need
 from sourcing.stock.index.ranges import Ranges
 from sourcing.stock.model import Bench
@@ -15,6 +15,7 @@ from sourcing.stock.model import Bench
 OF_KIND: Mapping[str, Callable[[Need, Bench], Ranges]] = {
     "compression": pressed.ranges,
     "conical": pressed.ranges,
+    "extension": pulled.ranges,
     "torsion": turned.ranges,
 }
 

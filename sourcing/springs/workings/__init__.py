@@ -3,6 +3,7 @@
 inputs.py       what stands in the file, or follows from it: wire, diameters, coils; what the tables of wire say
 compression.py  a cylinder
 conical.py      a cone
+extension.py    an extension spring
 torsion.py      a torsion spring
 """
 
@@ -14,12 +15,13 @@ from typing import Any
 from sourcing.figures.working import Working
 from sourcing.springs.describe import AnyDescription
 from sourcing.springs.model import Spring
-from sourcing.springs.workings import compression, conical, torsion
+from sourcing.springs.workings import compression, conical, extension, torsion
 from sourcing.springs.workings.inputs import NOT_STATED, Stated
 
 OF_KIND: Mapping[str, Callable[[Any, Any, Stated], Iterator[Working]]] = {
     "compression": compression.workings,
     "conical": conical.workings,
+    "extension": extension.workings,
     "torsion": torsion.workings,
 }
 """The workings of each kind."""

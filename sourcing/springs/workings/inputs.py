@@ -8,7 +8,7 @@ from sourcing.figures.working import Working, given, work
 from sourcing.materials.facts import facts
 from sourcing.materials.governing import governing_strength
 from sourcing.springs import diameters, geometry
-from sourcing.springs.model import CompressionSpring, ConicalSpring, Spring, TorsionSpring
+from sourcing.springs.model import CompressionSpring, ConicalSpring, ExtensionSpring, Spring, TorsionSpring
 
 Stated = Mapping[str, str]
 """Where each key of a spring's record stands, as in "drawer.yaml:5:20"."""
@@ -64,7 +64,9 @@ def strength(spring: Spring, stated: Stated) -> Iterator[Working]:
         yield given("tensile_strength_mpa", value, row.source, row.from_memory)
 
 
-def wire_and_diameters(spring: CompressionSpring | TorsionSpring, stated: Stated, end: str = "") -> Iterator[Working]:
+def wire_and_diameters(
+    spring: CompressionSpring | ExtensionSpring | TorsionSpring, stated: Stated, end: str = ""
+) -> Iterator[Working]:
     """The wire, and the three diameters and the index of a coil that is as wide at both ends."""
     wire, mean = spring.wire_diameter_mm, spring.mean_diameter_mm
     yield input_of("wire_diameter_mm", wire, stated)

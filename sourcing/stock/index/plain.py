@@ -21,12 +21,14 @@ from sourcing.stock import model as stock
 
 _DATACLASSES: tuple[type, ...] = (
     *(Finding, Money, Wanted, springs.CompressionSpring, springs.ConicalSpring),
-    *(springs.TorsionSpring, springs.Leg, springs.EndPiece),
+    *(springs.ExtensionSpring, springs.TorsionSpring, springs.Leg, springs.EndPiece),
     *(stock.StockSpring, stock.Trial, stock.Spool, stock.Bench, stock.HouseTolerances),
     *(stock.Clearance, stock.HandWinding, stock.Seller, stock.SpringMaker, stock.Catalogue),
     *(need.Need, need.Pocket, need.PocketEnd, need.WorkingPoint, need.TurnedPoint, need.WantedLeg, need.WantedEnd),
 )
-_ENUMS: tuple[type[StrEnum], ...] = (springs.Ends, springs.Hand, springs.LegShape, springs.EndShape, Group, Magnet)
+_ENUMS: tuple[type[StrEnum], ...] = (
+    *(springs.Ends, springs.Hand, springs.Hooks, springs.LegShape, springs.EndShape, Group, Magnet),
+)
 _MATERIAL, _PLACE, _TUPLE, _FROZENSET, _DICT = range(5)
 _MADE: tuple[Callable[..., Any], ...] = (*_DATACLASSES, *_ENUMS)
 _FIRST = 5

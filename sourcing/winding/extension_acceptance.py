@@ -1,0 +1,173 @@
+"""What the finished extension spring must measure, with what to do where it doesn't, and how it is hooked in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sourcing.fit.score import allowed, force_house_tolerance_n
+from sourcing.need.model import Need
+from sourcing.quantities import show_diameter, show_force, show_grams, show_length
+from sourcing.springs import pulled
+from sourcing.springs.geometry import turn_length_mm
+from sourcing.springs.model import ExtensionSpring
+from sourcing.stock.model import Bench
+from sourcing.winding.acceptance import STANDARD_GRAVITY, TURNS_COUNTED_TO, Reading
+from sourcing.winding.doubts import DIAMETER_POWER
+from sourcing.winding.extension_task import free_length_sd_mm
+from sourcing.winding.making import NORMAL_95
+from sourcing.winding.model import Acceptance, Band, GoesIn
+
+GAP_WIRES = 0.5
+"""So many wires longer than with all its coils touching, a body shows gaps (assumed)."""
+
+
+def accept_extension(spring: ExtensionSpring, need: Need, bench: Bench, tension: Band) -> tuple[Acceptance, ...]:
+    """The checks of a finished spring in the order in which they are done."""
+    return (
+        _outside(spring, need, bench),
+        _coils(spring, bench),
+        _body(spring),
+        _free_length(spring, need, bench),
+        _tension(tension, need, bench),
+        *(row for reading in readings(spring, need, bench) for row in _force_rows(spring, reading, bench)),
+    )
+
+
+def readings(spring: ExtensionSpring, need: Need, bench: Bench) -> tuple[Reading, ...]:
+    """The forces to accept, shortest length first; where one is wanted alone, one midway to the free length beside it.
+
+    The second is allowed the same share of itself as the first.
+    """
+    wanted = [
+        Reading(point.at_mm, *allowed(point.force_n, force_house_tolerance_n(point.force_n, bench.tolerances)))
+        for point in need.working
+        if point.force_n is not None
+    ]
+    if len(wanted) == 1 and wanted[0].length_mm > spring.free_length_mm:
+        between_mm = round(wanted[0].length_mm + spring.free_length_mm) / 2
+        share = _force_n(spring, between_mm) / _force_n(spring, wanted[0].length_mm)
+        low_n, high_n = (None if bound is None else bound * share for bound in (wanted[0].low_n, wanted[0].high_n))
+        wanted.append(Reading(between_mm, low_n, high_n))
+    return tuple(sorted(wanted, key=lambda each: each.length_mm))
+
+
+def _force_n(spring: ExtensionSpring, length_mm: float) -> float:
+    return pulled.force_n(spring, length_mm, pulled.rate_n_per_mm(spring), spring.initial_tension_n or 0.0)
+
+
+def _outside(spring: ExtensionSpring, need: Need, bench: Bench) -> Acceptance:
+    """What the wanted rate bears at the coils planned, no wider than the bore."""
+    borne_mm = spring.mean_diameter_mm * bench.tolerances.rate / DIAMETER_POWER
+    low, high, bore = spring.outside_diameter_mm - borne_mm, spring.outside_diameter_mm + borne_mm, need.pocket.bore_mm
+    if bore is not None and bore.smallest is not None:
+        high = min(high, bore.smallest - bench.clearance.bore_mm)
+    return Acceptance(
+        "outside_diameter_mm",
+        low,
+        high,
+        "Too large: a smaller mandrel, too small: a larger one. Write the coil down under trials of its spool: the "
+        "next mandrel will be nearer. Or keep it, where it clears the bore, and take three per cent off the coils for "
+        "each per cent that the mean diameter is too large, or add them where it is too small.",
+    )
+
+
+def _coils(spring: ExtensionSpring, bench: Bench) -> Acceptance:
+    one_mm = turn_length_mm(spring.mean_diameter_mm, spring.wire_diameter_mm)
+    return Acceptance(
+        "total_coils",
+        spring.total_coils - TURNS_COUNTED_TO,
+        spring.total_coils + TURNS_COUNTED_TO,
+        f"Counted in the body, hooks apart. Too many: open a hook and bend it anew out of the next coil "
+        f"({show_length(one_mm, bench.units)} of wire is one coil); too few: it is too stiff, wind another.",
+    )
+
+
+def _body(spring: ExtensionSpring) -> Acceptance:
+    body_mm = pulled.body_length_mm(spring)
+    return Acceptance(
+        "body_length_mm",
+        None,
+        body_mm + GAP_WIRES * spring.wire_diameter_mm,
+        "Held against a light, no gap may show between the coils. A gap: it was laid too loose there, and its force is "
+        "off; wind another, leaning the wire back harder.",
+    )
+
+
+def _free_length(spring: ExtensionSpring, need: Need, bench: Bench) -> Acceptance:
+    """As the need wants it, else as near as hooks are bent by hand."""
+    around_mm = max(bench.tolerances.length_mm, NORMAL_95 * free_length_sd_mm(spring))
+    low: float | None = spring.free_length_mm - around_mm
+    high: float | None = spring.free_length_mm + around_mm
+    if need.free_length_mm is not None:
+        low, high = allowed(need.free_length_mm, bench.tolerances.length_mm)
+    return Acceptance(
+        "free_length_mm",
+        low,
+        high,
+        "Measured between the insides of the hooks. Too long or too short: bend the loops lower or higher, both alike, "
+        "each once only: bent to and fro they break.",
+    )
+
+
+def _tension(tension: Band, need: Need, bench: Bench) -> Acceptance:
+    low: float | None = tension.low
+    high: float | None = tension.high
+    if need.initial_tension_n is not None:
+        house_n = force_house_tolerance_n(need.initial_tension_n, bench.tolerances)
+        low, high = allowed(need.initial_tension_n, house_n)
+    return Acceptance(
+        "initial_tension_n",
+        low,
+        high,
+        "Pull it on the scale until the coils just part, and read. Too much: pull it a little past its longest length, "
+        "twice, and read again. Too little: wind the next one with more lean; it cannot be put in afterwards.",
+    )
+
+
+def _force_rows(spring: ExtensionSpring, reading: Reading, bench: Bench) -> Iterator[Acceptance]:
+    """Grams as a luggage scale reads them, and newtons."""
+    at = f"at_{reading.length_mm:g}_mm"
+    rate = pulled.rate_n_per_mm(spring)
+    for_100_g = show_length(0.1 * STANDARD_GRAVITY / rate, bench.units)
+    if_not = (
+        "Hang it from a hook and pull with a luggage scale, or hang a weighed bottle from it. Off by the same at both "
+        f"lengths: the initial tension or the hooks are off, {for_100_g} of hook for each 100 g. Off by more at "
+        f"the longer: the rate is off; a tenth too much wants a tenth more than {spring.total_coils:.2f} coils."
+    )
+    yield Acceptance(f"scale_{at}_g", _grams(reading.low_n), _grams(reading.high_n), if_not)
+    yield Acceptance(f"force_{at}_n", reading.low_n, reading.high_n, if_not)
+
+
+def _grams(force_n: float | None) -> float | None:
+    return None if force_n is None else force_n / STANDARD_GRAVITY * 1000
+
+
+def extension_goes_in(spring: ExtensionSpring, need: Need, bench: Bench) -> GoesIn:
+    """How it is hooked in, and how far it may be pulled for that."""
+    return GoesIn(None, None, tuple(_said(spring, need, bench.units)))
+
+
+def _said(spring: ExtensionSpring, need: Need, units: str) -> Iterator[str]:
+    def length(value_mm: float) -> str:
+        return show_length(value_mm, units)
+
+    def pull(length_mm: float) -> str:
+        force_n = _force_n(spring, length_mm)
+        return f"{show_force(force_n, units)} ({show_grams(force_n)})"
+
+    safe_mm = pulled.largest_safe_length_mm(spring, pulled.rate_n_per_mm(spring), spring.initial_tension_n or 0.0)
+    first = pulled.breaks_first(spring).words
+    shortest_mm = min(point.at_mm for point in need.working)
+    yield f"Hooked in at {length(shortest_mm)}, its shortest working length, it pulls {pull(shortest_mm)}."
+    if need.pull_to_fit_mm is not None:
+        yield f"To go in it is pulled to {length(need.pull_to_fit_mm)}, which takes {pull(need.pull_to_fit_mm)}."
+    if safe_mm is not None:
+        yield f"Never pull it longer than {length(safe_mm)}: what gives first is {first}."
+    yield (
+        "Pull it in with a loop of strong cord through its hook, not with the fingers, eye protection on and the face "
+        "out of its line; see that the hook sits in the middle of what it holds."
+    )
+    bore = need.pocket.bore_mm
+    if bore is not None and bore.smallest is not None:
+        room = show_diameter(bore.smallest - spring.outside_diameter_mm, units)
+        yield f"Its body has {room} of room in the bore; pulled longer it only gets thinner."

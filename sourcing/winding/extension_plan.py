@@ -1,0 +1,176 @@
+"""The winding plan of an extension spring from one wire, or why there is none.
+
+1. The need's forces make a rate; each mean diameter in the bore then makes body, hooks and tension (extension_task.py).
+2. The spool's trials say how the wire springs back (trials.py), and so which mandrel gives what (mandrel.py).
+3. From the best of those follow turns, wire for the hooks, bands, checks and steps.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from sourcing.quantities import show_force, show_length
+from sourcing.springs import hooks, pulled
+from sourcing.springs.model import ExtensionSpring, Hooks
+from sourcing.springs.notes import material_note
+from sourcing.winding import springback, turns
+from sourcing.winding.any_kind import cautions, cost, knowledge, near_note, too_short, wire_notes
+from sourcing.winding.extension_acceptance import accept_extension, extension_goes_in
+from sourcing.winding.extension_making import LaidTight, as_wound, laid, made_after_heat, made_before_heat
+from sourcing.winding.extension_steps import ExtensionNumbers, extension_steps
+from sourcing.winding.extension_task import ExtensionTask, no_wire_serves
+from sourcing.winding.hand_tension import hand_tension_n
+from sourcing.winding.heat import oven_reaches, stress_relief
+from sourcing.winding.mandrel import Wound, wound_for
+from sourcing.winding.model import Band, Refusal, Tries, WindingPlan
+from sourcing.winding.search import MOST_STEPS, QUICK_STEPS, diameters_mm, scan, serving
+from sourcing.winding.steps import pull_n, yield_force_n
+from sourcing.winding.task import EASY_INDEX, Design, Given
+from sourcing.winding.trials import Knowledge
+from sourcing.winding.tries import taught_by_one, tries_from
+from sourcing.winding.turns import SPARE_TURNS
+
+ExtensionDesign = Design[ExtensionSpring]
+
+
+def plan(given: Given, mandrel_mm: float | None = None) -> WindingPlan | Refusal:
+    """How to wind the need's spring from one wire, on the best mandrel or on the one given; or why not."""
+    scanned = _scanned(given)
+    if isinstance(scanned, Refusal):
+        return scanned
+    task, designs = scanned
+    known = knowledge(task)
+    wound = wound_for(task, known, designs, mandrel_mm)
+    if isinstance(wound, Refusal):
+        return wound
+    coil = laid(as_wound(known, wound), wound.diameter_mm)
+    return too_short(task, coil.cut_length_mm) or _plan(task, known, designs, wound, coil)
+
+
+def quick(given: Given) -> ExtensionDesign | None:
+    """The best spring of a wire before its mandrel is thought of."""
+    scanned = _scanned(given, QUICK_STEPS)
+    return None if isinstance(scanned, Refusal) else min(scanned[1], key=lambda each: each.order)
+
+
+def _scanned(given: Given, most_steps: int = MOST_STEPS) -> tuple[ExtensionTask, tuple[ExtensionDesign, ...]] | Refusal:
+    """The task, and the best spring at each mean diameter that has room."""
+    if refusal := no_wire_serves(given.need, given.bench):
+        return refusal
+    between = diameters_mm(given.need, given.bench, given.wire.wire_diameter_mm)
+    if isinstance(between, Refusal):
+        return between
+    task = ExtensionTask(given.need, given.bench, given.wire, given.tensile_strength_mpa)
+    return task, scan(task, *between, most_steps=most_steps)
+
+
+def _plan(
+    task: ExtensionTask,
+    known: Knowledge,
+    designs: Sequence[ExtensionDesign],
+    wound: Wound[ExtensionSpring],
+    coil: LaidTight,
+) -> WindingPlan:
+    """The sheet's figures and words."""
+    need, bench, wire, spring = task.need, task.bench, task.wire, wound.design.spring
+    numbers, tension = _numbers(task, known, wound, coil), _tension(task, spring)
+    serves, only = serving(task, designs)
+    left_mm = None if wire.spool is None else wire.spool.length_left_mm
+    return WindingPlan(
+        wire=wire.id,
+        material=wire.material.name,
+        wire_diameter_mm=wire.wire_diameter_mm,
+        cut_length_mm=coil.cut_length_mm,
+        coil_length_mm=coil.coil_length_mm,
+        wire_left_mm=None if left_mm is None else left_mm - need.quantity * coil.cut_length_mm,
+        mandrel=wound.mandrel,
+        turns_to_wind=coil.turns,
+        turns_to_spare=SPARE_TURNS,
+        pitch_on_mandrel_mm=wire.wire_diameter_mm,
+        pull_n=numbers.pull_n,
+        crank_moment_n_mm=numbers.crank_moment_n_mm,
+        turns_run_back=numbers.turns_run_back,
+        energy_let_go_n_mm=turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back),
+        finished=made_before_heat(task, known, wound),
+        after_heat=made_after_heat(task, known, wound) if task.heated else None,
+        wanted=spring,
+        fit=wound.design.fit,
+        stress_in_use_mpa=wound.design.stress_mpa,
+        serves=serves,
+        only=only,
+        heat=numbers.heat,
+        accept=accept_extension(spring, need, bench, tension),
+        goes_in=extension_goes_in(spring, need, bench),
+        steps=extension_steps(numbers, need, bench),
+        cautions=tuple(cautions(task, numbers)),
+        tries=_tries(task, known, wound),
+        cost=cost(wire.spool, need.quantity * coil.cut_length_mm),
+        units=bench.units,
+        lessons=known.lessons,
+        notes=tuple(_notes(task, known, wound, coil, tension)),
+    )
+
+
+def _tension(task: ExtensionTask, spring: ExtensionSpring) -> Band:
+    """Between what the initial tension of the finished spring lies."""
+    return hand_tension_n(
+        spring.wire_diameter_mm, spring.mean_diameter_mm, task.tensile_strength_mpa, heated=task.heated
+    )
+
+
+def _tries(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring]) -> Tries:
+    """The tries, where the first coil teaches how it springs back and how hard the hand winds it together."""
+    taught = replace(task, taught=True)
+    spread = taught.spread_on(taught_by_one(task, known, wound.diameter_mm), wound.diameter_mm)
+    return tries_from(task, wound.design.fit.chance, taught.judged(wound.design.spring, spread).fit.chance)
+
+
+def _numbers(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring], coil: LaidTight) -> ExtensionNumbers:
+    """What the steps say."""
+    yield_n = yield_force_n(known.flow_stress_mpa, known.wire_diameter_mm)
+    return ExtensionNumbers(
+        wire=task.wire,
+        mandrel=wound.mandrel,
+        cut_length_mm=coil.cut_length_mm,
+        pull_n=pull_n(yield_n),
+        yield_n=yield_n,
+        crank_moment_n_mm=springback.plastic_moment_n_mm(known.flow_stress_mpa, known.wire_diameter_mm),
+        turns_run_back=coil.turns_run_back,
+        heat=stress_relief(task.wire.material, task.bench),
+        spring=wound.design.spring,
+        wound=as_wound(known, wound),
+        laid=coil,
+        spare_turns=SPARE_TURNS,
+        wound_outside=made_before_heat(task, known, wound).bands["outside_diameter_mm"],
+    )
+
+
+def _notes(
+    task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring], coil: LaidTight, tension: Band
+) -> Iterator[str]:
+    """Doubts, and what was assumed."""
+    spring, units = wound.design.spring, task.bench.units
+    aimed = show_force(spring.initial_tension_n or 0.0, units)
+    after = ", after heat" if oven_reaches(task.wire.material, task.bench) else ""
+    yield from material_note(task.wire.material)
+    yield from wire_notes(task, known, coil.cut_length_mm)
+    yield (
+        f"Wound by hand it keeps an initial tension of anything from nothing to {show_force(tension.high, units)}"
+        f"{after} (EN 13906-2, from memory); {aimed} is aimed at. What needs more "
+        "has to be bought."
+    )
+    safe_mm = pulled.largest_safe_length_mm(spring, pulled.rate_n_per_mm(spring), spring.initial_tension_n or 0.0)
+    if safe_mm is not None:
+        first = pulled.breaks_first(spring).words
+        yield f"It may be pulled to {show_length(safe_mm, units)}; what breaks first is {first}."
+    if spring.hooks is not Hooks.THREADED_PLUG and task.need.hooks is None:
+        yield f"Hooks were not said: {spring.hooks} was taken, the simplest that reaches."
+    if spring.spring_index > EASY_INDEX:
+        yield f"A spring index of {spring.spring_index:.1f} is more than the {EASY_INDEX:g} that winds easily by hand."
+    yield from near_note(wound.design.fit)
+    yield (
+        "Assumed: coils of one wire repeat to 0.4 % of the diameter, both hooks together come out to 5 % of the inside "
+        f"diameter, the rate to 3 %, hooks are bent with a radius of {hooks.BEND_RADIUS_WIRES:g} wires; half an hour "
+        "to set up, 0.3 hours a try, 0.7 hours for the heat."
+    )

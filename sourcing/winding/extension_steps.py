@@ -1,0 +1,141 @@
+"""The winding of an extension spring in bench order: what differs from other springs; the rest is in steps.py."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from sourcing.need.model import Need
+from sourcing.quantities import show_diameter, show_length
+from sourcing.springs import pulled
+from sourcing.springs.hooks import BEND_RADIUS_WIRES
+from sourcing.springs.model import ExtensionSpring, Hooks
+from sourcing.stock.model import Bench
+from sourcing.winding.extension_making import LaidTight, wire_of_hooks_mm
+from sourcing.winding.model import Band
+from sourcing.winding.steps import Numbers, again, eased, eighths, held, holder, prepare
+
+NO_NICKS = (
+    "Work with smooth, round jaws or a rounded pin, never with cutters or sharp-edged pliers: a nick is where a hook "
+    "breaks. Rub any mark out with fine emery, along the wire."
+)
+"""How a hook is bent so that it lasts (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class ExtensionNumbers(Numbers):
+    """What the sentences about an extension spring are made of; `spring` is the finished one, `wound` before heat."""
+
+    spring: ExtensionSpring
+    wound: ExtensionSpring
+    laid: LaidTight
+    spare_turns: float
+    wound_outside: Band
+
+
+def extension_steps(numbers: ExtensionNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
+    """The winding of one extension spring, from the old one to the check of the new one."""
+    return (
+        *prepare(numbers, need, bench),
+        *_set_up(numbers, bench),
+        held(numbers, bench),
+        *_lay(numbers),
+        eased(numbers.turns_run_back),
+        *_off(numbers, bench),
+        *hook_steps(numbers.wound, bench.units),
+        *_heat(numbers),
+        "Pull it to its longest working length three times, then check it against the list, in that order.",
+        *again(need),
+    )
+
+
+def _set_up(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
+    diameter = show_diameter(numbers.mandrel.diameter_mm or 0.0, bench.units)
+    what = f"the rod of {diameter}" if numbers.mandrel.kind == "rod" else f"a mandrel turned or filed to {diameter}"
+    yield f"Set up {what} {holder(bench)}. Anchor the wire in a slot or cross hole of the mandrel, or under a jaw."
+
+
+def _lay(numbers: ExtensionNumbers) -> Iterator[str]:
+    laid = numbers.laid
+    parts = f"{laid.body_turns:.2f} for the body"
+    if laid.hook_turns:
+        parts += f", {laid.hook_turns:.2f} for the two hooks"
+    yield (
+        f"Lay {eighths(laid.turns)} turns ({laid.turns:.2f}: {parts}) close, wire against wire, and lean the wire back "
+        "over the turn before it by a few degrees all the while, so that each turn presses on the last: that is what "
+        "holds the coils together (common practice, no source). Keep lean and pull even."
+    )
+    yield f"Wind {numbers.spare_turns:g} turns more to spare, so that a spoiled hook can be cut off."
+
+
+def _off(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
+    low, middle, high = (
+        show_diameter(each, bench.units)
+        for each in (numbers.wound_outside.low, numbers.wound.outside_diameter_mm, numbers.wound_outside.high)
+    )
+    yield (
+        f"Slide the coil off and measure it outside: {middle} is expected, {low} to {high} in 95 of 100. "
+        "Write mandrel and diameter down under trials of the spool. Hold it against a light: no gap may show."
+    )
+    body = numbers.wound.total_coils
+    yield (
+        f"Count off {body:.2f} coils ({eighths(body)}) for the body and mark where they end; what is left at both ends "
+        "becomes the hooks. Cut the rest off, the cut end held."
+    )
+
+
+_TURN_UP = {
+    Hooks.FULL_LOOP: "one whole coil at each end, until it stands square across the body's end and over its middle",
+    Hooks.CENTRE_LOOP: (
+        "one whole coil at each end until it stands square across the body's end, then lean it over until its top is "
+        "on the axis"
+    ),
+    Hooks.HALF_LOOP: "half a coil at each end, until it stands square across the middle of the body's end",
+    Hooks.SIDE_HOOK: "one whole coil at each end, so that it stands in line with the side of the body",
+}
+
+
+def hook_steps(spring: ExtensionSpring, units: str) -> Iterator[str]:
+    """How the two hooks of a spring are bent."""
+    wire_mm, height_mm = spring.wire_diameter_mm, pulled.hook_length_mm(spring)
+    pin = show_diameter((2.0 * BEND_RADIUS_WIRES - 1.0) * wire_mm, units)
+    if spring.hooks is Hooks.THREADED_PLUG:
+        yield (
+            "No hooks are bent: screw a plug with a thread of the body's pitch, one wire, two or three coils deep into "
+            f"each end, so that {show_length(spring.free_length_mm, units)} lie between the eyes of the plugs. The "
+            "coils on a plug no longer act: wind as many more as go onto both."
+        )
+        return
+    wire = show_length(wire_of_hooks_mm(spring) / 2.0, units)
+    if spring.hooks is Hooks.EXTENDED_HOOK:
+        yield (
+            f"Bend each hook out of {wire} of wire: straighten it where it leaves the body, over the middle of the "
+            f"body's end, and bend a round hook as wide as the coil at its tip, its inside "
+            f"{show_length(height_mm, units)} from the body."
+        )
+    else:
+        yield (
+            f"Bend the hooks ({wire} of wire each): slip a thin blade with rounded edges under the coil and turn up "
+            f"{_TURN_UP[spring.hooks]}, its inside {show_length(height_mm, units)} from the body."
+        )
+    yield (
+        f"Where a hook leaves the body, bend it round a pin of {pin}, no tighter: this bend and the loop are where an "
+        f"extension spring breaks. {NO_NICKS}"
+    )
+    yield (
+        "Turn the two hooks to each other as those of the old one stood, in line or crosswise, and measure "
+        f"{show_length(spring.free_length_mm, units)} between their insides."
+    )
+
+
+def _heat(numbers: ExtensionNumbers) -> Iterator[str]:
+    if numbers.heat.temperature_c is None:
+        yield (
+            f"{numbers.heat.said.split(' Press the spring')[0]} Pull it a little past its longest length a few times "
+            "instead, and expect it to grow a little longer in use (common practice, no source)."
+        )
+        return
+    yield (
+        f"Relieve the stress with the hooks bent, off the mandrel: {numbers.heat.said} It takes a quarter to a half of "
+        "the initial tension away (a trade handbook, from memory)."
+    )
