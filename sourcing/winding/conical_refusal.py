@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from math import log
 
 from sourcing.fit.model import Deviation
-from sourcing.quantities import show_diameter, show_length
+from sourcing.quantities import show_diameter, show_force, show_length
 from sourcing.winding.conical_search import ConicalDesign
 from sourcing.winding.model import Refusal
 from sourcing.winding.search import REFUSED_FROM, missed
@@ -22,8 +23,14 @@ EASED_BY: Mapping[str, str] = {
     "temperature": "another material",
     "too stiff": f"{THINNER} or room for wider coils",
     "too soft": THICKER,
+    "off": "another free length",
 }
 """What eases what refuses a cone; its limits of room go on with the end that they are about."""
+
+AS_STEEP = 1.15
+"""A force that rises by so much more or less than wanted, as a ratio, rises as wanted (assumed)."""
+
+_LEAST = 1e-6
 
 
 def why_no_cone(designs: Sequence[ConicalDesign], units: str) -> Refusal:
@@ -52,11 +59,22 @@ def _said(design: ConicalDesign, units: str) -> Iterable[tuple[str, str]]:
     for limit in design.fit.broken:
         if limit.hard and not (limit.limit == "reach" and off):
             yield limit.limit, limit.why
-    forces = [row for row in off if row.figure == "force"]
-    if forces:
-        name = "too soft" if _steepness(design) < 1.0 else "too stiff"
-        yield name, f"it would be {name}: " + ", ".join(missed(row, units) for row in forces)
+    if any(row.figure == "force" for row in off):
+        yield _pushes_wrong(design, units)
     yield from ((row.figure, missed(row, units)) for row in off if row.figure != "force")
+
+
+def _pushes_wrong(design: ConicalDesign, units: str) -> tuple[str, str]:
+    """Too stiff or too soft where its force rises otherwise than wanted, else the forces that are off."""
+    rows, steepness = _forces(design), _steepness(design)
+    name = "too soft" if steepness < 1.0 else "too stiff"
+    if abs(log(max(steepness, _LEAST))) < log(AS_STEEP):
+        return "off", "; ".join(missed(row, units) for row in rows if row.deviation_over_tolerance > REFUSED_FROM)
+    if len(rows) == 1:
+        return name, f"it would be {name}: {missed(rows[0], units)}"
+    lengths = " to ".join(show_length(rows[at].at or 0.0, units) for at in (0, -1))
+    rise, wanted = (show_force(each, units) for each in _rises_n(rows))
+    return name, f"it would be {name}: from {lengths} its force would rise by {rise}, where {wanted} is wanted"
 
 
 def _off(design: ConicalDesign) -> tuple[Deviation, ...]:
@@ -64,15 +82,23 @@ def _off(design: ConicalDesign) -> tuple[Deviation, ...]:
     return tuple(row for row in design.fit.deviations if row.deviation_over_tolerance > REFUSED_FROM)
 
 
+def _forces(design: ConicalDesign) -> Sequence[Deviation]:
+    """The wanted forces, longest length first."""
+    return [row for row in design.fit.deviations if row.figure == "force"]
+
+
 def _steepness(design: ConicalDesign) -> float:
     """How much more the force rises between the outer wanted lengths, or from nothing to the only one, than wanted."""
-    rows = [row for row in design.fit.deviations if row.figure == "force"]
-    if not rows:
-        return 1.0
-    light, heavy = (_middle(rows[at]) for at in (0, -1))
+    rise_n, wanted_n = _rises_n(_forces(design))
+    return rise_n / wanted_n if wanted_n > 0.0 else 1.0
+
+
+def _rises_n(rows: Sequence[Deviation]) -> tuple[float, float]:
+    """By how much the force would rise, and by how much it should: from nothing where one is wanted alone."""
+    got_n, wanted_n = rows[-1].got, _middle(rows[-1])
     if len(rows) == 1:
-        return rows[0].got / heavy
-    return (rows[-1].got - rows[0].got) / (heavy - light) if heavy > light else 1.0
+        return got_n, wanted_n
+    return got_n - rows[0].got, wanted_n - _middle(rows[0])
 
 
 def _middle(row: Deviation) -> float:
