@@ -18,6 +18,7 @@ NOT_YET: dict[tuple[str, str], str] = {
     ("sadhu singh 8.1", "slenderness"): RATIO,
     ("sadhu singh 8.1", "buckling_load_hinged_n"): CHART,
     ("sadhu singh 8.1", "buckling_load_fixed_n"): CHART,
+    ("jindal 8-3", "sut_mpa"): POWER_LAW,
     ("jindal 8-6", "ssy_mpa"): SHARE,
     ("shigley 10-26, 0.105 in", "sut_mpa"): POWER_LAW,
     ("shigley 10-27, 0.105 in", "sut_mpa"): POWER_LAW,

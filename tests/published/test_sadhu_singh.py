@@ -1,4 +1,4 @@
-"""Sadhu Singh, Machine Design-I, ch. 8: the compression springs among its worked examples.
+"""Sadhu Singh, Machine Design-I, ch. 8: its worked examples of compression and extension springs.
 
 Read in a worked copy of the solutions; digits as printed there. Stress with Wahl's factor; ends closed and ground;
 free length = solid length + 1.15 times the greatest deflection; pitch L0/(nt - 1), see `Coil.pitch_over_all_coils`.
@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import pytest
 
+from sourcing.springs import extension
 from sourcing.springs.compression import (
     active_coils_for_rate,
     direct_shear_factor,
@@ -105,6 +106,26 @@ def example_8_5() -> dict[str, float]:
         "total_coils": Coil(wire, mean, 8).total_coils,
         "free_length_mm": free_length,
         "pitch_mm": coil.pitch_over_all_coils(free_length),
+    }
+
+
+@BOOK.example(
+    "sadhu singh 8.7",
+    "example 8.7, p. 232 (the spring of a lever-loaded valve)",
+    rate_check_n_per_mm="61.85",
+    wahl_factor="1.2525",
+    required_wire_mm="7.54",
+    active_coils_unrounded="6.29",
+)
+def example_8_7() -> dict[str, float]:
+    force, pulled_mm = 1484.4, 24
+    rate = solved(lambda rate: extension.force_n(0, rate, pulled_mm), force, 1, 1000)
+    factor = wahl_factor(6)
+    return {
+        "rate_check_n_per_mm": rate,
+        "wahl_factor": factor,
+        "required_wire_mm": solved(lambda wire: factor * shear_stress_mpa(force, wire, 6 * wire), 500, 1, 50),
+        "active_coils_unrounded": active_coils_for_rate(8, 6 * 8, rate, 84_000),
     }
 
 

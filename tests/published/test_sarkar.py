@@ -1,4 +1,4 @@
-"""B. K. Sarkar, Strength of Materials, ch. 8 Springs: the compression springs among its problems.
+"""B. K. Sarkar, Strength of Materials, ch. 8 Springs: its problems of compression and extension springs.
 
 Read in a worked copy of the solutions. Stress without any factor, 8 F D/(pi d^3); every coil acts, so that the
 solid length is n d. Some constants are rounded to 3 or 4 digits by hand on the way.
@@ -6,8 +6,12 @@ solid length is n d. Some constants are rounded to 3 or 4 digits by hand on the 
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from math import cos, radians, sin
+
 import pytest
 
+from sourcing.springs import extension, torsion
 from sourcing.springs.compression import rate_n_per_mm, shear_stress_mpa
 from sourcing.springs.geometry import mass_g, turn_length_mm
 from sourcing.springs.model import Ends
@@ -15,6 +19,8 @@ from sourcing.springs.systems import series_rate_n_per_mm
 
 from .checks import Book, Check, carried
 from .worked import Coil, solved
+
+THREE_FIGURES = "the source carries three figures on"
 
 BOOK = Book("B. K. Sarkar, Strength of Materials, ch. 8 Springs", "a worked copy of the solution")
 
@@ -46,6 +52,26 @@ def problem_8_4() -> dict[str, float]:
         "deflection_mm": 1000 / rate_n_per_mm(8.53, 85.3, 8.5297, 80_000),
         "shear_stress_mpa": shear_stress_mpa(1000, 8.53, 85.3),
         "weight_n": mass_g(8.53, wire_length, density_kg_per_m3=78_000 / gravity) / 1000 * gravity,
+    }
+
+
+@BOOK.example(
+    "sarkar 8.5",
+    "problem 8.5, p. 210 (150 N fall 50 mm onto a spring that is pulled)",
+    extension_mm=carried("183.9", 0.03, "the book rounds the rate on the way"),
+    shear_stress_mpa=carried("224.797752", 0.05, "the extension is carried on as 183.9 mm"),
+)
+def problem_8_5() -> dict[str, float]:
+    rate = extension.rate_n_per_mm(6, 50, 50, 80_000)
+
+    def energy_n_mm(pulled_mm: float) -> float:
+        """What the spring takes up less what the weight gives: half its force times the way."""
+        return extension.force_n(0, rate, pulled_mm) * pulled_mm / 2 - 150 * (50 + pulled_mm)
+
+    pulled = solved(energy_n_mm, 0, 50, 500)
+    return {
+        "extension_mm": pulled,
+        "shear_stress_mpa": shear_stress_mpa(extension.force_n(0, rate, pulled), 6, 50),
     }
 
 
@@ -82,6 +108,70 @@ def problem_8_9() -> dict[str, float]:
 )
 def problem_8_19() -> dict[str, float]:
     return {"force_to_close_n": rate_n_per_mm(6, 65, 1, 80_000) * (15 - 6)}
+
+
+@dataclass(frozen=True)
+class Climbing:
+    """An open coil that climbs steeply: the book adds up its twist and its bending, each of which is ours.
+
+    The wire is longer by 1/cos a, the force's moment twists it by its cosine and bends it by its sine.
+    """
+
+    wire_mm: float
+    mean_mm: float
+    coils: float
+    climb: float
+    shear_modulus_mpa: float
+    elastic_modulus_mpa: float
+
+    @property
+    def twisting_mm_per_n(self) -> float:
+        """The way of a coil that lies flat, for each newton."""
+        return 1 / rate_n_per_mm(self.wire_mm, self.mean_mm, self.coils, self.shear_modulus_mpa)
+
+    @property
+    def bending_rad_per_n_mm(self) -> float:
+        """The turn of a coil that lies flat, for each newton millimetre."""
+        rate = torsion.rate_n_mm_per_deg(self.wire_mm, self.mean_mm, self.coils, self.elastic_modulus_mpa)
+        return radians(1 / rate)
+
+    def deflection_mm(self, force_n: float) -> float:
+        arm = self.mean_mm / 2
+        bending = self.bending_rad_per_n_mm * (arm * sin(self.climb)) ** 2 / cos(self.climb)
+        return force_n * (self.twisting_mm_per_n * cos(self.climb) + bending)
+
+    def end_rotation_rad(self, force_n: float) -> float:
+        arm = self.mean_mm / 2
+        return force_n * arm * sin(self.climb) * (self.twisting_mm_per_n / arm**2 - self.bending_rad_per_n_mm)
+
+
+@BOOK.example(
+    "sarkar 8.15",
+    "problem 8.15, p. 216 (a climb of 30 degrees: 23 mm and 0.02 rad under 40 N)",
+    r3n_mm3=carried("849000", 0.06, THREE_FIGURES),
+    r2n_mm2=carried("8100", 0.01, THREE_FIGURES),
+    mean_radius_mm=carried("104.8", 0.01, THREE_FIGURES),
+)
+def problem_8_15() -> dict[str, float]:
+    one = Climbing(6, 2, 1, radians(30), 80_000, 200_000)
+    r3n, r2n = 23 / one.deflection_mm(40), 0.02 / one.end_rotation_rad(40)
+    return {"r3n_mm3": r3n, "r2n_mm2": r2n, "mean_radius_mm": r3n / r2n}
+
+
+@BOOK.example(
+    "sarkar 8.16",
+    "problem 8.16, p. 217 (a climb of 24.443 degrees)",
+    deflection_mm="18",
+    bending_stress_mpa="100",
+    torsion_stress_mpa="110",
+)
+def problem_8_16() -> dict[str, float]:
+    coil = Climbing(5.587, 8 * 5.587, 10, radians(24.443), 80_000, 200_000)
+    return {
+        "deflection_mm": coil.deflection_mm(185.17),
+        "bending_stress_mpa": torsion.bending_stress_mpa(185.17 * coil.mean_mm / 2 * sin(coil.climb), coil.wire_mm),
+        "torsion_stress_mpa": shear_stress_mpa(185.17 * cos(coil.climb), coil.wire_mm, coil.mean_mm),
+    }
 
 
 CHECKS = BOOK.checks()
