@@ -9,6 +9,9 @@ HOW_TO_SEE = (
     "left-hand one to the left."
 )
 
+SEEN = "held upright, the front wires of a right-hand spring climb to the right"
+"""The same in a few words, for within a sentence."""
+
 WHICH_IS_WANTED = (
     "Look along the axis from the end that the load turns, the other end held: a load that turns it anticlockwise "
     "winds up a right-hand spring, one that turns it clockwise a left-hand one."

@@ -13,7 +13,7 @@ from sourcing.need.model import WantedLeg
 from sourcing.quantities import show_angle, show_stress
 from sourcing.springs import torsion, turned
 from sourcing.springs.compression import LEAST_ACTIVE_COILS
-from sourcing.springs.hands import HOW_TO_SEE, WHICH_IS_WANTED
+from sourcing.springs.hands import SEEN
 from sourcing.springs.model import Leg
 
 HAND = "hand"
@@ -26,14 +26,14 @@ def hand(case: TurnedCase) -> Iterator[Limit]:
     if case.spring.bodies > 1:
         yield Limit(HAND, True, True, "two bodies of opposite hand: turned round, it serves either way")
     elif has is None:
-        yield Limit(HAND, False, True, f"its hand is not known, and the wrong one would be unwound. {HOW_TO_SEE}")
+        yield Limit(HAND, False, True, f"its hand is not known, and the wrong one would be unwound; {SEEN}")
     elif wanted is None:
-        why = f"{has}-hand; which hand is wanted is not said. {WHICH_IS_WANTED}"
+        why = f"{has}-hand; which hand is wanted is not said, and the wrong one would be unwound; {SEEN}"
         yield Limit(HAND, False, False, why)
     elif has is wanted:
         yield Limit(HAND, True, True, f"{has}-hand, as wanted: the load winds it up")
     else:
-        why = f"{has}-hand, where {wanted}-hand is wanted: the load would unwind it{_unwound(case)}. {HOW_TO_SEE}"
+        why = f"{has}-hand, where {wanted}-hand is wanted ({SEEN}): the load would unwind it{_unwound(case)}"
         yield Limit(HAND, False, True, why)
 
 
