@@ -2,6 +2,9 @@
 
 import re
 from pathlib import Path
+from textwrap import dedent
+
+import pytest
 
 from sourcing.cli.app import app
 
@@ -43,9 +46,11 @@ def test_every_command_that_it_names_has_help(run):
         assert f"Example: springwright {name}" in ran.out
 
 
-def test_the_need_it_shows_is_a_need(run, monkeypatch, tmp_path):
-    (need,) = re.findall(r"```yaml\n(.*?)```", README, re.DOTALL)
-    path = tmp_path / "need.yaml"
-    path.write_text("\n".join(line.removeprefix("   ") for line in need.split("\n")), "utf-8")
+NEEDS = [dedent(need) for need in re.findall(r"^ *```yaml\n(.*?)^ *```", README, re.MULTILINE | re.DOTALL)]
+
+
+@pytest.mark.parametrize("need", NEEDS, ids=[need.split("\n")[0] for need in NEEDS])
+def test_a_need_that_it_shows_is_a_need(need, run, monkeypatch, tmp_path):
+    (tmp_path / "need.yaml").write_text(need, "utf-8")
     monkeypatch.chdir(TOP)
-    assert run("source", path).status == 0
+    assert run("source", tmp_path / "need.yaml").status == 0

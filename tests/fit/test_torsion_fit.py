@@ -136,6 +136,11 @@ class TestLegs:
         assert found.fits == "yes"
         assert found.to_do == ("cut 10 mm off leg 2",)
 
+    def test_a_hook_too_far_out_is_near_and_wants_a_new_one(self) -> None:
+        found = fit(make_spring(leg_2=Leg(40.0, LegShape.HOOKED)), leg_2=WantedLeg(wanted(30.0), LegShape.HOOKED))
+        assert found.fits == "near"
+        assert limit(found, "leg 2").why.endswith("bend a new hook there, and cut the old one off")
+
     def test_only_what_is_loaded_of_a_longer_leg_bends(self) -> None:
         (longer,) = fit(make_spring(leg_2=Leg(60.0))).deviations[:1]
         assert longer.got == pytest.approx(fit().deviations[0].got)

@@ -14,7 +14,7 @@ from sourcing.quantities import show_angle, show_stress
 from sourcing.springs import torsion, turned
 from sourcing.springs.compression import LEAST_ACTIVE_COILS
 from sourcing.springs.hands import SEEN
-from sourcing.springs.model import Leg
+from sourcing.springs.model import Leg, LegShape
 
 HAND = "hand"
 _LAST_DIGITS_MM = 1e-9
@@ -113,6 +113,8 @@ def _leg(case: TurnedCase, name: str, wish: WantedLeg, leg: Leg | None) -> Limit
         return Limit(
             name, False, False, f"{name} is {leg.shape}; {wish.shape} wanted: bend it, not tighter than its own wire"
         )
+    if leg.length_mm > high_mm + _LAST_DIGITS_MM and leg.shape is LegShape.HOOKED:
+        return Limit(name, False, False, f"{why}: bend a new hook there, and cut the old one off")
     if leg.length_mm > high_mm + _LAST_DIGITS_MM:
         cut = f"cut {case.length(leg.length_mm - case.loaded_at_mm(wish))} off"
         return Limit(name, True, False, f"{why}: {cut}", do=f"{cut} {name}")
