@@ -43,6 +43,29 @@ def ultimate_shear_mpa(tensile_strength_mpa: float) -> float:
     return 0.67 * tensile_strength_mpa
 
 
+_LOW_AND_HIGH = {"τ_1": "low_mpa", "τ_2": "high_mpa"}
+
+
+@formula("τ_a = (τ_2 − τ_1) / 2", where=_LOW_AND_HIGH, source=_SHIGLEY, from_memory=True)
+def amplitude_mpa(low_mpa: float, high_mpa: float) -> float:
+    """Half of what a stress goes up and down.
+
+    >>> amplitude_mpa(100.0, 700.0)
+    300.0
+    """
+    return (high_mpa - low_mpa) / 2.0
+
+
+@formula("τ_m = (τ_1 + τ_2) / 2", where=_LOW_AND_HIGH, source=_SHIGLEY, from_memory=True)
+def mean_mpa(low_mpa: float, high_mpa: float) -> float:
+    """The stress halfway between the least and the greatest.
+
+    >>> mean_mpa(100.0, 700.0)
+    400.0
+    """
+    return (low_mpa + high_mpa) / 2.0
+
+
 @formula(
     "S_e = τ_a / (1 − τ_m / S_u)",
     where={**_AMPLITUDE_AND_MEAN, "S_u": "ultimate_mpa"},
@@ -164,9 +187,16 @@ def borne_without_end(material: Material, tensile_strength_mpa: float, low_mpa: 
         return False
     ultimate = ultimate_shear_mpa(tensile_strength_mpa)
     endurance = reversed_mpa(ZIMMERLI_AMPLITUDE_MPA, ZIMMERLI_MEAN_MPA, ultimate)
-    return safety((high_mpa - low_mpa) / 2.0, (high_mpa + low_mpa) / 2.0, endurance, ultimate) >= 1.0
+    return safety(amplitude_mpa(low_mpa, high_mpa), mean_mpa(low_mpa, high_mpa), endurance, ultimate) >= 1.0
 
 
+@formula(
+    "N = cycles at τ_D / R_m on the line of the place, straight on logarithms of stress and cycles",
+    where={"R_m": "tensile_strength_mpa", **_LOW_AND_HIGH},
+    closed=False,
+    source="the rows of sourcing/tables/fatigue.csv: a spring institute's handbook, Shigley tables 10-8 and 10-10",
+    from_memory=True,
+)
 def cycles_borne(
     place: Place, material: Material, tensile_strength_mpa: float, low_mpa: float, high_mpa: float
 ) -> float:
@@ -183,7 +213,7 @@ def cycles_borne(
     inf
     """
     ultimate = ultimate_mpa(place, tensile_strength_mpa)
-    worst = reversed_mpa((high_mpa - low_mpa) / 2.0, (high_mpa + low_mpa) / 2.0, ultimate)
+    worst = reversed_mpa(amplitude_mpa(low_mpa, high_mpa), mean_mpa(low_mpa, high_mpa), ultimate)
     borne = _cycles_at(_line(place, material), pulsating_mpa(worst, ultimate) / tensile_strength_mpa)
     if borne < MOST_CYCLES or not place.in_shear:
         return borne

@@ -24,7 +24,7 @@ class Word(StrEnum):
     TENS_OF_THOUSANDS = "tens of thousands of cycles"
     THOUSANDS = "thousands of cycles"
     FEW = "fewer than a thousand cycles"
-    SETTLES = "settles when first pressed solid"
+    SETTLES = "settles a little at first"
     WILL_SET = "will take a set"
     WILL_BREAK = "will break"
 
@@ -149,7 +149,7 @@ def pressed_solid(
 
     >>> from sourcing.materials import find
     >>> [str(pressed_solid(find("music-wire"), 2000.0, mpa, 1.1 * mpa)) for mpa in (800.0, 1000.0, 1200.0)]
-    ['well within its limits', 'settles when first pressed solid', 'will take a set']
+    ['well within its limits', 'settles a little at first', 'will take a set']
     """
     word = steady(Place.SOLID, material, tensile_strength_mpa, uncorrected_mpa)
     keeps = permissible(Place.SOLID, material, Presetting.NOT_AT_ALL).share

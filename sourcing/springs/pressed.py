@@ -108,14 +108,27 @@ def wider_by(spring: PressedSpring, off_mm: float) -> PressedSpring:
 def corrected_range_mpa(
     spring: PressedSpring, longest_mm: float, shortest_mm: float, rate_n_per_mm: float
 ) -> tuple[float, float]:
-    """The stresses, corrected by EN's factor, between which the wire goes from one length to another and back.
+    """The stresses, corrected by EN's factor, between which the wire goes from one length to another and back."""
+    low, high = (worked_stress_mpa(spring, each, shortest_mm, rate_n_per_mm) for each in (longest_mm, shortest_mm))
+    return low, high
 
-    In a cone, of the coil that is stressed most at the shorter length; one that has closed by then is stressed less.
+
+@formula(
+    "τ_k = k 8 F D / (π d³) at L, of the coil that is stressed most at L_2",
+    where={"L": "length_mm", "L_2": "shortest_mm", "R": "rate_n_per_mm"},
+    closed=False,
+    source="EN 13906-1:2013 clause 9",
+    from_memory=True,
+)
+def worked_stress_mpa(spring: PressedSpring, length_mm: float, shortest_mm: float, rate_n_per_mm: float) -> float:
+    """The stress at a length, corrected for curvature, in a spring that is worked down to a shorter one.
+
+    In a cone a coil that has closed by then is stressed less.
     """
-    longest_n, shortest_n = (force_n(spring, length, rate_n_per_mm) for length in (longest_mm, shortest_mm))
-    wire_mm, mean_mm = spring.wire_diameter_mm, _stressed_diameter_mm(spring, shortest_n, rate_n_per_mm)
-    per_newton_mpa = corrected_stress_mpa(shear_stress_mpa(1.0, wire_mm, mean_mm), mean_mm / wire_mm)
-    return per_newton_mpa * longest_n, per_newton_mpa * shortest_n
+    shortest_n, wire_mm = force_n(spring, shortest_mm, rate_n_per_mm), spring.wire_diameter_mm
+    mean_mm = _stressed_diameter_mm(spring, shortest_n, rate_n_per_mm)
+    stress = shear_stress_mpa(force_n(spring, length_mm, rate_n_per_mm), wire_mm, mean_mm)
+    return corrected_stress_mpa(stress, mean_mm / wire_mm)
 
 
 def at_length(spring: PressedSpring, length_mm: float) -> AtLength:

@@ -5,6 +5,7 @@ compression.py  a cylinder
 conical.py      a cone
 extension.py    an extension spring
 torsion.py      a torsion spring
+endurance.py    what any of them bears
 """
 
 from __future__ import annotations

@@ -9,6 +9,7 @@ from sourcing.springs import compression, geometry, stability
 from sourcing.springs.describe import Description
 from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import AtLength
+from sourcing.springs.workings import endurance
 from sourcing.springs.workings.end_pieces import wire_length
 from sourcing.springs.workings.inputs import Stated, coils, input_of, strength, wire_and_diameters, wire_figures
 
@@ -28,6 +29,7 @@ def workings(spring: CompressionSpring, figures: Description, stated: Stated) ->
         yield work(stability.buckling_length_mm, spring.free_length_mm, spring.mean_diameter_mm, *moduli)
     for at in figures.at:
         yield from at_length(spring, figures.rate_n_per_mm, at)
+    yield from endurance.of_pressed(spring, figures.endurance)
 
 
 def _lengths(spring: CompressionSpring, figures: Description) -> Iterator[Working]:

@@ -9,6 +9,7 @@ from sourcing.springs import compression, conical, conical_lengths, diameters, g
 from sourcing.springs.describe_conical import ConicalDescription, length_under_mm
 from sourcing.springs.model import ConicalSpring
 from sourcing.springs.pressed import AtLength
+from sourcing.springs.workings import endurance
 from sourcing.springs.workings.end_pieces import wire_length
 from sourcing.springs.workings.inputs import Stated, coils, input_of, strength, three_diameters, wire_figures
 
@@ -25,6 +26,7 @@ def workings(spring: ConicalSpring, figures: ConicalDescription, stated: Stated)
         yield work(stability.cone_buckling_length_mm, spring, figures.solid_length_mm, figure="buckling_length_mm")
     for at in figures.at:
         yield from _at_length(spring, at)
+    yield from endurance.of_pressed(spring, figures.endurance)
 
 
 def _dimensions(spring: ConicalSpring, stated: Stated) -> Iterator[Working]:

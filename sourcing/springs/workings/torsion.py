@@ -9,6 +9,7 @@ from sourcing.springs import geometry, torsion, turned
 from sourcing.springs.describe_torsion import TorsionDescription
 from sourcing.springs.model import TorsionSpring
 from sourcing.springs.turned import AtAngle
+from sourcing.springs.workings import endurance
 from sourcing.springs.workings.inputs import Stated, input_of, strength, wire_and_diameters, wire_figures
 
 
@@ -27,6 +28,7 @@ def workings(spring: TorsionSpring, figures: TorsionDescription, stated: Stated)
     yield from _wire(spring, figures)
     for at in figures.at:
         yield from _at_angle(spring, figures, at)
+    yield from endurance.of_turned(spring, figures.endurance)
 
 
 def _dimensions(figures: TorsionDescription, stated: Stated) -> Iterator[Working]:
