@@ -11,7 +11,7 @@ from sourcing.springs.extension import LEAST_ACTIVE_COILS, active_coils_with_hoo
 from sourcing.springs.geometry import mass_g, turn_length_mm
 from sourcing.springs.initial_tension import Range, Tension
 from sourcing.springs.model import ExtensionSpring, Hooks
-from sourcing.springs.notes import material_note, mm
+from sourcing.springs.notes import counted, material_note, mm
 from sourcing.springs.pulled import AtPull
 from sourcing.springs.stability import natural_frequency_hz
 
@@ -158,7 +158,7 @@ def _range_notes(figures: ExtensionDescription) -> Iterator[str]:
         )
     if figures.active_coils < LEAST_ACTIVE_COILS:
         yield (
-            f"{figures.active_coils:.3g} active coils are fewer than the {LEAST_ACTIVE_COILS:g} of EN 13906-2: "
+            f"{counted(figures.active_coils, 'active coil')} fewer than the {LEAST_ACTIVE_COILS:g} of EN 13906-2: "
             "rate and stress are less sure."
         )
 

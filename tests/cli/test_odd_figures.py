@@ -18,6 +18,12 @@ springs:
      total_coils: 8, ends: closed, material: music-wire, on_hand: 1}
   - {id: cone-n1, kind: conical, wire_diameter: 1, mean_diameter_small: 6, mean_diameter_large: 10, free_length: 20,
      active_coils: 1, ends: closed, material: music-wire, on_hand: 1}
+  - {id: pull-w2, kind: extension, wire_diameter: 2, mean_diameter: 4, free_length: 50, total_coils: 20,
+     hooks: full-loop, material: music-wire, on_hand: 1}
+  - {id: pull-w40, kind: extension, wire_diameter: 0.5, mean_diameter: 20, free_length: 50, total_coils: 20,
+     hooks: full-loop, material: music-wire, on_hand: 1}
+  - {id: pull-n1, kind: extension, wire_diameter: 1, mean_diameter: 10, free_length: 20, total_coils: 1,
+     hooks: full-loop, material: music-wire, on_hand: 1}
   - {id: turn-w2, kind: torsion, wire_diameter: 2, mean_diameter: 4, total_coils: 5, material: music-wire, on_hand: 1}
   - {id: turn-n1, kind: torsion, wire_diameter: 1, mean_diameter: 10, total_coils: 1, material: music-wire, on_hand: 1}
 """
@@ -30,6 +36,9 @@ MARKED = {
     "cone-w2": f"The spring index 2 of the small end is outside the 4 to 20 of EN 13906-1: {LESS_SURE}",
     "cone-w40": f"The spring index 40 of the large end is outside the 4 to 20 of EN 13906-1: {LESS_SURE}",
     "cone-n1": f"1 active coil is fewer than the 2 of EN 13906-1: {LESS_SURE}",
+    "pull-w2": f"The spring index 2 is outside the 4 to 20 of EN 13906-2: {LESS_SURE}",
+    "pull-w40": f"The spring index 40 is outside the 4 to 20 of EN 13906-2: {LESS_SURE}",
+    "pull-n1": f"1 active coil is fewer than the 3 of EN 13906-2: {LESS_SURE}",
     "turn-w2": f"The spring index 2 is outside the 4 to 20 of EN 13906-3: {LESS_SURE}",
     "turn-n1": f"1 coil is fewer than the 2 of DIN 2194: {LESS_SURE}",
 }
@@ -66,7 +75,7 @@ def test_a_pitch_too_steep_for_the_formulas_is_marked_too(described):
 )
 def test_source_says_it_as_a_soft_limit(run, folder, spring, word):
     kind = "conical" if spring.startswith("cone") else "compression"
-    (folder / "need.yaml").write_text(f"job: x\nkind: {kind}\nfree_length: 20..40 mm\n", "utf-8")
+    (folder / "need.yaml").write_text(f"job: x\nkind: {kind}\nfree_length: 20..50 mm\n", "utf-8")
     options = run("source", "need.yaml", "--json").json["options"]
     (limit,) = (limit for each in options if each["id"] == spring for limit in each["limits"] if limit["limit"] == word)
     assert (limit["holds"], limit["hard"]) == (False, False)

@@ -15,7 +15,7 @@ from sourcing.springs.jis_tolerances import (
     torsion_torque_tolerance_n_mm,
     within,
 )
-from sourcing.springs.model import TorsionSpring
+from sourcing.springs.model import ExtensionSpring, Hooks, TorsionSpring
 from sourcing.springs.rates import rate_of
 from sourcing.springs.tolerances import force_scatter_n, force_tolerance_n, quality
 from sourcing.springs.wire_tolerances import wire_diameter_tolerance_mm
@@ -167,6 +167,27 @@ class TestWire:
         assert tolerance is None or 0.0 < tolerance < 0.06 * wire
 
 
+extensions = st.builds(
+    lambda of, hooks, tension: ExtensionSpring(
+        of.wire_diameter_mm,
+        of.mean_diameter_mm,
+        of.free_length_mm,
+        of.active_coils,
+        of.active_coils,
+        hooks,
+        of.material,
+        of.shear_modulus_mpa,
+        of.elastic_modulus_mpa,
+        of.tensile_strength_mpa,
+        tension,
+    ),
+    cylinders(),
+    st.sampled_from(Hooks),
+    st.none() | st.floats(0.0, 50.0),
+)
+any_spring = cylinders() | cones() | torsion_springs() | extensions
+
+
 def holds(band: Band) -> bool:
     if band.low is None or band.high is None:
         return band.low is band.high is None and band.source == "not known"
@@ -174,20 +195,20 @@ def holds(band: Band) -> bool:
 
 
 class TestBands:
-    @given(cylinders() | cones() | torsion_springs(), grades)
+    @given(any_spring, grades)
     def test_a_figure_lies_between_its_bounds_or_has_none(self, spring: Toleranced, grade: int) -> None:
         bands = bands_of(spring, rate_of(spring), grade)  # type: ignore[arg-type]
         assert all(map(holds, bands))
         assert len({band.figure for band in bands}) == len(bands)
 
-    @given(cylinders() | cones() | torsion_springs())
+    @given(any_spring)
     def test_no_figure_is_surer_by_a_coarser_grade(self, spring: Toleranced) -> None:
         fine, coarse = (bands_of(spring, rate_of(spring), grade) for grade in (1, 3))  # type: ignore[arg-type]
         for one, other in zip(fine, coarse, strict=True):
             assert one.figure == other.figure
             assert one.high is None or other.high is None or one.high <= other.high
 
-    @given(cylinders(), forces, grades)
+    @given(cylinders() | extensions, forces, grades)
     def test_a_force_lies_between_its_bounds_and_never_below_nothing(
         self, spring: Toleranced, force: float, grade: int
     ) -> None:
