@@ -6,7 +6,7 @@ Single figures of worked examples stand in not_yet.py, wires and figures of wire
 from __future__ import annotations
 
 HOT = "hot coiled springs are not the program's"
-OTHER = "another source is taken for the same thing; a test says how far this one lies from it"
+OTHER = "another source is taken for the same thing; a docstring or a test says how far they lie apart"
 NO_QUESTION = "the program asks no such question of a spring"
 ADVICE = "a limit that a designer is advised to keep: no figure of a spring"
 HABIT = "a habit of the trade, an assumption, or a sentence: no figure follows from it"
