@@ -7,7 +7,7 @@ from dataclasses import asdict
 
 from sourcing.files.findings import Finding
 from sourcing.fit.model import Deviation, Limit
-from sourcing.need.model import Need, WantedLeg
+from sourcing.need.model import Need, WantedEnd, WantedLeg
 from sourcing.quantities import Money, Wanted
 from sourcing.verdict.options import Option
 from sourcing.verdict.verdict import Verdict
@@ -108,7 +108,15 @@ def _pressed_document(need: Need) -> Document:
         ],
         **_bounded("free_length_mm", need.free_length_mm),
         "ends": need.ends,
+        "end_1": _end_document(need.end_1),
+        "end_2": _end_document(need.end_2),
     }
+
+
+def _end_document(end: WantedEnd | None) -> Document | None:
+    if end is None:
+        return None
+    return {"shape": end.shape, **_bounded("length_mm", end.length_mm), "angle_deg": end.angle_deg}
 
 
 def _turned_document(need: Need) -> Document:

@@ -20,6 +20,7 @@ from sourcing.quantities import (
 from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.text import bullets, heading, strong, table, wrapped
 from sourcing.sheets.winding_text import plan_lines
+from sourcing.springs.end_pieces import said
 from sourcing.verdict.options import Option
 from sourcing.verdict.verdict import Verdict
 from sourcing.verdict.would_change import figure_name, shower
@@ -77,6 +78,9 @@ def _wanted(need: Need, units: str) -> Iterator[str]:
     yield from _turned(need, units)
     if need.free_length_mm is not None:
         yield f"free length {size(need.free_length_mm)}"
+    for name, end in (("end 1", need.end_1), ("end 2", need.end_2)):
+        if end is not None:
+            yield f"{name} {said(end.piece, show_wanted(end.length_mm, lambda mm: show_length(mm, units)))}"
     if need.hooks is not None:
         yield f"{need.hooks} hooks"
     if need.initial_tension_n is not None:

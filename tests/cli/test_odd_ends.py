@@ -48,6 +48,15 @@ def test_the_hooked_spring_fits_and_the_plain_one_is_near_with_the_reason(run, f
     assert whys[0].startswith("plain, and cannot hook into its part; a tang in, 4 mm long, bent by 90 deg is wanted")
 
 
+def test_the_need_is_told_with_its_ends(run, folder):
+    need = run("source", "hooked.yaml", "--json").json["need"]
+    assert need["end_1"] == {"shape": "tang-in", "length_mm": 4.0, "angle_deg": 90.0}
+    assert need["end_2"] == {"shape": "leg", "length_mm": 12.0, "angle_deg": 0.0}
+    assert run("source", "plain.yaml", "--json").json["need"]["end_1"] is None
+    told = " ".join(run("source", "hooked.yaml").out.split())
+    assert "end 1 a tang in, 4 mm long, bent by 90 deg; end 2 a straight leg, 12 mm long" in told
+
+
 def test_describe_tells_the_ends(run, folder):
     hooked, plain = run("describe", "catalog/springs/a.yaml", "--json").json["springs"]
     assert hooked["end_2"] == {"shape": "tang-in", "length_mm": 4.4, "angle_deg": 90.0}
