@@ -8,6 +8,7 @@ from sourcing.need.model import Need
 from sourcing.sheets import page
 from sourcing.sheets.drawing import plots, springs
 from sourcing.sheets.drawing.end_view import end_view
+from sourcing.sheets.drawing.hooked import hooked_one_to_one
 from sourcing.sheets.drawing.svg import Picture
 from sourcing.sheets.winding_text import AT_ANGLE, AT_LENGTH, advice, checks, made_table, summary, to_have
 from sourcing.springs import pressed, pulled, turned
@@ -134,8 +135,8 @@ def _outline(plan: WindingPlan) -> Picture | None:
     match plan.wanted:
         case CompressionSpring() | ConicalSpring() as spring:
             return springs.one_to_one(spring, TRUE_SIZE_MM)
-        case ExtensionSpring():
-            return None
+        case ExtensionSpring() as spring:
+            return hooked_one_to_one(spring, TRUE_SIZE_MM)
         case TorsionSpring() as spring:
             return end_view(spring, TRUE_SIZE_MM)
 

@@ -11,7 +11,18 @@ import pytest
 from sourcing.materials import find
 from sourcing.sheets.drawing import plots, springs, svg
 from sourcing.sheets.drawing.end_view import end_view, legs_of
-from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, Hand, Leg, PressedSpring, TorsionSpring
+from sourcing.sheets.drawing.hooked import hooked_one_to_one
+from sourcing.springs.model import (
+    CompressionSpring,
+    ConicalSpring,
+    Ends,
+    ExtensionSpring,
+    Hand,
+    Hooks,
+    Leg,
+    PressedSpring,
+    TorsionSpring,
+)
 from sourcing.springs.turned import leg_angle_deg
 
 MUSIC = find("music-wire")
@@ -119,6 +130,22 @@ def test_the_legs_leave_the_coil_where_the_wire_that_runs_round_it_does(active_c
     assert complex(*start_1) * turned == pytest.approx(complex(*start_2))
     assert -along_1 * turned == pytest.approx(along_2)
     assert (complex(*start_1).conjugate() * along_1).real == pytest.approx(0.0, abs=1e-9)
+
+
+@pytest.mark.parametrize("hooks", list(Hooks))
+def test_an_extension_spring_is_as_long_over_its_hooks_as_it_is(hooks: Hooks):
+    """Free length is between the insides of the hooks: a wire more at each end over all."""
+    assert MUSIC is not None
+    spring = ExtensionSpring(1.0, 9.0, 45.0, 20.0, 20.0, hooks, MUSIC, 81500.0, 206000.0, 2200.0)
+    picture = hooked_one_to_one(spring, (180.0, 220.0))
+    assert picture is not None
+    rings = parsed(picture).findall("svg:circle", NAMESPACE)
+    ends = [float(r.attrib["cy"]) + sign * (float(r.attrib["r"]) + 0.5) for r in rings for sign in (-1, 1)]
+    if hooks is Hooks.THREADED_PLUG:
+        assert not rings
+    else:
+        assert max(ends) - min(ends) == pytest.approx(45.0 + 2.0, abs=0.05)
+    assert hooked_one_to_one(spring, (180.0, 40.0)) is None
 
 
 def test_a_torsion_spring_of_unknown_angle_has_no_outline():

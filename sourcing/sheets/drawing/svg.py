@@ -74,6 +74,16 @@ def circle(centre: Point, radius_mm: float, fill: str = "none", width_mm: float 
     return f'<circle {at} fill="{fill}" stroke="black" stroke-width="{width_mm}"/>'
 
 
+def ring(centre: Point, radius_mm: float, wire_mm: float) -> str:
+    """A ring of wire seen from its side."""
+    at = f'cx="{number(centre[0])}" cy="{number(centre[1])}" r="{number(radius_mm)}" fill="none"'
+    inner_mm = max(wire_mm - 2.0 * LINE_MM, 0.1)
+    return (
+        f'<circle {at} stroke="black" stroke-width="{number(wire_mm)}"/>'
+        f'<circle {at} stroke="white" stroke-width="{number(inner_mm)}"/>'
+    )
+
+
 def text(at: Point, words: str, anchor: str = "middle", size_mm: float = TEXT_MM, upright: bool = False) -> str:
     """Words at a point: their middle, start or end there; upright: read from the right."""
     turned = f' transform="rotate(-90 {number(at[0])} {number(at[1])})"' if upright else ""
