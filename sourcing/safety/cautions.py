@@ -112,6 +112,15 @@ def winding_cautions(heated: bool, turning: bool) -> tuple[str, ...]:
     return (*_WINDING, _GLOVES, *(_TURNING if turning else ()), *(_HEATING if heated else ()), LOCAL_CODES)
 
 
+def bending_cautions() -> tuple[str, ...]:
+    """What leads the bending of a hook that is wound already: eyes, cut ends, gloves.
+
+    >>> len(bending_cautions())
+    4
+    """
+    return (_WINDING[0], _WINDING[-1], _GLOVES, LOCAL_CODES)
+
+
 def fitting_cautions(words: Sequence[str], surroundings: Sequence[str]) -> tuple[str, ...]:
     """The cautions that the texts of a need (and its material's name) and its surroundings call for.
 

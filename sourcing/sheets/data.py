@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import asdict
 
+from sourcing.adapt.rehook import Rehooked, rehook_steps
 from sourcing.files.findings import Finding
 from sourcing.fit.model import Deviation, Limit
 from sourcing.need.model import Need, WantedEnd, WantedLeg
 from sourcing.quantities import Money, Wanted
+from sourcing.springs.describe import describe
 from sourcing.verdict.options import Option
 from sourcing.verdict.verdict import Verdict
 
@@ -194,6 +196,19 @@ def deviation_document(row: Deviation) -> Document:
     }
 
 
+def adapted_document(made: Rehooked) -> Document:
+    """What a spring is made into, and how."""
+    figures: Document = asdict(describe(made.spring))
+    del figures["at"]
+    return {
+        "coils_taken": made.coils_taken,
+        "loops_bent": made.loops,
+        "minutes": made.minutes,
+        "becomes": figures,
+        "steps": list(rehook_steps(made, "mm")),
+    }
+
+
 def option_document(option: Option) -> Document:
     """One option with its limits and deviations."""
     fit = option.fit
@@ -207,6 +222,7 @@ def option_document(option: Option) -> Document:
         "days": option.days,
         "hours": option.hours,
         "how": option.how,
+        "adapted": None if option.adapted is None else adapted_document(option.adapted),
         "limits": [] if fit is None else [limit_document(limit) for limit in fit.limits],
         "deviations": [] if fit is None else [deviation_document(row) for row in fit.deviations],
     }

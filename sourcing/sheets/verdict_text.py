@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from sourcing.adapt.rehook import rehook_steps
 from sourcing.fit.model import Deviation
 from sourcing.fit.rank import rank
 from sourcing.need.model import Need
@@ -18,7 +19,7 @@ from sourcing.quantities import (
     show_wanted,
 )
 from sourcing.sheets.hands import hand_matters, pair_lines
-from sourcing.sheets.text import bullets, heading, strong, table, wrapped
+from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
 from sourcing.sheets.winding_text import plan_lines
 from sourcing.springs.end_pieces import said
 from sourcing.verdict.options import Option
@@ -43,6 +44,9 @@ def verdict_lines(verdict: Verdict) -> Iterator[str]:
         yield from bullets(verdict.cautions, "!")
     if verdict.options:
         yield from _options(verdict)
+    if verdict.chosen is not None and verdict.chosen.adapted is not None:
+        yield from heading("How to adapt it")
+        yield from numbered(rehook_steps(verdict.chosen.adapted, verdict.bench.units))
     if verdict.chosen is not None and verdict.chosen.fit is not None:
         yield from _fit(verdict, verdict.chosen)
     if verdict.options and hand_matters(need):

@@ -201,7 +201,7 @@ def _strength_notes(spring: ExtensionSpring, figures: ExtensionDescription) -> I
         yield (
             f"The bend where the hook leaves the body is taken to have a radius of {hooks.BEND_RADIUS_WIRES:g} wires "
             f"(assumed). A nick or a sharper bend breaks sooner; DIN 2097 wants at least "
-            f"{hooks.LEAST_BEND_RADIUS_WIRES:g}."
+            f"{hooks.LEAST_BEND_RADIUS_WIRES:g} wire."
         )
     if hooks.BODY_LOAD_ARM[spring.hooks] > 1.0:
         yield (

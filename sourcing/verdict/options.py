@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from math import ceil
+from math import ceil, hypot
 from typing import Literal
 
+from sourcing.adapt.rehook import Rehooked, rehooked
 from sourcing.fit.cases import case_of
 from sourcing.fit.judge import judge
 from sourcing.fit.limits import stress_limits
@@ -15,7 +16,9 @@ from sourcing.fit.rank import rank
 from sourcing.fit.spread import spread_of
 from sourcing.materials.strength import tensile_strength_mpa, weakest_grade
 from sourcing.need.model import Need
-from sourcing.quantities import Money, show_money
+from sourcing.quantities import Money, show_length, show_money
+from sourcing.springs.initial_tension import tension_of
+from sourcing.springs.pulled import largest_safe_length_mm
 from sourcing.springs.rates import rate_of
 from sourcing.stock.model import Bench, Catalogue, Seller, StockSpring
 from sourcing.stock.rates import believed_rate, disagree, show_rate_of
@@ -50,6 +53,7 @@ class Option:
     how: str
     stock: StockSpring | None = None
     plan: WindingPlan | None = None
+    adapted: Rehooked | None = None
 
     @property
     def wire_to_buy(self) -> bool:
@@ -87,10 +91,15 @@ def _unknown_grade(stock: StockSpring, need: Need, bench: Bench, rate: float) ->
     return Limit("unknown grade", not broken, False, why + ("; ".join(broken) or "its limits hold too"))
 
 
-def judge_stock(stock: StockSpring, need: Need, bench: Bench) -> Fit:
-    """The fit of a stock spring, with the doubts about its rate and its wire as two more soft limits."""
+def judge_stock(stock: StockSpring, need: Need, bench: Bench, length_doubt_mm: float = 0.0) -> Fit:
+    """The fit of a stock spring, with the doubts about its rate and its wire as two more soft limits.
+
+    `length_doubt_mm` is a standard deviation that the free length has beside that of the stock spring.
+    """
     rate = believed_rate(stock)
-    fit = judge(stock.spring, need, bench, spread_of(stock, rate), rate)
+    spread = spread_of(stock, rate)
+    spread = replace(spread, free_length_sd_mm=hypot(spread.free_length_sd_mm, length_doubt_mm))
+    fit = judge(stock.spring, need, bench, spread, rate)
     for doubt in (_rate_agrees(stock, bench.units), _unknown_grade(stock, need, bench, rate)):
         fit = fit if doubt is None else with_limit(fit, doubt)
     return fit
@@ -114,6 +123,35 @@ def drawer_option(stock: StockSpring, need: Need, bench: Bench, fit: Fit) -> Opt
     return Option(
         "drawer", stock.id, fit.fits, fit.chance, fit, nothing, bench.currency, 0.0, HOURS_TO_FETCH, how, stock
     )
+
+
+def adapted_option(stock: StockSpring, need: Need, bench: Bench, as_it_is: Fit) -> Option | None:
+    """A spring that is here made into one that fits better than it does, where it can be; nothing that does not fit."""
+    if as_it_is.fits == "yes":
+        return None
+    judged = ((made, judge_stock(made.stock, need, bench, made.length_doubt_mm)) for made in rehooked(stock))
+    best = min(((made, fit) for made, fit in judged if fit.fits != "no"), key=lambda each: rank(each[1]), default=None)
+    if best is None or rank(best[1]) >= rank(as_it_is):
+        return None
+    made, fit = best
+    hours, nothing = need.quantity * made.minutes / 60.0, Money(0.0, bench.currency)
+    how = _how_adapted(made, bench.units)
+    return Option(
+        "adapted", stock.id, fit.fits, fit.chance, fit, nothing, bench.currency, 0.0, hours, how, stock, adapted=made
+    )
+
+
+def _how_adapted(made: Rehooked, units: str) -> str:
+    """What is done, and what comes of it."""
+    spring, rate = made.spring, believed_rate(made.stock)
+    safe_mm = largest_safe_length_mm(spring, rate, tension_of(spring).likely_n)
+    loop = ("a new loop bent further in", "its torn hook bent anew", "both torn hooks bent anew")[made.was.torn_hooks]
+    coils = f"{made.coils_taken:g} coil{'' if made.coils_taken == 1 else 's'} pulled out"
+    longest = "" if safe_mm is None else f", to be pulled to {show_length(safe_mm, units)} at most"
+    becomes = (
+        f"{show_rate_of(spring, rate, units)}, {show_length(spring.free_length_mm, units)} inside the hooks{longest}"
+    )
+    return f"{coils} and {loop}: {becomes}; about {made.minutes:.0f} minutes (assumed)"
 
 
 def _price(stock: StockSpring, pieces: int, postage: Money | None) -> tuple[Money | None, str]:
@@ -149,6 +187,8 @@ def stock_options(catalogue: Catalogue, need: Need) -> Iterable[Option]:
         fit = judge_stock(stock, need, catalogue.bench)
         if stock.on_hand > 0 or stock.seller is None:
             yield drawer_option(stock, need, catalogue.bench, fit)
+        if stock.on_hand >= need.quantity and (adapted := adapted_option(stock, need, catalogue.bench, fit)):
+            yield adapted
         if stock.seller is not None:
             yield bought_option(stock, need, catalogue.bench, fit)
 
@@ -189,7 +229,7 @@ def all_options(catalogue: Catalogue, need: Need, winding: Winding) -> tuple[Opt
 
 def best_first(options: Iterable[Option]) -> tuple[Option, ...]:
     """Options best first: those that fit, then near ones, then the rest; winding plans keep the order they come in."""
-    kinds = {"drawer": 0, "bought": 1, "wound": 2, "ordered": 3}
+    kinds = {"drawer": 0, "adapted": 1, "bought": 2, "wound": 3, "ordered": 4}
     order = {"yes": 0, "near": 1, "no": 2}
 
     def key(option: Option) -> tuple[object, ...]:

@@ -53,9 +53,11 @@ def _drawer_fits(choices: Choices) -> Option | None:
 
 
 def _cheapest_in_time(choices: Choices) -> Option | None:
-    in_time = [o for o in choices.of("bought", "wound", fits="yes") if choices.sure(o) and o.in_time(choices.need)]
+    in_time = [
+        o for o in choices.of("adapted", "bought", "wound", fits="yes") if choices.sure(o) and o.in_time(choices.need)
+    ]
     best_wound = next((o for o in in_time if o.option == "wound"), None)
-    rivals = (o for o in in_time if o.option == "bought" or o is best_wound)
+    rivals = (o for o in in_time if o.option != "wound" or o is best_wound)
     return min(rivals, key=lambda o: (choices.total_cost(o), o.hours or 0.0), default=None)
 
 
@@ -77,11 +79,11 @@ def _late(choices: Choices) -> Option | None:
 
 
 def _near_but_sure(choices: Choices) -> Option | None:
-    return _first(o for o in choices.of("wound", "bought", fits="near") if choices.sure(o))
+    return _first(o for o in choices.of("adapted", "wound", "bought", fits="near") if choices.sure(o))
 
 
 def _doubtful(choices: Choices) -> Option | None:
-    return max(choices.of("drawer", "wound", "bought", fits="yes"), key=lambda o: o.chance, default=None)
+    return max(choices.of("drawer", "adapted", "wound", "bought", fits="yes"), key=lambda o: o.chance, default=None)
 
 
 def _wire_to_buy(choices: Choices) -> Option | None:
@@ -93,7 +95,7 @@ def _ordered(choices: Choices) -> Option | None:
 
 
 def _nearest(choices: Choices) -> Option | None:
-    return _first(choices.of("drawer", "wound", "bought", fits="near"))
+    return _first(choices.of("drawer", "adapted", "wound", "bought", fits="near"))
 
 
 RULES = (

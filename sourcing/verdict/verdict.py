@@ -132,13 +132,20 @@ def decide(need: Need, catalogue: Catalogue) -> Verdict:
         chosen,
         _sentence(choices, chosen),
         because,
-        cautions_for(need, chosen and chosen.plan, chosen and chosen.stock),
+        _cautions(need, chosen),
         would_change(choices, chosen),
         options,
         winding,
         notes(need, bench, bool(winding.plans)),
         catalogue.further_off,
     )
+
+
+def _cautions(need: Need, chosen: Option | None) -> tuple[str, ...]:
+    """Those of fitting it, and before them those of bending what is adapted."""
+    fitting = cautions_for(need, chosen and chosen.plan, chosen and chosen.stock)
+    bending = safety.bending_cautions()[:-1] if chosen is not None and chosen.adapted is not None else ()
+    return (*bending, *fitting)
 
 
 def _choose(choices: Choices, refusal: Refusal | None) -> tuple[Option | None, tuple[Because, ...]]:
@@ -170,6 +177,10 @@ def _deed(choices: Choices, option: Option) -> str:
             where = f" ({option.stock.shelf})" if option.stock.shelf else ""
             count = f"{choices.need.quantity} of " if choices.need.quantity > 1 else ""
             return f"Take {count}{option.id} from the drawer{where}"
+        case "adapted":
+            assert option.stock is not None
+            where = f" from the drawer ({option.stock.shelf})" if option.stock.shelf else " from the drawer"
+            return f"Adapt {option.id}{where}: {option.how}"
         case "bought":
             assert option.stock is not None
             lead = f", {option.days:g} days" if option.days is not None else ""

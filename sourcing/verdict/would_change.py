@@ -15,6 +15,8 @@ def named(option: Option) -> str:
     match option.option:
         case "drawer":
             return f"{option.id} from the drawer"
+        case "adapted":
+            return f"adapting {option.id}"
         case "bought":
             return f"buying {option.id}"
         case "wound":
@@ -44,7 +46,7 @@ def money(choices: Choices, chosen: Option | None) -> str:
 def _rivals(choices: Choices, chosen: Option | None) -> list[Option]:
     """What money could turn the choice to: what else fits surely and in time, and no other wire where one is wound."""
     wound = chosen is not None and chosen.option == "wound"
-    names = ("bought",) if wound else ("bought", "wound")
+    names = ("adapted", "bought") if wound else ("adapted", "bought", "wound")
     fitting = choices.of(*names, fits="yes")
     return [o for o in fitting if o is not chosen and choices.sure(o) and o.in_time(choices.need)]
 

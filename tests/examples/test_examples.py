@@ -87,8 +87,8 @@ def test_the_commands_of_a_story_are_about_that_job(job: Path) -> None:
     assert more in ([], [f"springwright wind {need_of(job)}"])
 
 
-def test_drawer_bought_wound_and_none_are_each_the_verdict_of_some_job() -> None:
-    assert {told_verdict(job)[0] for job in JOBS} == {"drawer", "bought", "wound", "none"}
+def test_drawer_adapted_bought_wound_and_none_are_each_the_verdict_of_some_job() -> None:
+    assert {told_verdict(job)[0] for job in JOBS} == {"drawer", "adapted", "bought", "wound", "none"}
 
 
 def test_of_the_jobs_without_a_recommendation_one_is_guarded_and_one_is_not() -> None:

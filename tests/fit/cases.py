@@ -6,7 +6,7 @@ from sourcing.materials import find
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.need.model import Need, Pocket, PocketEnd, WorkingPoint
 from sourcing.quantities import Wanted
-from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends
+from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, ExtensionSpring, Hooks
 
 
 def make_spring(material: str = "music-wire", **changes: object) -> CompressionSpring:
@@ -76,6 +76,41 @@ def make_conical_need(**changes: object) -> Need:
         working=(
             WorkingPoint(Wanted(nominal=12.0), Wanted(nominal=1.3, minus=0.2, plus=0.2)),
             WorkingPoint(Wanted(nominal=4.5), Wanted(nominal=8.4, minus=1.3, plus=1.3)),
+        ),
+    )
+    return replace(need, **changes)
+
+
+def make_extension(material: str = "music-wire", **changes: object) -> ExtensionSpring:
+    """Case 5 of the winding model (d 1.2, D 12, 20 coils), initial tension 5 N; full loops 9.7 mm high."""
+    wire = find(material)
+    assert wire is not None
+    spring = ExtensionSpring(
+        wire_diameter_mm=1.2,
+        mean_diameter_mm=12.0,
+        free_length_mm=44.6,
+        active_coils=20.0,
+        total_coils=20.0,
+        hooks=Hooks.FULL_LOOP,
+        material=wire,
+        shear_modulus_mpa=wire.shear_modulus_mpa,
+        elastic_modulus_mpa=wire.elastic_modulus_mpa,
+        tensile_strength_mpa=None,
+        initial_tension_n=5.0,
+    )
+    spring = replace(spring, **changes)
+    return replace(spring, tensile_strength_mpa=tensile_strength_mpa(wire, spring.wire_diameter_mm))
+
+
+def make_extension_need(**changes: object) -> Need:
+    """A catch: a bore of 14 mm, 8.3 N at 50 mm and 17 N at 64 mm between the hooks, each ± 15 %."""
+    need = Need(
+        job="catch",
+        kind="extension",
+        pocket=Pocket(Wanted(nominal=14.0)),
+        working=(
+            WorkingPoint(Wanted(nominal=64.0), Wanted(nominal=17.0, minus=2.5, plus=2.5)),
+            WorkingPoint(Wanted(nominal=50.0), Wanted(nominal=8.3, minus=1.3, plus=1.3)),
         ),
     )
     return replace(need, **changes)

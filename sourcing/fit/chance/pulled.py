@@ -13,7 +13,7 @@ from sourcing.fit.pulled import PulledCase
 from sourcing.fit.score import allowed, force_house_tolerance_n
 from sourcing.springs import pulled
 
-FEWER_STRIPS = 10
+FEWER_STRIPS = 16
 """Of free length and initial tension each, for every pair of them is looked at."""
 
 _Bounds = tuple[tuple[float, float], ...]
