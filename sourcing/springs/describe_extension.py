@@ -194,8 +194,8 @@ def _strength_notes(spring: ExtensionSpring, figures: ExtensionDescription) -> I
         return
     if figures.initial_tension_n >= figures.largest_safe_force_n:
         yield (
-            f"Its initial tension alone is past what {figures.breaks_first} bears, "
-            f"{newtons(figures.largest_safe_force_n)}: it cannot be pulled safely at all."
+            f"Its initial tension alone is past the {newtons(figures.largest_safe_force_n)} that it bears at "
+            f"{figures.breaks_first}: it cannot be pulled safely at all."
         )
     if spring.hooks is not Hooks.THREADED_PLUG:
         yield (
@@ -240,8 +240,8 @@ def hook_height_doubt(spring: ExtensionSpring) -> str | None:
         return None
     between = f"at least {mm(low_mm)}" if high_mm is None else f"{mm(low_mm)} to {mm(high_mm)}"
     return (
-        f"Free length and coils leave {mm(height_mm)} for each hook; a {spring.hooks} on such a coil is usually "
-        f"{between} high (DIN 2097, from memory): one of the figures may be wrong."
+        f"Free length and coils leave {mm(height_mm)} for each hook; for {spring.hooks} on such a coil {between} are "
+        "usual (DIN 2097, from memory): one of the figures may be wrong."
     )
 
 
