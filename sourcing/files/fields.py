@@ -138,7 +138,9 @@ WantedForce = Annotated[Wanted | None, read_by(q.wanted_force_n), Field(descript
 WantedWireDiameter = Annotated[
     Wanted | None, read_by(q.wanted_wire_diameter_mm), Field(description="a wire diameter, as in 0.8 mm or MWG 20")
 ]
-WantedAngle = Annotated[Wanted | None, read_by(q.wanted_angle_deg), Field(description="an angle, as in 90 deg ± 5 deg")]
+WantedDirection = Annotated[
+    Wanted | None, read_by(q.wanted_direction_deg), Field(description="an angle, as in 90 deg ± 5 deg")
+]
 WantedTorque = Annotated[Wanted | None, read_by(q.wanted_torque_n_mm), Field(description="a torque, as in 280 N*mm")]
 AngleFromZero = Annotated[
     float | None, read_by(at_least_zero(q.angle_deg, "an angle")), Field(description="an angle, as in 90 deg")

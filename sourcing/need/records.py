@@ -14,7 +14,7 @@ from sourcing.files.fields import (
     Length,
     Temperature,
     Text,
-    WantedAngle,
+    WantedDirection,
     WantedForce,
     WantedLength,
     WantedTorque,
@@ -306,7 +306,7 @@ class TorsionNeed(AnyKindNeed[TorsionPocketRecord]):
     ] = None
     leg_1: Annotated[WantedLegRecord | None, BeforeValidator(length_alone)] = None
     leg_2: Annotated[WantedLegRecord | None, BeforeValidator(length_alone)] = None
-    free_angle: WantedAngle = None
+    free_angle: WantedDirection = None
     bodies: BodiesField = None
 
 

@@ -23,7 +23,8 @@ class Kind:
 
     `also` are forms that are read but not listed in messages; `zeros` are the readings, in the unit itself, at which
     the house unit reads zero. Where `bare` is false a unit must be written. `gauges`: a wire gauge number is read too.
-    `never_zero`: no tolerance may let it reach zero. `factors` holds every unit that is read, "" for none.
+    `never_zero`: no tolerance may let it reach zero. `from_zero`: zero is a figure too. `factors` holds every unit that
+    is read, "" for none.
     """
 
     name: str
@@ -34,6 +35,7 @@ class Kind:
     bare: bool = True
     gauges: bool = False
     never_zero: bool = False
+    from_zero: bool = False
     factors: Mapping[str, float] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -95,6 +97,7 @@ RATE = Kind(
 TORQUE = Kind("a torque", {"N*mm": 1.0, "N*m": 1000.0, "lbf*in": N_PER_POUND_FORCE * MM_PER_INCH})
 ANGULAR_RATE = Kind("a rate by angle", {"N*mm/deg": 1.0, "N*mm/rad": math.pi / 180})
 ANGLE = Kind("an angle", {"deg": 1.0, "rad": 180 / math.pi, "turns": 360.0}, {"turn": 360.0})
+DIRECTION = Kind("an angle", ANGLE.units, ANGLE.also, from_zero=True)
 STRESS = Kind("a stress", {"MPa": 1.0, "GPa": 1000.0, "N/mm2": 1.0, "psi": MPA_PER_PSI, "ksi": 1000 * MPA_PER_PSI})
 TEMPERATURE = Kind("a temperature", {"degC": 1.0, "degF": 5 / 9}, zeros={"degF": 32.0})
 MASS = Kind("a mass", {"g": 1.0, "kg": 1000.0, "oz": G_PER_POUND / 16, "lb": G_PER_POUND})

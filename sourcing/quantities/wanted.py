@@ -17,7 +17,7 @@ from sourcing.quantities.gauges import SYSTEMS
 from sourcing.quantities.grammar import PLAIN, TOLERANCE_SIGN, Figure, read_figure, refusal, tidied
 from sourcing.quantities.kinds import PERCENTAGE, Kind
 from sourcing.quantities.plain import plain
-from sourcing.quantities.values import QuantityError, Wanted, above_zero, echo, quoted
+from sourcing.quantities.values import QuantityError, Wanted, above_zero, at_least_zero, echo, quoted
 
 _BOUND = re.compile(r"(>=|<=|=>|=<|>|<|=|at least |at most )(.*)")
 
@@ -64,6 +64,15 @@ def wanted_angle_deg(text: str) -> Wanted:
     return _wanted(text, kinds.ANGLE)
 
 
+def wanted_direction_deg(text: str) -> Wanted:
+    """An angle in degrees that says which way something points, and may be zero.
+
+    >>> wanted_direction_deg("0 deg ± 10 deg").plus
+    10.0
+    """
+    return _wanted(text, kinds.DIRECTION)
+
+
 def wanted_torque_n_mm(text: str) -> Wanted:
     """A torque in N·mm."""
     return _wanted(text, kinds.TORQUE)
@@ -73,7 +82,7 @@ def _wanted(text: str, kind: Kind) -> Wanted:
     whole = tidied(text)
     plain_figure = PLAIN.fullmatch(whole)
     if plain_figure and plain_figure[2] in kind.factors:
-        return Wanted(nominal=above_zero(plain(whole, kind), whole, kind.name))
+        return Wanted(nominal=_counts(plain(whole, kind), whole, kind))
     bound = _BOUND.fullmatch(whole)
     if bound:
         return _bound(bound[1].strip(), bound[2].strip(), whole, kind)
@@ -83,7 +92,12 @@ def _wanted(text: str, kind: Kind) -> Wanted:
     if sign:
         return _toleranced(whole, sign, kind)
     figure = _figure(whole, whole, kind)
-    return Wanted(nominal=above_zero(kind.in_house_unit(figure.number, figure.unit), whole, kind.name))
+    return Wanted(nominal=_counts(kind.in_house_unit(figure.number, figure.unit), whole, kind))
+
+
+def _counts(value: float, text: str, kind: Kind) -> float:
+    """The value, if it is above zero, or zero where that is a figure of its kind."""
+    return (at_least_zero if kind.from_zero else above_zero)(value, text, kind.name)
 
 
 def _figure(part: str, whole: str, kind: Kind) -> Figure:
@@ -99,7 +113,7 @@ def _bound(sign: str, part: str, whole: str, kind: Kind) -> Wanted:
         least = sign in (">", "=>", "at least")
         suggestions = (part,) if sign == "=" else (f"{'>=' if least else '<='} {part}",)
         raise QuantityError(f"{quoted(sign)} is no sign of a bound", "the sign >= or <= before a bound", suggestions)
-    value = above_zero(kind.in_house_unit(figure.number, figure.unit), part, kind.name)
+    value = _counts(kind.in_house_unit(figure.number, figure.unit), part, kind)
     return Wanted(low=value) if sign == ">=" else Wanted(high=value)
 
 
@@ -118,9 +132,9 @@ def _range(whole: str, kind: Kind) -> Wanted:
         raise QuantityError(
             f"{echo(whole)} runs from large to small", "the smaller figure of a range first", (swapped,)
         )
-    if low_value == 0:
+    if low_value == 0 and not kind.from_zero:
         raise QuantityError(f"{echo(whole)} begins at zero", f"{kind.name} above zero, or a bound", (f"<= {last}",))
-    return Wanted(low=above_zero(low_value, first, kind.name), high=high_value)
+    return Wanted(low=_counts(low_value, first, kind), high=high_value)
 
 
 def _toleranced(whole: str, sign: re.Match[str], kind: Kind) -> Wanted:
@@ -156,7 +170,7 @@ def _distance(part: str, whole: str, kind: Kind) -> Figure:
 
 
 def _around(nominal: Figure, plus: Figure, minus: Figure, whole: str, kind: Kind) -> Wanted:
-    value = above_zero(kind.in_house_unit(nominal.number, nominal.unit), whole, kind.name)
+    value = _counts(kind.in_house_unit(nominal.number, nominal.unit), whole, kind)
     above, below = (_distance_in_house_unit(one, value, kind) for one in (plus, minus))
     if kind.never_zero and value - below <= 0:
         raise QuantityError(f"{echo(whole)} has a tolerance that reaches zero", f"{kind.name} that stays above zero")

@@ -24,6 +24,7 @@ from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
 from sourcing.winding.saving import Saved
+from sourcing.winding.torsion_task import HAND_NOT_KNOWN
 
 
 def answer_lines(answer: WindingPlan | Refusal, need: Need) -> Iterator[str]:
@@ -32,13 +33,20 @@ def answer_lines(answer: WindingPlan | Refusal, need: Need) -> Iterator[str]:
     yield ""
     if isinstance(answer, Refusal):
         yield from map(strong, wrapped(f"No winding sheet: {answer.why} ({answer.rule})"))
+        if answer == HAND_NOT_KNOWN:
+            yield from _hands()
     else:
         yield from plan_lines(answer)
         if hand_matters(need):
-            yield from heading("How to see the hand")
-            yield from pair_lines()
+            yield from _hands()
         yield from heading("Mind, where it goes in")
         yield from bullets(cautions_for(need, answer), "!")
+
+
+def _hands() -> Iterator[str]:
+    """How to see the hand of a spring, drawn and in words."""
+    yield from heading("How to see the hand")
+    yield from pair_lines()
 
 
 def saved_lines(saved: Saved) -> Iterator[str]:

@@ -202,4 +202,4 @@ def _how_well(option: Option) -> str:
     fits = "it fits" if option.fits == "yes" else "a near fit"
     broken = "; ".join(limit.why for limit in option.fit.broken)
     first = f"; first {' and '.join(option.fit.to_do)}" if option.fit.to_do else ""
-    return f"; {fits} ({score}chance {option.chance:.2f}){first}" + (f": {broken}" if broken else "")
+    return f"; {fits} ({score}chance {option.chance:.2f})" + (f": {broken}" if broken else "") + first

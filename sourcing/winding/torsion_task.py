@@ -16,7 +16,7 @@ from sourcing.fit.model import Spread
 from sourcing.fit.score import torque_house_tolerance_n_mm
 from sourcing.need.model import Need, WantedLeg
 from sourcing.springs import torsion, turned
-from sourcing.springs.hands import HOW_TO_SEE, WHICH_IS_WANTED
+from sourcing.springs.hands import SEEN
 from sourcing.springs.model import Leg, LegShape, TorsionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import COILS_DOUBT, RATE_DOUBT, diameter_sd_mm
@@ -44,9 +44,8 @@ NO_TORQUE_WANTED = Refusal(
 
 HAND_NOT_KNOWN = Refusal(
     "hand-not-known",
-    f"Which hand is wanted is not said, and one of the wrong hand would be unwound. {HOW_TO_SEE} With the old one "
-    "gone: "
-    f"{WHICH_IS_WANTED} Write it as hand: right or hand: left.",
+    f"which hand is wanted is not said, and a spring of the wrong one would be unwound ({SEEN}): write hand: right or "
+    "hand: left into the need",
 )
 
 

@@ -102,7 +102,8 @@ def test_a_need_without_a_hand_is_told_how_to_see_one(run, tray):
     (tray.parents[2] / "need.yaml").write_text(NEED.replace("hand: right\n", ""), "utf-8")
     ran = run("wind", "need.yaml")
     assert ran.status == 3
-    assert "No winding sheet: Which hand is wanted is not said" in ran.out
+    assert "No winding sheet: which hand is wanted is not said" in ran.out
+    assert "anticlockwise winds up a right-hand spring" in " ".join(ran.out.split())
     assert "near" in run("source", "need.yaml").out
 
 

@@ -146,3 +146,10 @@ def test_the_keys_of_a_torsion_spring_belong_to_no_compression_spring(tmp_path: 
     text = f"job: x\nkind: compression\n{key}\nfree_length: 31\n"
     (message,) = told(mistakes_of(read_need, written(tmp_path, text)))
     assert "belongs to a torsion spring" in message
+
+
+@pytest.mark.parametrize(("text", "nominal"), [("0 deg", 0), ("0 deg ± 10 deg", 0), ("1 turn", 360)])
+def test_legs_may_stand_at_no_angle_to_each_other(tmp_path: Path, text: str, nominal: float) -> None:
+    free = need_with(tmp_path, f"free_angle: {text}").free_angle_deg
+    assert free is not None
+    assert free.nominal == nominal

@@ -176,7 +176,7 @@ class TestHand:
     def test_nothing_is_wound_where_the_hand_is_not_known(self) -> None:
         refused_for = refusal(hand=None)
         assert refused_for.rule == "hand-not-known"
-        assert "anticlockwise winds up a right-hand spring" in refused_for.why
+        assert refused_for.why.endswith("write hand: right or hand: left into the need")
 
     def test_a_double_spring_wants_no_hand_and_is_wound_from_its_loop(self) -> None:
         made = plan(
