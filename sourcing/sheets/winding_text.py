@@ -68,7 +68,7 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
     yield from heading("Wire and mandrel")
     yield from table((), to_have(plan, units), (None, 54))
     yield from heading("What comes out")
-    yield from table(*made_table(plan, units), (18, None, None))
+    yield from table(*made_table(plan, units), (18, 28, 28))
     yield from heading("At the bench")
     yield from numbered(plan.steps)
     yield from _acceptance(plan)
@@ -171,7 +171,7 @@ def made_table(plan: WindingPlan, units: str) -> tuple[tuple[str, ...], list[tup
     """What comes out, as wound and after heat: headers and rows."""
     stages = [plan.finished] if plan.after_heat is None else [plan.finished, plan.after_heat]
     headers = ("", "as wound", "after heat")[: len(stages) + 1]
-    wanted = _ROWS_OF_KIND[plan.wanted.kind]
+    wanted = [row for row in _ROWS_OF_KIND[plan.wanted.kind] if getattr(plan.finished.figures, row[1]) is not None]
     rows = [(name, *(_banded(made, key, show, units) for made in stages)) for name, key, show in wanted]
     return headers, rows
 

@@ -71,20 +71,26 @@ def _set_up(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
 
 
 def _lay(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
-    laid, hand = numbers.laid, numbers.spring.hand
-    count = f"{eighths(laid.turns)} turns ({laid.turns:.2f})"
-    stop = (
-        f"Stop where leg 2 leaves the mandrel {show_angle(laid.stop_deg)} on from leg 1, counted the way you wind: as "
-        "it "
-        f"is let go, that falls by {show_angle(laid.opens_deg)}, {laid.opens_deg / 360.0:.2f} turns."
-    )
+    hand, count = numbers.spring.hand, f"{eighths(numbers.laid.turns)} turns ({numbers.laid.turns:.2f})"
     if hand is None:
-        yield f"Lay {count} of each half close, wire against wire, away from the loop. {stop}"
+        yield f"Lay {count} of each half close, wire against wire, away from the loop. {_stop(numbers)}"
         return
     yield (
         f"Lay {count} close, wire against wire, {hand}-hand: seen from the end where you began, the wire runs away "
-        "from "
-        f"you {_WAY[hand]}. {stop} Leave as much wire for leg 2 as stands out for leg 1, or more."
+        f"from you {_WAY[hand]}. {_stop(numbers)} Leave as much wire for leg 2 as stands out for leg 1, or more."
+    )
+
+
+def _stop(numbers: TorsionNumbers) -> str:
+    """Where the crank stops, and how far the legs turn back from there."""
+    laid = numbers.laid
+    back = f"{show_angle(laid.opens_deg)}, {laid.opens_deg / 360.0:.2f} turns"
+    if numbers.spring.free_angle_deg is None:
+        return f"As it is let go, leg 2 turns back by {back}."
+    return (
+        f"Stop where leg 2 leaves the mandrel {show_angle(laid.stop_deg)} on from leg 1, counted the way you wind: as "
+        "it "
+        f"is let go, that falls by {back}."
     )
 
 
@@ -106,11 +112,17 @@ def _off(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
 
 
 def _legs(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
-    for name, leg in (("leg 1", numbers.spring.leg_1), ("leg 2", numbers.spring.leg_2)):
+    spring = numbers.spring
+    legs = (
+        (("leg 1", spring.leg_1), ("leg 2", spring.leg_2))
+        if spring.bodies == 1
+        else (("each outer leg", spring.leg_1),)
+    )
+    for name, leg in legs:
         if leg is None:
             yield f"Cut {name} as long as the old one: how long it is was not said."
-        elif numbers.spring.bodies == 1 or name == "leg 1":
-            yield f"{_cut(name, leg, bench)}{_bent(leg, numbers.spring, bench)}"
+        else:
+            yield f"{_cut(name, leg, bench)}{_bent(leg, spring, bench)}"
 
 
 def _cut(name: str, leg: Leg, bench: Bench) -> str:
@@ -146,7 +158,9 @@ def _heat(numbers: TorsionNumbers) -> Iterable[str]:
 
 def _set_angle(numbers: TorsionNumbers) -> Iterable[str]:
     angle = numbers.spring.free_angle_deg
-    if angle is not None:
+    if angle is None:
+        yield "Set the legs as the old ones stood (at what angle was not said): bend them where they leave the coil."
+    else:
         seen = min(angle, 360.0 - angle)
         closing = " and the load brings them together" if angle > 180.0 else ""
         yield (

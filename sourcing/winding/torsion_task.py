@@ -123,7 +123,6 @@ class TorsionTask:
             self.wire.wire_diameter_mm, mean_diameter_mm, self.rate_n_mm_per_deg / bodies, elastic, of_legs
         )
         for number in self._coils(max(coils, FEWEST_COILS)):
-            angle = self.free_angle_deg
             yield TorsionSpring(
                 wire_diameter_mm=self.wire.wire_diameter_mm,
                 mean_diameter_mm=mean_diameter_mm,
@@ -133,7 +132,7 @@ class TorsionTask:
                 tensile_strength_mpa=self.tensile_strength_mpa,
                 leg_1=leg_1,
                 leg_2=leg_2,
-                free_angle_deg=turned.leg_angle_deg(number) if angle is None else angle,
+                free_angle_deg=self.free_angle_deg,
                 hand=None if bodies > 1 else self.need.hand,
                 bodies=bodies,
             )

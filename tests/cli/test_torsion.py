@@ -120,3 +120,31 @@ def test_a_torsion_spring_is_added_with_its_legs(run, tray):
     assert ran.status == 0, ran.err
     assert "leg_1: 20 mm" in tray.read_text("utf-8")
     assert "N-9" in run("stock", "find", "left").out
+
+
+def test_a_double_spring_is_wound_from_its_loop_and_the_sheet_keeps_to_its_width_in_inches(run, tray, bench_folder):
+    need = """\
+job: lid
+kind: torsion
+bodies: 2
+pocket: {rod: 1/4 in, width: 3/4 in}
+working:
+  - {angle: 1/4 turn, torque: 3 lbf*in ± 20 %}
+leg_1: 1 in
+leg_2: 3/4 in
+material: stainless-1.4310
+"""
+    (bench_folder / "need.yaml").write_text(need, "utf-8")
+    (bench_folder / "catalog/bench.yaml").write_text("units: inch\n", "utf-8")
+    ran = run("wind", "need.yaml")
+    assert ran.status == 0, ran.out
+    assert "Bend the loop first" in ran.out
+    assert "How to see the hand" not in ran.out
+    assert max(map(len, ran.out.split("\n"))) <= 80
+
+
+def test_where_no_angle_is_wanted_the_sheet_gives_none(run, tray, bench_folder):
+    (bench_folder / "need.yaml").write_text(NEED.replace("free_angle: 180 deg ± 10 deg\n", ""), "utf-8")
+    out = " ".join(run("wind", "need.yaml").out.split())
+    assert "Set the legs as the old ones stood (at what angle was not said)" in out
+    assert "angle between the legs" not in out
