@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sourcing.quantities import show_force, show_length, show_rate, show_stress
-from sourcing.sheets.description_pressed import Row, optional
+from sourcing.sheets.description_pressed import Row, lasting, lengths_between, optional, serving
 from sourcing.sheets.text import table
 from sourcing.springs.describe_extension import ExtensionDescription
 
@@ -39,10 +39,19 @@ def _figures(one: ExtensionDescription, units: str) -> list[Row]:
         ("largest safe force", optional(force, show_force(force or 0.0, units))),
         ("largest safe length", _safe_length(one, units)),
         ("least tensile strength", optional(tensile, show_stress(tensile or 0.0, units))),
+        *_endured(one, units),
         ("natural frequency", f"{one.natural_frequency_hz:.0f} Hz"),
         ("wire length with hooks", length(one.wire_length_mm)),
         ("mass", f"{one.mass_g:.2f} g"),
     ]
+
+
+def _endured(one: ExtensionDescription, units: str) -> list[Row]:
+    """How long it lasts, at which part it gives way, and where it is warm."""
+    bears = one.endurance
+    between = lengths_between(bears.lasts_from_mm, bears.lasts_to_mm, units)
+    first = [("gives way first", bears.gives_way_first)] if bears.gives_way_first else []
+    return [*lasting(bears.lasts, between), *first, *serving(bears.service, units)]
 
 
 def _torn(hooks: int) -> str:

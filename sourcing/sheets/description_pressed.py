@@ -60,12 +60,17 @@ def _end_pieces(one: PressedDescription, units: str) -> list[Row]:
 
 def _endured(one: PressedDescription, units: str) -> list[Row]:
     """What becomes of it pressed solid, worked again and again, and where it is warm."""
-    bears, between = one.endurance, ""
-    if bears.lasts_from_mm is not None and bears.lasts_to_mm is not None:
-        longest = show_length(bears.lasts_from_mm, units).split(" ")[0]
-        between = f", {longest} to {show_length(bears.lasts_to_mm, units)}"
+    bears = one.endurance
+    between = lengths_between(bears.lasts_from_mm, bears.lasts_to_mm, units)
     solid = ("pressed solid", bears.pressed_solid or "unknown")
     return [solid, *lasting(bears.lasts, between), *serving(bears.service, units)]
+
+
+def lengths_between(from_mm: float | None, to_mm: float | None, units: str) -> str:
+    """Between which lengths a spring is worked, to go after a word; empty where that is not known."""
+    if from_mm is None or to_mm is None:
+        return ""
+    return f", {show_length(from_mm, units).split(' ')[0]} to {show_length(to_mm, units)}"
 
 
 def lasting(word: Word | None, between: str) -> list[Row]:

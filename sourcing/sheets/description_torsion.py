@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sourcing.quantities import show_angle, show_angular_rate, show_length, show_stress, show_torque
-from sourcing.sheets.description_pressed import Row, optional
+from sourcing.sheets.description_pressed import Row, lasting, optional, serving
 from sourcing.sheets.text import table
 from sourcing.springs.describe_torsion import TorsionDescription
 from sourcing.springs.model import LegShape
@@ -46,10 +46,19 @@ def _figures(one: TorsionDescription, units: str) -> list[Row]:
         ("permissible stress, static", optional(stress, show_stress(stress or 0.0, units))),
         ("may be wound up by", optional(angle, show_angle(angle or 0.0))),
         ("torque there", optional(torque, show_torque(torque or 0.0, units))),
+        *_endured(one, units),
         ("natural frequency", f"{one.natural_frequency_hz:.0f} Hz"),
         ("wire length", length(one.wire_length_mm)),
         ("mass", f"{one.mass_g:.2f} g"),
     ]
+
+
+def _endured(one: TorsionDescription, units: str) -> list[Row]:
+    """How long it lasts, where an angle was asked for, and where it is warm."""
+    bears, life = one.endurance, list[Row]()
+    if bears.lasts_from_deg is not None and bears.lasts_to_deg is not None:
+        life = lasting(bears.lasts, f", {bears.lasts_from_deg:g} to {show_angle(bears.lasts_to_deg)}")
+    return [*life, *serving(bears.service, units)]
 
 
 def _leg(length_mm: float | None, shape: LegShape | None, units: str) -> str:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from sourcing.springs import hooks, initial_tension, pulled
 from sourcing.springs.compression import INDEX_RANGE, index_is_covered
+from sourcing.springs.endurance import PulledEndurance, of_pulled
 from sourcing.springs.extension import LEAST_ACTIVE_COILS, active_coils_with_hooks, initial_stress_mpa
 from sourcing.springs.geometry import mass_g, turn_length_mm
 from sourcing.springs.initial_tension import Range, Tension
@@ -59,6 +60,7 @@ class ExtensionDescription:
     wire_length_mm: float
     mass_g: float
     natural_frequency_hz: float
+    endurance: PulledEndurance
     at: tuple[AtPull, ...]
     notes: tuple[str, ...]
     solid_length_mm: None = None
@@ -127,6 +129,7 @@ def describe_extension(spring: ExtensionSpring, at_mm: Sequence[float] = ()) -> 
         wire_length_mm=wire_mm,
         mass_g=mass_g(d, wire_mm, density),
         natural_frequency_hz=natural_frequency_hz(d, mean, spring.active_coils, spring.shear_modulus_mpa, density),
+        endurance=of_pulled(spring, at_mm),
         at=tuple(pulled.at_length(spring, length) for length in at_mm),
         notes=(),
     )

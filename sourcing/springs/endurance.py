@@ -9,9 +9,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sourcing.materials.model import Material
-from sourcing.springs import pressed, turned
-from sourcing.springs.life import Word, life, pressed_solid, steady
-from sourcing.springs.model import PressedSpring, TorsionSpring
+from sourcing.springs import pressed, pulled, turned
+from sourcing.springs.initial_tension import tension_of
+from sourcing.springs.life import Word, life, pressed_solid, steady, worst
+from sourcing.springs.model import ExtensionSpring, PressedSpring, TorsionSpring
 from sourcing.springs.strength import Place
 from sourcing.springs.warmth import left_of_force
 
@@ -52,6 +53,20 @@ class TurnedEndurance:
     service: Service
 
 
+@dataclass(frozen=True, slots=True)
+class PulledEndurance:
+    """What becomes of an extension spring pulled from one length to another and back; None where it is not known.
+
+    Where no length is asked for, from free to the largest safe length. `gives_way_first`: its part, in words.
+    """
+
+    lasts: Word | None
+    lasts_from_mm: float | None
+    lasts_to_mm: float | None
+    gives_way_first: str | None
+    service: Service
+
+
 def service_of(material: Material) -> Service:
     """The temperatures of a material.
 
@@ -88,6 +103,29 @@ def _pressed_between(spring: PressedSpring, tensile_mpa: float, longest_mm: floa
     word = steady(place, material, tensile_mpa, pressed.stress_mpa(spring, shortest_mm, rate))
     low_mpa, high_mpa = pressed.corrected_range_mpa(spring, longest_mm, shortest_mm, rate)
     return word if word is not Word.WELL_WITHIN else life(place, material, tensile_mpa, low_mpa, high_mpa).word
+
+
+def of_pulled(spring: ExtensionSpring, at_mm: Sequence[float] = ()) -> PulledEndurance:
+    """What becomes of an extension spring, pulled between the lengths asked for, at whichever part gives way first."""
+    tensile_mpa, free_mm, service = spring.tensile_strength_mpa, spring.free_length_mm, service_of(spring.material)
+    rate, tension_n = pulled.rate_n_per_mm(spring), tension_of(spring).likely_n
+    safe_mm = pulled.largest_safe_length_mm(spring, rate, tension_n)
+    if tensile_mpa is None or safe_mm is None:
+        return PulledEndurance(None, None, None, None, service)
+    reached = sorted({length for length in at_mm if length > free_mm}) or [safe_mm]
+    from_mm, to_mm = reached[0] if len(reached) > 1 else free_mm, reached[-1]
+    low_n, high_n = (pulled.force_n(spring, length, rate, tension_n) for length in (from_mm, to_mm))
+    words: dict[str, Word] = {}
+    for part in pulled.parts(spring):
+        # At the largest safe length the stress is the permissible one, whatever its last digit.
+        word = steady(part.place, spring.material, tensile_mpa, high_n * part.mpa_per_n * (1.0 - 1e-9))
+        if word is Word.WELL_WITHIN:
+            low_mpa, high_mpa = (force * part.corrected * part.mpa_per_n for force in (low_n, high_n))
+            word = life(part.place, spring.material, tensile_mpa, low_mpa, high_mpa).word
+        words[part.words] = word
+    word = worst(words.values())
+    first = next(part for part in words if words[part] is word)
+    return PulledEndurance(word, from_mm, to_mm, first, service)
 
 
 def of_turned(spring: TorsionSpring, at_deg: Sequence[float] = ()) -> TurnedEndurance:

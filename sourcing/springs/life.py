@@ -6,6 +6,7 @@ time after time `life`; both end in a `Word`.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 from math import inf
@@ -27,6 +28,15 @@ class Word(StrEnum):
     SETTLES = "settles a little at first"
     WILL_SET = "will take a set"
     WILL_BREAK = "will break"
+
+
+def worst(words: Iterable[Word]) -> Word:
+    """The worst of several words.
+
+    >>> worst([Word.MILLIONS, Word.WILL_SET, Word.THOUSANDS])
+    <Word.WILL_SET: 'will take a set'>
+    """
+    return max(words, key=tuple(Word).index)
 
 
 class Making(StrEnum):

@@ -20,7 +20,7 @@ from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.stock.model import Bench, Spool, Trial
 from sourcing.winding.doubts import rate_sd
-from sourcing.winding.heat import change_of_diameter
+from sourcing.winding.heat import change_of_diameter, making
 from sourcing.winding.model import Refusal, WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.pressed_task import free_length_sd_mm
@@ -73,6 +73,7 @@ class Coil:
             diameter_sd_mm=CALIPER_SD_MM + spring.mean_diameter_mm * doubt,
             free_length_sd_mm=free_length_sd_mm(spring),
             rate_sd=rate_sd(spring),
+            making=making(self.wire.material, self.bench),
         )
         return judge(spring, self.need, self.bench, spread)
 

@@ -17,10 +17,10 @@ from sourcing.fit.score import torque_house_tolerance_n_mm
 from sourcing.need.model import Need, WantedLeg
 from sourcing.springs import torsion, turned
 from sourcing.springs.hands import SEEN
+from sourcing.springs.life import Making
 from sourcing.springs.model import Leg, LegShape, TorsionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import COILS_DOUBT, RATE_DOUBT, diameter_sd_mm
-from sourcing.winding.heat import making
 from sourcing.winding.line import aim
 from sourcing.winding.model import Refusal, Wire
 from sourcing.winding.task import Design
@@ -97,10 +97,13 @@ class TorsionTask:
         return min(designs, key=lambda each: each.order)
 
     def judged(self, spring: TorsionSpring, spread: Callable[[TorsionSpring], Spread]) -> Design[TorsionSpring]:
-        """The spring against the need."""
+        """The spring against the need. It need not be stress relieved: what winding leaves helps where it winds up.
+
+        Source: Machinery's Handbook, 31st ed., p. 346.
+        """
         largest_deg = max((point.at_deg for point in self.need.turned), default=0.0)
         stress_mpa = turned.stress_mpa(spring, turned.rate_n_mm_per_deg(spring) * largest_deg)
-        made = replace(spread(spring), making=making(self.wire.material, self.bench))
+        made = replace(spread(spring), making=Making.WOUND)
         return Design(spring, judge(spring, self.need, self.bench, made), stress_mpa)
 
     def spread_on(self, known: Knowledge, mandrel_mm: float) -> Callable[[TorsionSpring], Spread]:

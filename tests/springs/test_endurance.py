@@ -5,15 +5,18 @@ from dataclasses import replace
 import pytest
 
 from sourcing.springs.describe import describe
-from sourcing.springs.endurance import of_pressed, of_turned, service_of
+from sourcing.springs.endurance import of_pressed, of_pulled, of_turned, service_of
 from sourcing.springs.life import Word
-from sourcing.springs.model import TorsionSpring
+from sourcing.springs.model import ExtensionSpring, Hooks, TorsionSpring
 from tests.fit.cases import make_cone, make_spring
 
 SPRING = make_spring()
 """31 mm long at rest, solid at 8.78 mm; 885 MPa there, of 2270."""
 
 TURNED = TorsionSpring(1.5, 12.0, 5.0, SPRING.material, SPRING.material.elastic_modulus_mpa, 2080.0)
+
+PULLED = ExtensionSpring(1.2, 12.0, 44.6, 20.0, 20.0, Hooks.FULL_LOOP, SPRING.material, 81500.0, 206000.0, 2150.0, 6.0)
+"""A body of 25.2 mm with full loops, an initial tension of 6 N."""
 
 
 def between(*at_mm: float) -> tuple[float | None, float | None]:
@@ -99,3 +102,30 @@ def test_what_heat_leaves_of_a_keepers_own_wire_is_not_known() -> None:
     own = replace(SPRING.material, service_low_c=None, service_high_c=None, modulus_fall=None)
     service = service_of(own)
     assert (service.high_c, service.force_left_low) == (None, None)
+
+
+class TestPulled:
+    def test_the_hook_gives_way_before_the_body(self) -> None:
+        bears = of_pulled(PULLED, (50.0, 55.0))
+        assert (bears.lasts_from_mm, bears.lasts_to_mm) == (50.0, 55.0)
+        assert bears.lasts in (Word.MILLIONS, Word.HUNDREDS_OF_THOUSANDS)
+        assert bears.gives_way_first is not None
+
+    def test_a_spring_screwed_on_a_plug_gives_way_in_its_body(self) -> None:
+        plugged = replace(PULLED, hooks=Hooks.THREADED_PLUG)
+        assert of_pulled(plugged, (64.6,)).gives_way_first == "the body, by torsion of its coils"
+
+    def test_where_no_length_is_asked_for_it_is_pulled_from_free_to_what_is_safe(self) -> None:
+        bears, safe_mm = of_pulled(PULLED), describe(PULLED).largest_safe_length_mm
+        assert (bears.lasts_from_mm, bears.lasts_to_mm) == (44.6, safe_mm)
+        assert bears.lasts not in (Word.WILL_SET, Word.WILL_BREAK, None)
+
+    @pytest.mark.parametrize(("length_mm", "word"), [(110.0, Word.WILL_SET), (160.0, Word.WILL_BREAK)])
+    def test_past_what_is_safe_it_takes_a_set_and_at_last_it_breaks(self, length_mm: float, word: Word) -> None:
+        assert of_pulled(PULLED, (length_mm,)).lasts is word
+
+    def test_a_length_at_which_it_is_loose_counts_as_free(self) -> None:
+        assert of_pulled(PULLED, (30.0, 55.0)).lasts_from_mm == 44.6
+
+    def test_of_wire_whose_strength_is_not_known_nothing_is_told(self) -> None:
+        assert of_pulled(replace(PULLED, tensile_strength_mpa=None)).lasts is None

@@ -9,8 +9,9 @@ from sourcing.fit.model import Limit, WantedFigure
 from sourcing.fit.score import allowed
 from sourcing.quantities import show_angle, show_cycles, show_force, show_temperature, show_torque
 from sourcing.springs.fatigue import FEWEST_CYCLES, MOST_CYCLES
-from sourcing.springs.life import Life, Word
+from sourcing.springs.life import Life, Word, worst
 from sourcing.springs.life import life as life_of
+from sourcing.springs.strength import Place
 from sourcing.springs.warmth import ROOM_C, left_of_force
 
 LIFE = "life"
@@ -26,27 +27,31 @@ def life(case: AnyCase) -> Iterator[Limit]:
         return
     words = [each.steady for each in places if each.steady is not Word.WELL_WITHIN]
     if words:
-        yield Limit(LIFE, False, True, f"{_worst(words)} at once: no cycles to be counted")
+        yield Limit(LIFE, False, True, f"{worst(words)} at once: no cycles to be counted")
     elif cycles < FEWEST_CYCLES:
         why = f"{Word.WELL_WITHIN}: {show_cycles(cycles)} cycles are few enough to count as a steady load"
         yield Limit(LIFE, True, True, why)
     else:
-        yield _life_of(shortest_life(case, places, tensile_mpa), cycles)
+        yield _life_of(*_first_to_break(case, places, tensile_mpa), cycles)
 
 
-def shortest_life(case: AnyCase, places: tuple[Worked, ...], tensile_mpa: float) -> Life:
-    """The life of the place that gives way first."""
+def _first_to_break(case: AnyCase, places: tuple[Worked, ...], tensile_mpa: float) -> tuple[Life, str]:
+    """The life of the place that gives way first, and where that is, if there are several."""
     material, making = case.spring.material, case.spread.making
-    lives = (life_of(each.place, material, tensile_mpa, each.low_mpa, each.high_mpa, making) for each in places)
-    return min(lives, key=lambda each: each.cycles)
+    lives = [life_of(each.place, material, tensile_mpa, each.low_mpa, each.high_mpa, making) for each in places]
+    shortest = min(lives, key=lambda each: each.cycles)
+    return shortest, _PARTS.get(places[lives.index(shortest)].place, "") if len(places) > 1 else ""
 
 
-def _worst(words: list[Word]) -> Word:
-    return Word.WILL_BREAK if Word.WILL_BREAK in words else words[0]
+_PARTS = {
+    Place.BODY: "the body breaks first, ",
+    Place.HOOK_BENDING: "the hook's loop breaks first, ",
+    Place.HOOK_TORSION: "the hook's bend breaks first, ",
+}
 
 
-def _life_of(lasts: Life, cycles: float) -> Limit:
-    why = f"{lasts.told}; {show_cycles(cycles)} wanted"
+def _life_of(lasts: Life, where: str, cycles: float) -> Limit:
+    why = f"{where}{lasts.told}; {show_cycles(cycles)} wanted"
     if lasts.as_far_as_known and cycles > MOST_CYCLES:
         why += ": tests in print end at ten million, and what comes after is not known"
         return Limit(LIFE, False, False, why)

@@ -7,9 +7,10 @@ from dataclasses import replace
 from math import isfinite
 
 from sourcing.figures.working import Working, work
-from sourcing.springs import fatigue, pressed, strength, turned, warmth
-from sourcing.springs.endurance import PressedEndurance, Service, TurnedEndurance
-from sourcing.springs.model import PressedSpring, Spring, TorsionSpring
+from sourcing.springs import fatigue, pressed, pulled, strength, turned, warmth
+from sourcing.springs.endurance import PressedEndurance, PulledEndurance, Service, TurnedEndurance
+from sourcing.springs.initial_tension import tension_of
+from sourcing.springs.model import ExtensionSpring, PressedSpring, Spring, TorsionSpring
 from sourcing.springs.strength import Place, Presetting
 
 
@@ -31,6 +32,22 @@ def of_pressed(spring: PressedSpring, bears: PressedEndurance) -> Iterator[Worki
     yield from _warm(spring, bears.service)
 
 
+def of_pulled(spring: ExtensionSpring, bears: PulledEndurance) -> Iterator[Working]:
+    """Permissible stresses of body and hook, and the life of the part that gives way first."""
+    if bears.lasts_from_mm is None or bears.lasts_to_mm is None:
+        return
+    rate, tension_n = pulled.rate_n_per_mm(spring), tension_of(spring).likely_n
+    for part in pulled.parts(spring):
+        yield from _permissible(spring, part.place)
+        if part.words == bears.gives_way_first:
+            low_mpa, high_mpa = (
+                part.corrected * part.mpa_per_n * pulled.force_n(spring, length, rate, tension_n)
+                for length in (bears.lasts_from_mm, bears.lasts_to_mm)
+            )
+            yield from _life(spring, part.place, low_mpa, high_mpa)
+    yield from _warm(spring, bears.service)
+
+
 def of_turned(spring: TorsionSpring, bears: TurnedEndurance) -> Iterator[Working]:
     """The life between the angles that it is told for."""
     if bears.lasts_from_deg is None or bears.lasts_to_deg is None:
@@ -48,9 +65,10 @@ def _permissible(spring: Spring, place: Place, presetting: Presetting = Presetti
     if tensile_mpa is not None:
         row = strength.permissible(place, spring.material, presetting)
         worked = work(strength.permissible_stress_mpa, row.share, tensile_mpa)
-        where = place.value.removeprefix("compression ")
+        where = place.value.removeprefix("compression ").removeprefix("extension ")
+        at = "" if where.startswith("at ") else "of the "
         set_ = "" if presetting is Presetting.AS_IT_IS else ", no set taken"
-        yield replace(worked, source=row.source, from_memory=row.from_memory).at(f"{where}, {row.factor}{set_}")
+        yield replace(worked, source=row.source, from_memory=row.from_memory).at(f"{at}{where}, {row.factor}{set_}")
 
 
 def _life(spring: Spring, place: Place, low_mpa: float, high_mpa: float) -> Iterator[Working]:

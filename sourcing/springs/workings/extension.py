@@ -9,6 +9,7 @@ from sourcing.springs import compression, extension, geometry, hooks, initial_te
 from sourcing.springs.describe_extension import ExtensionDescription
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.pulled import AtPull
+from sourcing.springs.workings import endurance
 from sourcing.springs.workings.inputs import Stated, input_of, strength, wire_and_diameters, wire_figures
 
 
@@ -36,6 +37,7 @@ def workings(spring: ExtensionSpring, figures: ExtensionDescription, stated: Sta
     )
     for at in figures.at:
         yield from _at_length(spring, figures, at)
+    yield from endurance.of_pulled(spring, figures.endurance)
 
 
 def _coils(figures: ExtensionDescription, stated: Stated) -> Iterator[Working]:
