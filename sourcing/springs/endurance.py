@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from sourcing.materials.model import Material
 from sourcing.springs import pressed, pulled, turned
 from sourcing.springs.initial_tension import tension_of
-from sourcing.springs.life import Word, life, pressed_solid, steady, worst
+from sourcing.springs.life import Word, badness, life, pressed_solid, steady
 from sourcing.springs.model import ExtensionSpring, PressedSpring, TorsionSpring
 from sourcing.springs.strength import Place
 from sourcing.springs.warmth import left_of_force
@@ -115,17 +115,17 @@ def of_pulled(spring: ExtensionSpring, at_mm: Sequence[float] = ()) -> PulledEnd
     reached = sorted({length for length in at_mm if length > free_mm}) or [safe_mm]
     from_mm, to_mm = reached[0] if len(reached) > 1 else free_mm, reached[-1]
     low_n, high_n = (pulled.force_n(spring, length, rate, tension_n) for length in (from_mm, to_mm))
-    words: dict[str, Word] = {}
-    for part in pulled.parts(spring):
+    ends: list[tuple[Word, float, str]] = []
+    for part in sorted(pulled.parts(spring), key=lambda part: -part.weakness):
         # At the largest safe length the stress is the permissible one, whatever its last digit.
-        word = steady(part.place, spring.material, tensile_mpa, high_n * part.mpa_per_n * (1.0 - 1e-9))
+        word, cycles = steady(part.place, spring.material, tensile_mpa, high_n * part.mpa_per_n * (1.0 - 1e-9)), 0.0
         if word is Word.WELL_WITHIN:
             low_mpa, high_mpa = (force * part.corrected * part.mpa_per_n for force in (low_n, high_n))
-            word = life(part.place, spring.material, tensile_mpa, low_mpa, high_mpa).word
-        words[part.words] = word
-    word = worst(words.values())
-    first = next(part for part in words if words[part] is word)
-    return PulledEndurance(word, from_mm, to_mm, first, service)
+            lasts = life(part.place, spring.material, tensile_mpa, low_mpa, high_mpa)
+            word, cycles = lasts.word, lasts.cycles
+        ends.append((word, cycles, part.words))
+    first = min(ends, key=lambda each: (-badness(each[0]), each[1]))
+    return PulledEndurance(first[0], from_mm, to_mm, first[2], service)
 
 
 def of_turned(spring: TorsionSpring, at_deg: Sequence[float] = ()) -> TurnedEndurance:

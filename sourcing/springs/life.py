@@ -6,7 +6,6 @@ time after time `life`; both end in a `Word`.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 from math import inf
@@ -30,13 +29,13 @@ class Word(StrEnum):
     WILL_BREAK = "will break"
 
 
-def worst(words: Iterable[Word]) -> Word:
-    """The worst of several words.
+def badness(word: Word) -> int:
+    """How bad a word is among the others.
 
-    >>> worst([Word.MILLIONS, Word.WILL_SET, Word.THOUSANDS])
+    >>> max([Word.MILLIONS, Word.WILL_SET, Word.THOUSANDS], key=badness)
     <Word.WILL_SET: 'will take a set'>
     """
-    return max(words, key=tuple(Word).index)
+    return tuple(Word).index(word)
 
 
 class Making(StrEnum):

@@ -9,7 +9,7 @@ from sourcing.fit.model import Limit, WantedFigure
 from sourcing.fit.score import allowed
 from sourcing.quantities import show_angle, show_cycles, show_force, show_temperature, show_torque
 from sourcing.springs.fatigue import FEWEST_CYCLES, MOST_CYCLES
-from sourcing.springs.life import Life, Word, worst
+from sourcing.springs.life import Life, Word, badness
 from sourcing.springs.life import life as life_of
 from sourcing.springs.strength import Place
 from sourcing.springs.warmth import ROOM_C, left_of_force
@@ -27,7 +27,7 @@ def life(case: AnyCase) -> Iterator[Limit]:
         return
     words = [each.steady for each in places if each.steady is not Word.WELL_WITHIN]
     if words:
-        yield Limit(LIFE, False, True, f"{worst(words)} at once: no cycles to be counted")
+        yield Limit(LIFE, False, True, f"{max(words, key=badness)} at once: no cycles to be counted")
     elif cycles < FEWEST_CYCLES:
         why = f"{Word.WELL_WITHIN}: {show_cycles(cycles)} cycles are few enough to count as a steady load"
         yield Limit(LIFE, True, True, why)
@@ -36,11 +36,12 @@ def life(case: AnyCase) -> Iterator[Limit]:
 
 
 def _first_to_break(case: AnyCase, places: tuple[Worked, ...], tensile_mpa: float) -> tuple[Life, str]:
-    """The life of the place that gives way first, and where that is, if there are several."""
+    """The life of the place that gives way first, and where that is, if others last longer."""
     material, making = case.spring.material, case.spread.making
     lives = [life_of(each.place, material, tensile_mpa, each.low_mpa, each.high_mpa, making) for each in places]
     shortest = min(lives, key=lambda each: each.cycles)
-    return shortest, _PARTS.get(places[lives.index(shortest)].place, "") if len(places) > 1 else ""
+    alone = sum(each.cycles == shortest.cycles for each in lives) == 1 < len(lives)
+    return shortest, _PARTS.get(places[lives.index(shortest)].place, "") if alone else ""
 
 
 _PARTS = {
