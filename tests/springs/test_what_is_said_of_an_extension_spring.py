@@ -20,7 +20,7 @@ WHOLE = ExtensionSpring(1.0, 10.0, 37.2, 20.0, 20.0, Hooks.FULL_LOOP, WIRE, 81_5
 
 BEND = (
     "The bend where the hook leaves the body is taken to have a radius of 2 wires (assumed). A nick or a sharper bend "
-    "breaks sooner; DIN 2097 wants at least 1."
+    "breaks sooner; DIN 2097 wants at least 1 wire."
 )
 
 
