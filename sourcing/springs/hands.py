@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from sourcing.springs.model import Hand
-
 HOW_TO_SEE = (
     "Hold the spring upright and look at its front wires: those of a right-hand spring climb to the right, those of a "
     "left-hand one to the left."
@@ -17,12 +15,3 @@ WHICH_IS_WANTED = (
     "winds up a right-hand spring, one that turns it clockwise a left-hand one."
 )
 """Seen from that end a right-hand helix goes round anticlockwise as it comes nearer: turned so, it gets more coils."""
-
-
-def other(hand: Hand) -> Hand:
-    """The other hand.
-
-    >>> other(Hand.LEFT).value
-    'right'
-    """
-    return Hand.LEFT if hand is Hand.RIGHT else Hand.RIGHT

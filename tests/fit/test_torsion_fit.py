@@ -224,3 +224,12 @@ def test_the_chance_agrees_with_sampling(spread: Spread, rod_mm: float) -> None:
     need = make_need(pocket=Pocket(rod_mm=wanted(rod_mm)))
     by_strips = judge(make_spring(), need, Bench(), replace(spread, diameter_tolerance_mm=0.0)).chance
     assert by_strips == pytest.approx(sampled(need, spread), abs=SAMPLING_NOISE)
+
+
+def test_the_doubt_of_a_working_angle_lowers_the_chance() -> None:
+    def chance(angle: Wanted) -> float:
+        points = (TurnedPoint(angle, wanted(257.0, 38.0)),)
+        spread = Spread(rate_sd=0.04)
+        return judge(make_spring(), make_need(turned=points, free_angle_deg=None), Bench(), spread).chance
+
+    assert chance(wanted(60.0, 20.0)) < chance(wanted(60.0, 8.0)) < chance(wanted(60.0))

@@ -7,7 +7,7 @@ angle between the legs, a spring that is off by so much is wound up by that much
 
 from __future__ import annotations
 
-from math import log
+from math import hypot, log
 
 from sourcing.fit.chance.common import clears, rate_within, strips
 from sourcing.fit.score import allowed, torque_house_tolerance_n_mm
@@ -41,16 +41,22 @@ def chance(case: TurnedCase) -> float:
 
 
 def _angles_off(case: TurnedCase) -> tuple[float, tuple[float, ...]]:
-    """The chance that the angle between the legs is as wanted, and equally probable angles off the wanted one."""
+    """The chance that the angle between the legs is as wanted, and equally probable angles that it is wound up more.
+
+    The doubt of a working angle, whose tolerance bounds 95 %, adds to that of the spring's own.
+    """
+    angles = [point.angle_deg for point in case.need.turned]
+    doubt = max((max(each.minus or 0.0, each.plus or 0.0) / 2.0 for each in angles), default=0.0)
     wish, has = case.need.free_angle_deg, case.spring.free_angle_deg
     if wish is None or has is None:
-        return 1.0, (0.0,)
+        return strips(0.0, doubt, float("-inf"), float("inf"))
     near = next(each for each in (wish.nominal, wish.low, wish.high) if each is not None)
     low, high = allowed(wish, case.bench.tolerances.angle_deg)
     least, most = (float("-inf") if low is None else low), (float("inf") if high is None else high)
-    within, angles = strips(whole_turns_nearer(has, near), case.spread.free_angle_sd_deg, least, most)
-    aimed = near if wish.nominal is not None else whole_turns_nearer(has, near)
-    return within, tuple(angle - aimed for angle in angles)
+    stands = whole_turns_nearer(has, near)
+    within, found = strips(stands, hypot(case.spread.free_angle_sd_deg, doubt), least, most)
+    aimed = near if wish.nominal is not None else stands
+    return within, tuple(angle - aimed for angle in found)
 
 
 def _torques(case: TurnedCase) -> list[_Torque]:
