@@ -8,6 +8,7 @@ from sourcing.files.findings import Finding, shown
 from sourcing.quantities import show_diameter, show_length
 from sourcing.sheets.marked import marked_lines
 from sourcing.sheets.text import heading, line, table
+from sourcing.springs.model import TorsionSpring
 from sourcing.stock.adding import Added
 from sourcing.stock.counting import Count
 from sourcing.stock.figures import spring_figure
@@ -24,7 +25,7 @@ def stock_lines(springs: Sequence[StockSpring], spools: Sequence[Spool], units: 
         yield "Nothing in the catalogue is that."
     if springs:
         yield from heading(_counted(len(springs), "spring"))
-        headers = ("id", "wire", "outside", "length", "rate", "on hand", "place or seller")
+        headers = ("id", "wire", "outside", _length_or_hand(springs), "rate", "on hand", "place or seller")
         rows = [_spring_row(stock, units) for stock in springs]
         if len({stock.spring.kind for stock in springs}) > 1:
             headers = (*headers, "kind")
@@ -84,16 +85,31 @@ def _counted(number: int, thing: str) -> str:
 
 
 def _spring_row(stock: StockSpring, units: str) -> tuple[str, ...]:
-    wire, length = (spring_figure(stock, figure) for figure in ("wire", "length"))
+    wire = spring_figure(stock, "wire")
     return (
         _cell(stock.id),
         "" if wire is None else show_diameter(wire, units),
         _outside(stock, units),
-        "" if length is None else show_length(length, units),
+        _hand(stock.spring) if isinstance(stock.spring, TorsionSpring) else _length(stock, units),
         show_rate_of(stock.spring, believed_rate(stock), units),
         str(stock.on_hand),
         _cell(stock.shelf or stock.seller),
     )
+
+
+def _length_or_hand(springs: Sequence[StockSpring]) -> str:
+    """What heads the column of the free length, where a torsion spring has its hand."""
+    turned = [isinstance(stock.spring, TorsionSpring) for stock in springs]
+    return "hand" if all(turned) else "length or hand" if any(turned) else "length"
+
+
+def _length(stock: StockSpring, units: str) -> str:
+    length = spring_figure(stock, "length")
+    return "" if length is None else show_length(length, units)
+
+
+def _hand(spring: TorsionSpring) -> str:
+    return "both, double" if spring.bodies > 1 else spring.hand or "unknown"
 
 
 def _outside(stock: StockSpring, units: str) -> str:

@@ -97,7 +97,7 @@ _SHOWERS: Mapping[str, Callable[[float, str], str]] = {
     "N": show_force,
     "mm": show_length,
     "N·mm": show_torque,
-    "deg": lambda angle, _: show_angle(angle),
+    "deg": lambda angle, _: show_angle(angle if angle >= 0.0 else angle + 360.0),
 }
 
 

@@ -148,3 +148,18 @@ def test_where_no_angle_is_wanted_the_sheet_gives_none(run, tray, bench_folder):
     out = " ".join(run("wind", "need.yaml").out.split())
     assert "Set the legs as the old ones stood (at what angle was not said)" in out
     assert "angle between the legs" not in out
+
+
+def test_an_angle_counted_back_past_leg_1_is_told_as_it_is_measured(run, tray, bench_folder):
+    (bench_folder / "need.yaml").write_text(NEED.replace("free_angle: 180", "free_angle: 10"), "utf-8")
+    springs = SPRINGS.replace("free_angle: 180 deg, hand: right", "free_angle: 270 deg, hand: right")
+    tray.write_text(springs, "utf-8")
+    assert "free angle is 270 deg" in " ".join(run("source", "need.yaml").out.split())
+
+
+def test_the_list_of_torsion_springs_tells_their_hands(run, tray):
+    out = run("stock", "list", "--kind", "torsion").out
+    assert "hand" in out.split("\n")[2]
+    assert "right" in out
+    assert "left" in out
+    assert "length or hand" in run("stock", "list").out
