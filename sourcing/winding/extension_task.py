@@ -13,7 +13,7 @@ from sourcing.fit.judge import judge
 from sourcing.fit.model import Limit, Spread
 from sourcing.fit.score import force_house_tolerance_n
 from sourcing.need.model import Need
-from sourcing.quantities import show_length
+from sourcing.quantities import show_force, show_length
 from sourcing.springs import extension, pulled
 from sourcing.springs.compression import active_coils_for_rate
 from sourcing.springs.hooks import LOOP_HEIGHTS
@@ -109,8 +109,9 @@ class ExtensionTask:
         """The spring against the need, and whether its hooks can be bent so."""
         made = replace(spread(spring), making=making(self.wire.material, self.bench))
         fit = judge(spring, self.need, self.bench, made)
-        if (refused := hook_limit(spring, self.bench.units)) is not None:
-            fit = replace(fit, fits="no", chance=0.0, limits=(*fit.limits, refused))
+        refused = [each for each in (hook_limit(spring, self.bench.units), self._tension_limit(spring)) if each]
+        if refused:
+            fit = replace(fit, fits="no", chance=0.0, limits=(*fit.limits, *refused))
         rate, longest_mm = pulled.rate_n_per_mm(spring), max(point.at_mm for point in self.need.working)
         force_n = pulled.force_n(spring, longest_mm, rate, spring.initial_tension_n or 0.0)
         first = pulled.breaks_first(spring)
@@ -131,6 +132,20 @@ class ExtensionTask:
         """The standard deviation of the initial tension: the band from nothing to the most holds 95 %."""
         band = hand_tension_n(spring.wire_diameter_mm, spring.mean_diameter_mm, self.tensile_strength_mpa, self.heated)
         return (TAUGHT if self.taught else 1.0) * (band.high - band.low) / 4.0
+
+    def _tension_limit(self, spring: ExtensionSpring) -> Limit | None:
+        """That the forces want more initial tension than a hand winds into this coil."""
+        wants_n, units = spring.initial_tension_n or 0.0, self.bench.units
+        most_n = hand_tension_n(
+            spring.wire_diameter_mm, spring.mean_diameter_mm, self.tensile_strength_mpa, self.heated
+        ).high
+        if wants_n <= most_n * (1.0 + 1e-9):
+            return None
+        why = (
+            f"the forces want an initial tension of {show_force(wants_n, units)}, and wound by hand it keeps "
+            f"{show_force(most_n, units)} at most"
+        )
+        return Limit("initial tension by hand", False, True, why, wants_n / most_n - 1.0 if most_n > 0.0 else 1.0)
 
     def _springs(self, mean_diameter_mm: float) -> Iterator[ExtensionSpring]:
         """The candidates of a mean diameter: of each kind of hooks and initial tension that the need leaves open."""
@@ -164,7 +179,9 @@ class ExtensionTask:
         low_mm, high_mm = _hook_heights_mm(hooks, mean_mm - wire_mm)
         free_mm = min(max(self._wished_length_mm() or free_mm, body_mm + 2 * low_mm), body_mm + 2 * high_mm)
         tension_n = target.value - rate * (at_mm - free_mm)
-        return self._spring(mean_mm, hooks, coils, free_mm, min(max(tension_n, 0.0), most_n))
+        if 0.0 < tension_n - most_n <= target.tolerance:
+            tension_n = most_n
+        return self._spring(mean_mm, hooks, coils, free_mm, max(tension_n, 0.0))
 
     def _through(self, mean_mm: float, hooks: Hooks, through: _Target, tension_n: float) -> ExtensionSpring:
         """The spring of an initial tension whose force runs through the one target.

@@ -15,7 +15,7 @@ from random import Random
 import pytest
 from Pynite import FEModel3D
 
-from sourcing.springs import conical
+from sourcing.springs import conical, extension
 from sourcing.springs.compression import rate_n_per_mm
 
 SHEAR_MODULUS_MPA, ELASTIC_MODULUS_MPA = 81_500.0, 206_000.0
@@ -153,6 +153,22 @@ def test_the_rate_formula_agrees_with_beams_where_it_errs_most(index: float, coi
 def test_the_mesh_is_fine_enough() -> None:
     helix = Helix(1.0, 8.0, 3.3, 2.0)
     assert rate_by_beams_n_per_mm(helix, 24) == pytest.approx(rate_by_beams_n_per_mm(helix, 96), rel=0.003)
+
+
+def some_bodies(count: int, seed: int) -> list[Helix]:
+    """Bodies of extension springs: wound tight, that is at a pitch of one wire."""
+    return [
+        Helix(helix.wire_diameter_mm, helix.mean_diameter_mm, helix.active_coils, helix.wire_diameter_mm)
+        for helix in some_helices(count, seed)
+    ]
+
+
+@pytest.mark.parametrize("helix", some_bodies(8, seed=9), ids=str)
+def test_the_rate_of_an_extension_spring_s_body_agrees_with_beams(helix: Helix) -> None:
+    by_formula = extension.rate_n_per_mm(
+        helix.wire_diameter_mm, helix.mean_diameter_mm, helix.active_coils, SHEAR_MODULUS_MPA
+    )
+    assert by_formula == pytest.approx(rate_by_beams_n_per_mm(helix), rel=MODEL_ERROR)
 
 
 @pytest.mark.parametrize("helix", some_cones(20, seed=4), ids=str)

@@ -1,0 +1,141 @@
+"""Winding an extension spring: tight, with hooks counted, and an initial tension that is a band from nothing."""
+
+from __future__ import annotations
+
+from math import pi
+
+import pytest
+
+from sourcing.need.model import Need, Pocket
+from sourcing.springs.geometry import turn_length_mm
+from sourcing.springs.model import ExtensionSpring, Hooks
+from sourcing.springs.pulled import force_n, rate_n_per_mm
+from sourcing.stock.model import Bench
+from sourcing.winding.model import WindingPlan
+from sourcing.winding.plan import plan_winding
+from sourcing.winding.turns import SPARE_TURNS, TAILS_MM
+from tests.winding.cases import planned, point, refused, spool, wanted
+
+BENCH = Bench()
+
+
+def a_need(**changes: object) -> Need:
+    """A catch: 11 mm round it, 4.2 N at 48 mm and 17 N at 70 mm."""
+    case = {"pocket": Pocket(wanted(11)), "working": (point(70, 17), point(48, 4.2)), "hooks": Hooks.FULL_LOOP}
+    return Need(job="catch", kind="extension", **{**case, **changes})
+
+
+def a_plan(wire_mm: float = 0.8, bench: Bench = BENCH, **changes: object) -> WindingPlan:
+    return planned(plan_winding(a_need(**changes), spool(wire_mm, length_left_mm=20_000.0), bench))
+
+
+def wound(plan: WindingPlan) -> ExtensionSpring:
+    assert isinstance(plan.wanted, ExtensionSpring)
+    return plan.wanted
+
+
+@pytest.mark.parametrize("wire_mm", [0.8, 0.9, 1.0])
+def test_the_wanted_forces_are_met_by_rate_and_initial_tension_together(wire_mm: float) -> None:
+    spring = wound(a_plan(wire_mm))
+    for length, force in ((48.0, 4.2), (70.0, 17.0)):
+        got = force_n(spring, length, rate_n_per_mm(spring), spring.initial_tension_n or 0.0)
+        assert got == pytest.approx(force, rel=0.15)
+
+
+def test_it_is_laid_wire_against_wire_and_what_is_laid_becomes_body_and_hooks() -> None:
+    plan = a_plan()
+    spring, made = wound(plan), plan.finished.spring
+    assert isinstance(made, ExtensionSpring)
+    assert plan.pitch_on_mandrel_mm == plan.wire_diameter_mm
+    body_mm = made.total_coils * turn_length_mm(made.mean_diameter_mm, made.wire_diameter_mm)
+    assert plan.coil_length_mm == pytest.approx(body_mm + 2 * pi * made.mean_diameter_mm)
+    assert plan.cut_length_mm > plan.coil_length_mm + TAILS_MM
+    assert plan.turns_to_wind > spring.total_coils + 2.0
+    assert plan.turns_to_spare == SPARE_TURNS
+
+
+def test_half_loops_take_half_the_wire_of_full_ones() -> None:
+    full, half = a_plan(), a_plan(hooks=Hooks.HALF_LOOP)
+    hooks_mm = [
+        each.coil_length_mm
+        - each.finished.spring.total_coils
+        * turn_length_mm(each.finished.spring.mean_diameter_mm, each.wire_diameter_mm)
+        for each in (full, half)
+    ]
+    per_diameter = [mm / each.finished.spring.mean_diameter_mm for mm, each in zip(hooks_mm, (full, half), strict=True)]
+    assert per_diameter[1] == pytest.approx(per_diameter[0] / 2)
+
+
+def test_its_initial_tension_is_a_band_from_nothing_and_heat_takes_a_quarter_at_least() -> None:
+    plan = a_plan()
+    before, after = (made.bands["initial_tension_n"] for made in (plan.finished, plan.after_heat) if made is not None)
+    assert (before.low, after.low) == (0.0, 0.0)
+    assert after.high < 0.8 * before.high
+    assert 0.0 <= (wound(plan).initial_tension_n or 0.0) <= after.high
+
+
+def test_without_an_oven_it_keeps_what_the_hand_gave_it() -> None:
+    plan = a_plan(bench=Bench(oven_c=None))
+    assert plan.after_heat is None
+    assert any("it keeps an initial tension of anything from nothing to" in note for note in plan.notes)
+
+
+def test_an_initial_tension_that_no_hand_winds_is_out_of_its_tolerance() -> None:
+    refusal = plan_winding(
+        a_need(initial_tension_n=wanted(12.0), working=(point(70, 20), point(48, 13))), spool(), BENCH
+    )
+    assert "and wound by hand it keeps" in refused(refusal).why
+
+
+def test_a_need_without_a_force_says_how_to_measure_one() -> None:
+    refusal = refused(plan_winding(a_need(working=(point(70), point(48))), spool(), BENCH))
+    assert refusal.rule == "no-force-wanted"
+    assert "luggage scale" in refusal.why
+
+
+def test_the_body_and_its_hooks_must_have_room_in_the_free_length() -> None:
+    refusal = refused(plan_winding(a_need(free_length_mm=wanted(20, 1)), spool(1.0), BENCH))
+    assert refusal.rule == "no-diameter-serves"
+
+
+def test_the_checks_weigh_it_at_two_lengths_and_look_for_gaps() -> None:
+    figures = [row.figure for row in a_plan().accept]
+    assert figures == [
+        "outside_diameter_mm",
+        "total_coils",
+        "body_length_mm",
+        "free_length_mm",
+        "initial_tension_n",
+        "scale_at_48_mm_g",
+        "force_at_48_mm_n",
+        "scale_at_70_mm_g",
+        "force_at_70_mm_n",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("hooks", "words"),
+    [
+        (Hooks.FULL_LOOP, "one whole coil at each end"),
+        (Hooks.HALF_LOOP, "half a coil at each end"),
+        (Hooks.SIDE_HOOK, "in line with the side of the body"),
+        (Hooks.EXTENDED_HOOK, "straighten it where it leaves the body"),
+        (Hooks.THREADED_PLUG, "screw a plug with a thread"),
+    ],
+)
+def test_the_steps_say_how_each_kind_of_hook_is_made(hooks: Hooks, words: str) -> None:
+    steps = " ".join(a_plan(hooks=hooks).steps)
+    assert words in steps
+    assert ("a nick is where a hook breaks" in steps) == (hooks is not Hooks.THREADED_PLUG)
+
+
+def test_one_force_alone_leaves_length_and_tension_to_be_chosen() -> None:
+    spring = wound(a_plan(working=(point(70, 17),)))
+    assert spring.free_length_mm < 70.0
+    assert (spring.initial_tension_n or 0.0) > 0.0
+
+
+def test_how_far_it_may_be_pulled_and_what_breaks_first_stands_on_the_sheet() -> None:
+    said = " ".join(a_plan(pull_to_fit_mm=75.0).goes_in.said)
+    assert "To go in it is pulled to 75.0 mm" in said
+    assert "what gives first is the hook, by torsion where it leaves the body" in said
