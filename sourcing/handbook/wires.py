@@ -7,6 +7,7 @@ from itertools import groupby
 
 from sourcing import materials
 from sourcing.materials import Fact
+from sourcing.materials.plating import HYDROGEN, THICKNESS
 from sourcing.sheets.text import bullets, heading, table, wrapped
 from sourcing.tables import rows
 
@@ -29,8 +30,18 @@ def wire_lines() -> Iterator[str]:
     for wire, group in groupby(materials.facts(), lambda fact: fact.wire):
         yield from heading(wire)
         yield from bullets(map(_told, group))
+    for wire, group in groupby(sorted(materials.stress_facts(), key=_group), _group):
+        yield from heading(f"{wire[0].upper()}{wire[1:]}: what share of its least tensile strength it bears")
+        yield from bullets(map(_told, group))
+    yield from heading("Plating")
+    yield from bullets((HYDROGEN, THICKNESS))
     yield from heading("Of other tables")
-    yield from bullets(f"{fact.wire}, {_told(fact)}" for fact in materials.disagreements()[_of_facts() :])
+    of_no_row = (fact for fact in materials.disagreements()[_of_facts() :] if fact not in materials.stress_facts())
+    yield from bullets(f"{fact.wire}, {_told(fact)}" for fact in of_no_row)
+
+
+def _group(fact: Fact) -> str:
+    return fact.wire
 
 
 def _names() -> Iterator[tuple[str, ...]]:

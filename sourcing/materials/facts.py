@@ -50,7 +50,29 @@ def disagreements(material: Material | None = None) -> tuple[Fact, ...]:
     ['modulus fall', 'shear modulus', 'elastic modulus']
     """
     doubted = tuple(fact for fact in facts(material) if fact.reason)
-    return doubted if material is not None else (*doubted, *_of_no_row())
+    if material is not None:
+        return doubted
+    return (*doubted, *(fact for fact in stress_facts() if fact.reason), *_of_no_row())
+
+
+def stress_facts() -> tuple[Fact, ...]:
+    """What share of its least tensile strength a wire may bear: in steady duty by group of wire, then by cycles.
+
+    >>> first = stress_facts()[0]
+    >>> first.wire, first.figure, first.value, first.unit
+    ('drawn wire', 'compression at a length, uncorrected', '0.50', 'of the strength')
+    """
+    return tuple(_of_stresses())
+
+
+def _of_stresses() -> Iterator[Fact]:
+    for row in rows("permissible"):
+        set_ = "" if row["set"] == "as it is" else f", set {row['set']}"
+        figure = f"{row['place']}, {row['factor']}{set_}"
+        yield _fact(f"{row['group']} wire", figure, row["share"], {**row, "unit": "of the strength"})
+    for row in rows("fatigue"):
+        figure = f"{row['place']}, {row['cycles']} times from nothing to it"
+        yield _fact(f"{row['group']} wire", figure, row["share"], {**row, "unit": "of the strength"})
 
 
 def _materials() -> Iterator[tuple[Fact, dict[str, str]]]:

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from sourcing.materials import disagreements, facts, find, names
+from sourcing.materials import disagreements, facts, find, names, stress_facts
 from sourcing.materials.facts import Fact
 from sourcing.materials.model import Group, Magnet, Material
 from sourcing.materials.plating import better_plated, cracks_by_hydrogen
@@ -57,6 +57,13 @@ def test_every_disagreement_of_the_reference_figures_is_told() -> None:
         "greatest strength",
         "greatest temperature",
     }
+
+
+def test_what_a_wire_bears_is_told_by_place_and_by_cycles_with_its_source() -> None:
+    told = stress_facts()
+    assert {each.wire for each in told} == {f"{group} wire" for group in (*Group, "any", "valve")}
+    assert all(0.0 < float(each.value) < 1.0 and each.source for each in told)
+    assert [each for each in told if each.reason and each not in disagreements()] == []
 
 
 def test_a_keepers_own_material_has_no_facts_of_ours() -> None:

@@ -193,8 +193,11 @@ def test_the_greatest_strength_of_stainless_wire_is_the_least_and_15_percent() -
             assert greatest == pytest.approx(1.15 * least, abs=1.0)
 
 
-@pytest.mark.parametrize("table", ["wire_strength", "materials", "coil_diameter_tolerance"])
+@pytest.mark.parametrize(
+    "table", ["wire_strength", "materials", "coil_diameter_tolerance", "permissible", "fatigue", "disagreements"]
+)
 def test_every_row_names_its_source_and_how_it_was_read(table: str) -> None:
     for row in rows(table):
+        assert None not in row, "a comma that is not in quotes"
         assert row["source"].strip()
         assert row["via"] in {"read", "memory"}
