@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from sourcing.cli import door
-from sourcing.cli.words import length_option, spool_option
+from sourcing.cli.words import WORKINGS_HELP, length_option, spool_option
 
 if TYPE_CHECKING:
+    from sourcing.figures.working import Working
     from sourcing.need.model import Need
     from sourcing.stock.model import Catalogue
     from sourcing.winding.model import Refusal, WindingPlan
@@ -67,6 +68,14 @@ def saved(need: Need, catalogue: Catalogue, made: WindingPlan, option: str, meas
     return answers[option](coil, measured_mm)
 
 
+def shown(answer: WindingPlan | Refusal, need: Need, catalogue: Catalogue) -> tuple[Working, ...]:
+    """The workings of a plan; none of a refusal."""
+    from sourcing.verdict.workings import plan_workings
+    from sourcing.winding.model import WindingPlan
+
+    return plan_workings(answer, catalogue, need.quantity) if isinstance(answer, WindingPlan) else ()
+
+
 def command(
     need: Annotated[str, typer.Argument(metavar="NEED", help="a need.yaml")],
     wire: Annotated[
@@ -93,6 +102,7 @@ def command(
         str | None,
         typer.Option("--catalog", metavar="PATH", help="a catalogue folder, or one file of springs or spools"),
     ] = None,
+    with_workings: Annotated[bool, typer.Option("--workings", help=WORKINGS_HELP)] = False,
     as_json: Annotated[bool, typer.Option("--json", help="one JSON document instead of text")] = False,
 ) -> None:
     """Make the winding sheet: wire, cut length, mandrel, turns, pitch, heat, checks.
@@ -112,14 +122,15 @@ def command(
     if measured and isinstance(answer, WindingPlan):
         _print_saved(saved(wanted, catalogue, answer, *measured[0]), as_json)
         return
+    workings = shown(answer, wanted, catalogue) if with_workings else None
     if as_json:
         from sourcing.sheets.winding_data import answer_document
 
-        door.print_json(answer_document(answer, wanted))
+        door.print_json(answer_document(answer, wanted, workings))
     else:
         from sourcing.sheets.winding_text import answer_lines
 
-        door.print_text(answer_lines(answer, wanted))
+        door.print_text(answer_lines(answer, wanted, workings))
     door.finish(isinstance(answer, WindingPlan))
 
 

@@ -81,16 +81,17 @@ def unit_of(name: str) -> str:
     >>> unit_of("rate_n_per_mm"), unit_of("spring_index")
     ('N/mm', '')
     """
-    return UNITS.get(_ending(name), "")
+    return UNITS.get(_ending(_without_bound(name)[0]), "")
 
 
 def words_of_name(name: str) -> str:
     """A name in words, without its unit.
 
-    >>> words_of_name("wire_diameter_mm")
-    'wire diameter'
+    >>> words_of_name("wire_diameter_mm"), words_of_name("free_length_mm_low")
+    ('wire diameter', 'free length, low')
     """
-    return name.removesuffix(_ending(name)).replace("_", " ")
+    plain, bound = _without_bound(name)
+    return plain.removesuffix(_ending(plain)).replace("_", " ") + (f", {bound}" if bound else "")
 
 
 def described(name: str, symbol: str | None = None) -> str:
@@ -102,6 +103,12 @@ def described(name: str, symbol: str | None = None) -> str:
     ending = _ending(name)
     words = name.removesuffix(ending).replace("_", " ")
     return words + (f" {symbol}" if symbol else "") + (f" in {UNITS[ending]}" if ending else "")
+
+
+def _without_bound(name: str) -> tuple[str, str]:
+    """A name without the `_low` or `_high` that it ends in, and which."""
+    plain, _, bound = name.rpartition("_")
+    return (plain, bound) if bound in ("low", "high") else (name, "")
 
 
 def _ending(name: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import prod
 
+from sourcing.figures import formula
 from sourcing.fit.model import Deviation, WantedFigure
 from sourcing.quantities import Wanted
 from sourcing.stock.model import HouseTolerances
@@ -59,10 +60,31 @@ def deviation_over_tolerance(wanted: Wanted, got: float, house: float) -> tuple[
     return (min(distance / tolerance, LARGEST_SHOWN) if tolerance > 0.0 else LARGEST_SHOWN), tolerance
 
 
+@formula("x = abs(y − y₀) / t", where={"y": "got", "y₀": "wanted", "t": "tolerance"}, source="by definition")
+def off_by(got: float, wanted: float, tolerance: float) -> float:
+    """How many tolerances a figure is off."""
+    return abs(got - wanted) / tolerance
+
+
+@formula("x = max(0, y₀ − y) / t", where={"y": "got", "y₀": "least", "t": "tolerance"}, source="by definition")
+def below_by(got: float, least: float, tolerance: float) -> float:
+    """How many tolerances a figure is below the least that is wanted."""
+    return max(0.0, least - got) / tolerance
+
+
+@formula("x = max(0, y − y₀) / t", where={"y": "got", "y₀": "greatest", "t": "tolerance"}, source="by definition")
+def above_by(got: float, greatest: float, tolerance: float) -> float:
+    """How many tolerances a figure is above the greatest that is wanted."""
+    return max(0.0, got - greatest) / tolerance
+
+
+@formula(
+    "δ = max(0, 1 − x / 2)",
+    where={"x": "deviation"},
+    source="one-sided linear desirability, Derringer and Suich, Journal of Quality Technology 12 (1980) 214",
+)
 def desirability(deviation: float) -> float:
     """1 where nothing deviates, 0.5 at one tolerance, 0 at two and beyond, linear between.
-
-    One-sided linear desirability of Derringer and Suich, Journal of Quality Technology 12 (1980) 214.
 
     >>> desirability(0.5)
     0.75

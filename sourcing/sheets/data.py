@@ -6,10 +6,12 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import asdict
 
 from sourcing.adapt.rehook import Rehooked, rehook_steps
+from sourcing.figures.working import Working
 from sourcing.files.findings import Finding
 from sourcing.fit.model import Deviation, Limit
 from sourcing.need.model import Need, WantedEnd, WantedLeg
 from sourcing.quantities import Money, Wanted
+from sourcing.sheets.workings import workings_key
 from sourcing.springs.describe import describe
 from sourcing.verdict.options import Option
 from sourcing.verdict.verdict import Verdict
@@ -34,9 +36,17 @@ def mistakes_document(findings: Iterable[Finding]) -> Document:
     }
 
 
-def source_document(verdicts: Sequence[Verdict]) -> Document:
-    """One verdict as it stands; several as jobs, with the shopping list that a later version fills."""
-    documents = [verdict_document(verdict) for verdict in verdicts]
+def source_document(
+    verdicts: Sequence[Verdict], workings: Iterable[Sequence[Working] | None] | None = None
+) -> Document:
+    """One verdict as it stands; several as jobs, with the shopping list that a later version fills.
+
+    `workings` are those of each verdict, None where they were not asked for.
+    """
+    shown = [None] * len(verdicts) if workings is None else workings
+    documents = [
+        {**verdict_document(verdict), **workings_key(worked)} for verdict, worked in zip(verdicts, shown, strict=True)
+    ]
     return documents[0] if len(documents) == 1 else {"jobs": documents, "shopping": None}
 
 

@@ -10,7 +10,7 @@ from sourcing.figures.working import Working
 from sourcing.sheets import description_extension, description_pressed, description_torsion
 from sourcing.sheets.banded import band_keys, band_lines
 from sourcing.sheets.text import bullets, heading
-from sourcing.sheets.workings import workings_document, workings_lines
+from sourcing.sheets.workings import workings_key, workings_lines
 from sourcing.springs.describe import AnyDescription
 from sourcing.springs.rates import rate_of
 from sourcing.stock.model import StockSpring
@@ -38,7 +38,7 @@ def description_document(
                 **asdict(description),
                 **({} if grade is None else band_keys(stock.spring, description, grade)),
                 "notes": notes(stock, description),
-                **({"workings": workings_document(_workings(stock, description))} if with_workings else {}),
+                **workings_key(_workings(stock, description) if with_workings else None),
             }
             for stock, description in entries
         ]

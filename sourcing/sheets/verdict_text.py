@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from sourcing.adapt.rehook import rehook_steps
+from sourcing.figures.working import Working
 from sourcing.fit.model import Deviation
 from sourcing.fit.rank import rank
 from sourcing.need.model import Need
@@ -21,6 +22,7 @@ from sourcing.quantities import (
 from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
 from sourcing.sheets.winding_text import plan_lines
+from sourcing.sheets.workings import workings_lines
 from sourcing.springs.end_pieces import said
 from sourcing.verdict.options import Option
 from sourcing.verdict.verdict import Verdict
@@ -30,8 +32,8 @@ OPTIONS_SHOWN = 6
 EXCLUDED_SHOWN = 3
 
 
-def verdict_lines(verdict: Verdict) -> Iterator[str]:
-    """The whole sheet of one need."""
+def verdict_lines(verdict: Verdict, workings: Sequence[Working] | None = None) -> Iterator[str]:
+    """The whole sheet of one need, with its workings where they were asked for."""
     need = verdict.need
     yield from wrapped(need.job + (f": {need.what}" if need.what else ""))
     yield from wrapped("; ".join(_wanted(need, verdict.bench.units)), "  ")
@@ -61,6 +63,8 @@ def verdict_lines(verdict: Verdict) -> Iterator[str]:
     if verdict.plan is not None:
         yield ""
         yield from plan_lines(verdict.plan)
+    if workings is not None:
+        yield from workings_lines(workings)
     yield ""
 
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import asdict
 
+from sourcing.figures.working import Working
 from sourcing.need.model import Need
 from sourcing.safety import GUARDED_CAUTIONS
+from sourcing.sheets.workings import workings_key
 from sourcing.verdict.verdict import GUARDED_RULES, cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import Acceptance, Made, Refusal, Serves, WindingPlan
@@ -75,10 +77,10 @@ def acceptance_document(row: Acceptance) -> Document:
     return {"figure": row.figure, "low": row.low, "high": row.high, "if_not": row.if_not}
 
 
-def answer_document(answer: WindingPlan | Refusal, need: Need) -> Document:
-    """A winding plan, or why there is none."""
+def answer_document(answer: WindingPlan | Refusal, need: Need, workings: Sequence[Working] | None = None) -> Document:
+    """A winding plan, with its workings where they were asked for; or why there is none."""
     if isinstance(answer, WindingPlan):
-        return plan_document(answer, cautions_for(need, answer))
+        return {**plan_document(answer, cautions_for(need, answer)), **workings_key(workings)}
     cautions = GUARDED_CAUTIONS if answer.rule in GUARDED_RULES else ()
     return {"refused": {"rule": answer.rule, "why": answer.why}, "cautions": list(cautions)}
 

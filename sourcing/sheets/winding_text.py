@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from sourcing.figures.working import Working
 from sourcing.need.model import Need
 from sourcing.quantities import (
     show_angle,
@@ -20,6 +21,7 @@ from sourcing.quantities import (
 )
 from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
+from sourcing.sheets.workings import workings_lines
 from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
@@ -27,8 +29,8 @@ from sourcing.winding.saving import Saved
 from sourcing.winding.torsion_task import HAND_NOT_KNOWN
 
 
-def answer_lines(answer: WindingPlan | Refusal, need: Need) -> Iterator[str]:
-    """The winding sheet of a need, or why there is none."""
+def answer_lines(answer: WindingPlan | Refusal, need: Need, workings: Sequence[Working] | None = None) -> Iterator[str]:
+    """The winding sheet of a need, with its workings where they were asked for; or why there is none."""
     yield from wrapped(need.job + (f": {need.what}" if need.what else ""))
     yield ""
     if isinstance(answer, Refusal):
@@ -41,6 +43,8 @@ def answer_lines(answer: WindingPlan | Refusal, need: Need) -> Iterator[str]:
             yield from _hands()
         yield from heading("Mind, where it goes in")
         yield from bullets(cautions_for(need, answer), "!")
+        if workings is not None:
+            yield from workings_lines(workings)
 
 
 def _hands() -> Iterator[str]:

@@ -24,10 +24,9 @@ from sourcing.winding.conical_room import EndDiameters, end_diameters_mm, tapers
 from sourcing.winding.conical_search import ConicalDesign, judged, scan_cones, springs_at
 from sourcing.winding.conical_serving import serving_ends
 from sourcing.winding.conical_steps import cone_steps
-from sourcing.winding.doubts import DIAMETER_POWER, diameter_sd_mm, mandrel_for_mm, rate_sd
+from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95, diameter_sd_mm, mandrel_for_mm, rate_sd
 from sourcing.winding.heat import change_of_diameter, oven_reaches, stress_relief
 from sourcing.winding.line import wanted_line
-from sourcing.winding.making import NORMAL_95
 from sourcing.winding.model import Band, Made, Mandrel, Refusal, WindingPlan
 from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
 from sourcing.winding.steps import PressedNumbers, pull_n, yield_force_n

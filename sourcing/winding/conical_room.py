@@ -11,8 +11,7 @@ from sourcing.need.model import PocketEnd
 from sourcing.quantities import Wanted, show_diameter
 from sourcing.springs.conical_lengths import growth_at_ends_mm
 from sourcing.springs.model import ConicalSpring
-from sourcing.winding.doubts import diameter_sd_mm, mandrel_for_mm
-from sourcing.winding.making import NORMAL_95
+from sourcing.winding.doubts import NORMAL_95, diameter_sd_mm, mandrel_for_mm
 from sourcing.winding.model import Refusal
 from sourcing.winding.pressed_task import PressedTask
 from sourcing.winding.search import GREATEST_INDEX, LEAST_INDEX

@@ -19,6 +19,11 @@ RATE_DOUBT = 0.03
 COILS_DOUBT = 0.07
 """Turns counted to an eighth, read as a rectangle, in coils."""
 
+_ABOVE_0 = "95 of 100, of a figure that cannot fall below 0"
+
+NORMAL_95 = 1.96
+"""Standard deviations to each side that hold 95 % of a normal distribution."""
+
 DIAMETER_POWER = 3.0
 """The rate falls with the cube of a diameter that was not planned."""
 
@@ -34,6 +39,44 @@ def diameter_sd_mm(task: Task, known: Knowledge, mandrel_mm: float) -> float:
 def rate_sd(spring: Spring) -> float:
     """The relative standard deviation of the rate at a known diameter: wire, and coils counted."""
     return hypot(RATE_DOUBT, COILS_DOUBT / spring.active_coils)
+
+
+@formula("y = v − 1.96 u", where={"v": "value", "u": "sd"}, source="95 of 100 of a normal distribution")
+def lower_95(value: float, sd: float) -> float:
+    """The lower bound of 95 % of a figure with a normal doubt."""
+    return value - NORMAL_95 * sd
+
+
+@formula("y = v + 1.96 u", where={"v": "value", "u": "sd"}, source="95 of 100 of a normal distribution")
+def upper_95(value: float, sd: float) -> float:
+    """The upper bound of 95 % of a figure with a normal doubt."""
+    return value + NORMAL_95 * sd
+
+
+@formula(
+    "u = √((3 u_D / D)² + u_R²)",
+    where={"u_D": "diameter_sd_mm", "u_R": "rate_sd_at_diameter"},
+    source="derived: the rate falls with the cube of a diameter that was not planned, and what else is in doubt",
+)
+def whole_rate_sd(mean_diameter_mm: float, diameter_sd_mm: float, rate_sd_at_diameter: float) -> float:
+    """The relative standard deviation of the rate, the diameter's doubt in it."""
+    return hypot(DIAMETER_POWER * diameter_sd_mm / mean_diameter_mm, rate_sd_at_diameter)
+
+
+@formula(
+    "R' = R / (1 + 1.96 u)", where={"R": "rate", "u": "sd"}, source="95 of 100, of a figure that cannot fall below 0"
+)
+def lower_rate(rate: float, sd: float) -> float:
+    """The lower bound of a rate with a relative doubt."""
+    return rate / (1 + NORMAL_95 * sd)
+
+
+@formula(
+    "R' = R (1 + 1.96 u)", where={"R": "rate", "u": "sd"}, source="95 of 100, of a figure that cannot fall below 0"
+)
+def upper_rate(rate: float, sd: float) -> float:
+    """The upper bound of a rate with a relative doubt."""
+    return rate * (1 + NORMAL_95 * sd)
 
 
 def final_mean_mm(task: Task, known: Knowledge, mandrel_mm: float) -> float:

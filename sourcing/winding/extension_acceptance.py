@@ -12,9 +12,8 @@ from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import ExtensionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import STANDARD_GRAVITY, TURNS_COUNTED_TO, Reading
-from sourcing.winding.doubts import DIAMETER_POWER
+from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95
 from sourcing.winding.extension_task import free_length_sd_mm
-from sourcing.winding.making import NORMAL_95
 from sourcing.winding.model import Acceptance, Band, GoesIn
 
 GAP_WIRES = 0.5

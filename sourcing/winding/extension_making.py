@@ -12,10 +12,9 @@ from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.hooks import COILS_OF_HOOK, hook_wire_mm
 from sourcing.springs.model import ExtensionSpring
 from sourcing.winding import turns
-from sourcing.winding.doubts import DIAMETER_POWER, diameter_sd_mm, rate_sd
+from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95, diameter_sd_mm, rate_sd
 from sourcing.winding.extension_task import ExtensionTask, free_length_sd_mm
 from sourcing.winding.hand_tension import hand_tension_n
-from sourcing.winding.making import NORMAL_95
 from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Band, Made
 from sourcing.winding.trials import Knowledge

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from sourcing.figures import formula
 from sourcing.materials.model import Material
 from sourcing.quantities import show_temperature
 from sourcing.springs.life import Making
@@ -31,6 +32,20 @@ def change_of_diameter(material: Material, bench: Bench) -> tuple[float, float]:
     return heat_change(material) if oven_reaches(material, bench) else (0.0, 0.0)
 
 
+@formula(
+    "T = min((T₁ + T₂) / 2, T_o)",
+    where={"T₁": "low_c", "T₂": "high_c", "T_o": "oven_c"},
+    source="the middle of the material's range, or what the oven reaches of it",
+)
+def relief_c(low_c: float, high_c: float, oven_c: float) -> float:
+    """The temperature of stress relief.
+
+    >>> relief_c(200.0, 250.0, 220.0)
+    220.0
+    """
+    return min((low_c + high_c) / 2, oven_c)
+
+
 def stress_relief(material: Material, bench: Bench) -> Heat:
     """The middle of the material's range or what the oven reaches of it, in the material's time; or what else to do.
 
@@ -45,7 +60,7 @@ def stress_relief(material: Material, bench: Bench) -> Heat:
         owned = "there is no oven" if bench.oven_c is None else f"the oven ends at {show_temperature(bench.oven_c)}"
         wanted = f"{material.name} wants {between} to relieve the stress of winding, and {owned}."
         return Heat(None, None, f"{wanted} {_PRESSED}")
-    temperature_c = min((low_c + high_c) / 2, bench.oven_c)
+    temperature_c = relief_c(low_c, high_c, bench.oven_c)
     low, high = material.heat_change_low, material.heat_change_high
     return Heat(
         temperature_c,

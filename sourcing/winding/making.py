@@ -4,14 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from math import hypot
 
 from sourcing.springs import geometry
 from sourcing.springs.describe import describe
 from sourcing.springs.end_pieces import wire_of_ends_mm
 from sourcing.springs.model import CompressionSpring
 from sourcing.winding import turns
-from sourcing.winding.doubts import DIAMETER_POWER, diameter_sd_mm, rate_sd
+from sourcing.winding.doubts import (
+    diameter_sd_mm,
+    lower_95,
+    lower_rate,
+    rate_sd,
+    upper_95,
+    upper_rate,
+    whole_rate_sd,
+)
 from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Band, Made
 from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
@@ -19,9 +26,6 @@ from sourcing.winding.trials import Knowledge
 
 TOO_OPEN_SHARE = 0.01
 """The share of the free length from which a coil that opens too far is spoken of."""
-
-NORMAL_95 = 1.96
-"""Standard deviations to each side that hold 95 % of a normal distribution."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,16 +101,20 @@ def made_after_heat(task: PressedTask, known: Knowledge, wound: Wound[Compressio
 
 def _bands(spring: CompressionSpring, sd_mm: float) -> Mapping[str, Band]:
     """The figures with a known doubt, between their 95 % bounds."""
-    around_mm, length_mm = NORMAL_95 * sd_mm, NORMAL_95 * free_length_sd_mm(spring)
-    rate = describe(spring).rate_n_per_mm
-    share = NORMAL_95 * hypot(DIAMETER_POWER * sd_mm / spring.mean_diameter_mm, rate_sd(spring))
+    rate, length_mm = describe(spring).rate_n_per_mm, free_length_sd_mm(spring)
+    share = whole_rate_sd(spring.mean_diameter_mm, sd_mm, rate_sd(spring))
     diameters = {
         "mean_diameter_mm": spring.mean_diameter_mm,
         "outside_diameter_mm": spring.outside_diameter_mm,
         "inside_diameter_mm": spring.inside_diameter_mm,
     }
     return {
-        **{name: Band(value - around_mm, value + around_mm) for name, value in diameters.items()},
-        "rate_n_per_mm": Band(rate / (1 + share), rate * (1 + share)),
-        "free_length_mm": Band(spring.free_length_mm - length_mm, spring.free_length_mm + length_mm),
+        **{name: band(value, sd_mm) for name, value in diameters.items()},
+        "rate_n_per_mm": Band(lower_rate(rate, share), upper_rate(rate, share)),
+        "free_length_mm": band(spring.free_length_mm, length_mm),
     }
+
+
+def band(value: float, sd: float) -> Band:
+    """The bounds of 95 % of a figure with a normal doubt."""
+    return Band(lower_95(value, sd), upper_95(value, sd))

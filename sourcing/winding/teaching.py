@@ -13,8 +13,8 @@ from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.quantities import show_length, show_temperature
 from sourcing.stock.model import Bench, Spool, Trial
 from sourcing.winding.advice import TRIAL_MINUTES, TRIAL_TURNS, trial_wire_mm
+from sourcing.winding.doubts import NORMAL_95
 from sourcing.winding.heat import oven_reaches
-from sourcing.winding.making import NORMAL_95
 from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.trials import Knowledge, Lesson, learn
 

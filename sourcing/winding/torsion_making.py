@@ -10,8 +10,7 @@ from sourcing.springs.describe import describe
 from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import TorsionSpring
 from sourcing.winding import turns
-from sourcing.winding.doubts import diameter_sd_mm
-from sourcing.winding.making import NORMAL_95
+from sourcing.winding.doubts import NORMAL_95, diameter_sd_mm
 from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Band, Made
 from sourcing.winding.torsion_task import TorsionTask
@@ -52,7 +51,7 @@ def laid(before_heat: TorsionSpring, mandrel_mm: float) -> LaidBody:
     wire_mm, coils = before_heat.wire_diameter_mm, before_heat.active_coils
     on_mandrel = turn_length_mm(mandrel_mm + wire_mm, wire_mm)
     laid_turns = turns.turns_from(coils, turn_length_mm(before_heat.mean_diameter_mm, wire_mm), on_mandrel)
-    opens_deg = 360.0 * (laid_turns - coils)
+    opens_deg = turns.opens_deg(laid_turns, coils)
     coil_mm = turned.wire_length_mm(before_heat)
     return LaidBody(
         turns=laid_turns,

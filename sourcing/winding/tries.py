@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from sourcing.figures import formula
-from sourcing.stock.model import Trial
+from sourcing.materials.model import Material
+from sourcing.stock.model import Bench, Trial
 from sourcing.winding.heat import oven_reaches
 from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Tries
@@ -45,6 +46,25 @@ def chance_by_second_try(first: float, after_a_trial: float) -> float:
     return 1 - (1 - first) * (1 - after_a_trial)
 
 
+@formula(
+    "t_h = 0.5 + 0.3 (t + q − 1) + h",
+    where={"t": "expected", "q": "quantity", "h": "heat_hours"},
+    source="assumed: to set up, each coil, the heat",
+)
+def hours(expected: float, quantity: float, heat_hours: float) -> float:
+    """Hours at the bench for so many good springs.
+
+    >>> round(hours(1.2, 2, 0.7), 2)
+    1.86
+    """
+    return SETTING_UP_HOURS + TRY_HOURS * (expected + quantity - 1) + heat_hours
+
+
+def heat_hours(material: Material, bench: Bench) -> float:
+    """Hours of the heat; none where no heat is given."""
+    return HEAT_HOURS if oven_reaches(material, bench) else 0.0
+
+
 def tries(task: ByDiameter[S], known: Knowledge, wound: Wound[S]) -> Tries:
     """The chance at the first try, once a coil has been measured, and by the second; the tries expected."""
     taught = taught_by_one(task, known, wound.diameter_mm)
@@ -62,11 +82,10 @@ def tries_from(task: Task, first: float, taught: float) -> Tries:
     """The tries that follow from the chance of the first coil, and of one once that has been measured."""
     second = max(taught, first)
     expected = tries_expected(first, second)
-    heat = HEAT_HOURS if oven_reaches(task.wire.material, task.bench) else 0.0
     return Tries(
         first=first,
         after_a_trial=second,
         by_second=chance_by_second_try(first, second),
         expected=expected,
-        hours=SETTING_UP_HOURS + TRY_HOURS * (expected + task.need.quantity - 1) + heat,
+        hours=hours(expected, task.need.quantity, heat_hours(task.wire.material, task.bench)),
     )

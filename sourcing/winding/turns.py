@@ -103,6 +103,30 @@ def energy_let_go_n_mm(moment_n_mm: float, turns_back: float) -> float:
 
 
 @formula(
+    "n' = n D / D'",
+    where={"n": "coils", "D'": "new_mean_mm"},
+    source="derived, see winding_model: the wire keeps its length",
+)
+def coils_of_same_wire(coils: float, mean_diameter_mm: float, new_mean_mm: float) -> float:
+    """The coils that the same wire makes at another mean diameter.
+
+    >>> coils_of_same_wire(6.0, 9.0, 10.0)
+    5.4
+    """
+    return coils * mean_diameter_mm / new_mean_mm
+
+
+@formula("θ = 360 (N − n)", where={"N": "turns", "n": "coils"}, source="geometry")
+def opens_deg(turns: float, coils: float) -> float:
+    """By how much the legs' angle falls as turns laid become so many coils.
+
+    >>> opens_deg(6.0, 5.0)
+    360.0
+    """
+    return 360.0 * (turns - coils)
+
+
+@formula(
     "N_b = (N − n_t) (1 + 2 / N)",
     where={"N": "turns"},
     source="derived, see winding_model: turns laid, two spare ones too, less the coils that they become",

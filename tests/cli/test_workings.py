@@ -78,3 +78,42 @@ def test_without_the_option_there_are_no_workings(run, bench_folder):
     (spring,) = run("describe", "catalog/springs/drawer.yaml", "--json").json["springs"]
     assert "workings" not in spring
     assert "Workings" not in run("describe", "catalog/springs/drawer.yaml").out
+
+
+def test_source_shows_how_the_chosen_spring_and_its_score_come_about(run, bench_folder):
+    document = run("source", "need.yaml", "--workings", "--json").json
+    chosen = document["options"][0]
+    workings = by_figure(document["workings"])
+    assert workings["force_n at 24 mm"]["numbers"] == "max(0, 1.3097 · (31 − 24))"
+    assert workings["wanted of force at 24 mm"]["source"] == "need.yaml:6:28"
+    assert workings["wanted of force at 24 mm"]["unit"] == "N"
+    for row in chosen["deviations"]:
+        shown = workings[f"deviation_over_tolerance of {row['figure']}"]
+        assert shown["value"] == pytest.approx(row["deviation_over_tolerance"])
+    assert workings["score"]["value"] == chosen["score"]
+    assert workings["chance"]["value"] == chosen["chance"]
+
+
+def test_wind_shows_how_the_mandrel_gives_the_spring(run, bench_folder):
+    document = run("wind", "need.yaml", "--wire", "W08", "--workings", "--json").json
+    workings = by_figure(document["workings"])
+    assert workings["wire_diameter_mm"]["source"] == "catalog/spools/wire.yaml:4:20"
+    assert workings["mandrel_diameter_mm"]["value"] == document["mandrel"]["diameter_mm"]
+    assert workings["released_index"]["formula"] == "C_f = 1 / (1/C_m − ε b g)"
+    assert workings["mean_diameter_mm as wound"]["value"] == document["finished"]["mean_diameter_mm"]
+    assert workings["cut_length_mm"]["value"] == document["cut_length_mm"]
+    assert workings["flow_ratio"]["from_memory"] is True
+
+
+@pytest.mark.parametrize("words", [("source", "need.yaml"), ("wind", "need.yaml", "--wire", "W08")])
+def test_text_of_source_and_wind_keeps_within_eighty_columns(run, bench_folder, words):
+    out = run(*words, "--workings").out
+    assert "\nWorkings, in mm, N and MPa\n" in out
+    assert max(map(len, out.split("\n"))) <= 80
+
+
+def test_a_guarded_need_has_no_workings(run, bench_folder):
+    need = bench_folder / "need.yaml"
+    need.write_text(need.read_text("utf-8") + "duty: guarded\n", "utf-8")
+    assert run("source", "need.yaml", "--workings", "--json").json["workings"] == []
+    assert "workings" not in run("wind", "need.yaml", "--workings", "--json").json

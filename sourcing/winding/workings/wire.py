@@ -1,0 +1,41 @@
+"""The workings of the wire: its strength, its flow stress and strain, the pull, the moment at the crank."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sourcing.figures.working import Working, given, work
+from sourcing.materials.facts import facts
+from sourcing.springs.workings.inputs import Stated, input_of, strength, wire_figures
+from sourcing.winding import springback, steps
+from sourcing.winding.model import WindingPlan
+from sourcing.winding.trials import Knowledge
+
+
+def wire(plan: WindingPlan, known: Knowledge, stated: Stated) -> Iterator[Working]:
+    """From the wire as it stands on the spool to what bends it."""
+    spring = plan.finished.spring
+    yield input_of("wire_diameter_mm", plan.wire_diameter_mm, stated)
+    yield from strength(spring, {})
+    yield from wire_figures(spring, {}, "elastic_modulus_mpa")
+    yield from _flow_ratio(plan, known)
+    yield work(springback.flow_stress_mpa, known.flow_ratio, known.tensile_strength_mpa)
+    yield work(springback.flow_strain, known.flow_stress_mpa, known.elastic_modulus_mpa)
+    yield work(steps.yield_force_n, known.flow_stress_mpa, known.wire_diameter_mm)
+    yield work(steps.pull_n, steps.yield_force_n(known.flow_stress_mpa, known.wire_diameter_mm))
+    crank = "crank_moment_n_mm"
+    yield work(springback.plastic_moment_n_mm, known.flow_stress_mpa, known.wire_diameter_mm, figure=crank)
+
+
+def _flow_ratio(plan: WindingPlan, known: Knowledge) -> Iterator[Working]:
+    """The prior of the material, or what the spool's trials made of it."""
+    values = {"flow_ratio": known.flow_ratio, "flow_ratio_sd": known.flow_ratio_sd}
+    if known.lessons:
+        trials = f"{len(known.lessons)} trial coil{'s' if len(known.lessons) > 1 else ''} of {plan.wire}"
+        yield from (given(name, value, f"{trials}; derived, see winding_model") for name, value in values.items())
+        return
+    priors = {fact.figure.replace(" ", "_"): fact for fact in facts(plan.finished.spring.material)}
+    for name, value in values.items():
+        prior = priors.get(name)
+        source, recalled = ("assumed", False) if prior is None else (prior.source, prior.from_memory)
+        yield given(name, value, source, recalled)
