@@ -9,10 +9,11 @@ from typing import Literal
 
 from sourcing.adapt.rehook import Rehooked, rehooked
 from sourcing.fit.cases import case_of
-from sourcing.fit.judge import judge
+from sourcing.fit.judge import ROUNDING, judge
 from sourcing.fit.limits import stress_limits
 from sourcing.fit.model import Fit, Limit, Spread
 from sourcing.fit.rank import rank
+from sourcing.fit.score import deviations
 from sourcing.fit.spread import spread_of
 from sourcing.materials.strength import tensile_strength_mpa, weakest_grade
 from sourcing.need.model import Need
@@ -129,7 +130,8 @@ def adapted_option(stock: StockSpring, need: Need, bench: Bench, as_it_is: Fit) 
     """A spring that is here made into one that fits better than it does, where it can be; nothing that does not fit."""
     if as_it_is.fits == "yes":
         return None
-    judged = ((made, judge_stock(made.stock, need, bench, made.length_doubt_mm)) for made in rehooked(stock))
+    promising = (made for made in rehooked(stock) if _figures_come_near(made.stock, need, bench))
+    judged = ((made, judge_stock(made.stock, need, bench, made.length_doubt_mm)) for made in promising)
     best = min(((made, fit) for made, fit in judged if fit.fits != "no"), key=lambda each: rank(each[1]), default=None)
     if best is None or rank(best[1]) >= rank(as_it_is):
         return None
@@ -139,6 +141,12 @@ def adapted_option(stock: StockSpring, need: Need, bench: Bench, as_it_is: Fit) 
     return Option(
         "adapted", stock.id, fit.fits, fit.chance, fit, nothing, bench.currency, 0.0, hours, how, stock, adapted=made
     )
+
+
+def _figures_come_near(stock: StockSpring, need: Need, bench: Bench) -> bool:
+    """Whether every wanted figure is within two tolerances: what is not is not worth judging in full."""
+    case = case_of(stock.spring, need, bench, Spread(), believed_rate(stock))
+    return all(row.deviation_over_tolerance <= 2.0 + ROUNDING for row in deviations(case.wanted()))
 
 
 def _how_adapted(made: Rehooked, units: str) -> str:
