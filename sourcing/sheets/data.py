@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import asdict
+from typing import TYPE_CHECKING
 
 from sourcing.adapt.rehook import Rehooked, rehook_steps
-from sourcing.figures.working import Working
 from sourcing.files.findings import Finding
 from sourcing.fit.model import Deviation, Limit
 from sourcing.need.model import Need, WantedEnd, WantedLeg
 from sourcing.quantities import Money, Wanted
-from sourcing.sheets.workings import workings_key
 from sourcing.springs.describe import describe
 from sourcing.verdict.options import Option
 from sourcing.verdict.verdict import Verdict
+
+if TYPE_CHECKING:
+    from sourcing.figures.working import Working
 
 Document = dict[str, object]
 
@@ -48,6 +50,15 @@ def source_document(
         {**verdict_document(verdict), **workings_key(worked)} for verdict, worked in zip(verdicts, shown, strict=True)
     ]
     return documents[0] if len(documents) == 1 else {"jobs": documents, "shopping": None}
+
+
+def workings_key(shown: Sequence[Working] | None) -> Document:
+    """The key `workings` for a document; nothing where they were not asked for."""
+    if shown is None:
+        return {}
+    from sourcing.sheets.workings import workings_document
+
+    return {"workings": workings_document(shown)}
 
 
 def verdict_document(verdict: Verdict) -> Document:

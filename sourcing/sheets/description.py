@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import asdict
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from sourcing.figures.working import Working
 from sourcing.sheets import description_extension, description_pressed, description_torsion
 from sourcing.sheets.banded import band_keys, band_lines
+from sourcing.sheets.data import workings_key
 from sourcing.sheets.text import bullets, heading
-from sourcing.sheets.workings import workings_key, workings_lines
 from sourcing.springs.describe import AnyDescription
 from sourcing.springs.rates import rate_of
 from sourcing.stock.model import StockSpring
 from sourcing.stock.rates import disagree, show_rate_of
+
+if TYPE_CHECKING:
+    from sourcing.figures.working import Working
 
 Entry = tuple[StockSpring, AnyDescription]
 
@@ -76,4 +78,6 @@ def description_lines(
         if grade is not None:
             yield from ["", *band_lines(stock.spring, one, grade, units)]
         if with_workings:
+            from sourcing.sheets.workings import workings_lines
+
             yield from workings_lines(_workings(stock, one))

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
 
 from sourcing.adapt.rehook import rehook_steps
-from sourcing.figures.working import Working
 from sourcing.fit.model import Deviation
 from sourcing.fit.rank import rank
 from sourcing.need.model import Need
@@ -22,11 +22,13 @@ from sourcing.quantities import (
 from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
 from sourcing.sheets.winding_text import plan_lines
-from sourcing.sheets.workings import workings_lines
 from sourcing.springs.end_pieces import said
 from sourcing.verdict.options import Option
 from sourcing.verdict.verdict import Verdict
 from sourcing.verdict.would_change import figure_name, shower
+
+if TYPE_CHECKING:
+    from sourcing.figures.working import Working
 
 OPTIONS_SHOWN = 6
 EXCLUDED_SHOWN = 3
@@ -64,6 +66,8 @@ def verdict_lines(verdict: Verdict, workings: Sequence[Working] | None = None) -
         yield ""
         yield from plan_lines(verdict.plan)
     if workings is not None:
+        from sourcing.sheets.workings import workings_lines
+
         yield from workings_lines(workings)
     yield ""
 

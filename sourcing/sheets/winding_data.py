@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import asdict
+from typing import TYPE_CHECKING
 
-from sourcing.figures.working import Working
 from sourcing.need.model import Need
 from sourcing.safety import GUARDED_CAUTIONS
-from sourcing.sheets.workings import workings_key
+from sourcing.sheets.data import workings_key
 from sourcing.verdict.verdict import GUARDED_RULES, cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import Acceptance, Made, Refusal, Serves, WindingPlan
 from sourcing.winding.saving import Saved
+
+if TYPE_CHECKING:
+    from sourcing.figures.working import Working
 
 Document = dict[str, object]
 

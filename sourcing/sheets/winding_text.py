@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from sourcing.figures.working import Working
 from sourcing.need.model import Need
 from sourcing.quantities import (
     show_angle,
@@ -21,12 +21,14 @@ from sourcing.quantities import (
 )
 from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
-from sourcing.sheets.workings import workings_lines
 from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
 from sourcing.winding.saving import Saved
 from sourcing.winding.torsion_task import HAND_NOT_KNOWN
+
+if TYPE_CHECKING:
+    from sourcing.figures.working import Working
 
 
 def answer_lines(answer: WindingPlan | Refusal, need: Need, workings: Sequence[Working] | None = None) -> Iterator[str]:
@@ -44,6 +46,8 @@ def answer_lines(answer: WindingPlan | Refusal, need: Need, workings: Sequence[W
         yield from heading("Mind, where it goes in")
         yield from bullets(cautions_for(need, answer), "!")
         if workings is not None:
+            from sourcing.sheets.workings import workings_lines
+
             yield from workings_lines(workings)
 
 

@@ -10,11 +10,6 @@ from sourcing.sheets.text import heading, wrapped
 _INDENT = "      "
 
 
-def workings_key(shown: Sequence[Working] | None) -> dict[str, object]:
-    """The key `workings` for a document; nothing where they were not asked for."""
-    return {} if shown is None else {"workings": workings_document(shown)}
-
-
 def workings_document(shown: Iterable[Working]) -> list[dict[str, object]]:
     """The value of the key `workings`."""
     return [

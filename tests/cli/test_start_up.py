@@ -10,15 +10,20 @@ TOP = Path(__file__).parents[2]
 SLOW = {"numpy", "pydantic", "rapidfuzz", "scipy", "tabulate", "yaml"}
 
 
-def loaded(*words: str) -> set[str]:
-    """The slow libraries that are loaded when `springwright WORDS` ends."""
+def modules(*words: str) -> list[str]:
+    """What is loaded when `springwright WORDS` ends."""
     code = (
         "import sys\nfrom sourcing.cli import main\nsys.argv = ['springwright', *sys.argv[1:]]\n"
         "try:\n    main()\nexcept SystemExit:\n    pass\n"
         "sys.stderr.write('\\nLOADED ' + ' '.join(sys.modules))\n"
     )
     ran = subprocess.run([sys.executable, "-c", code, *words], capture_output=True, text=True, cwd=TOP, check=True)
-    return SLOW & set(ran.stderr.rsplit("LOADED ", 1)[1].split())
+    return ran.stderr.rsplit("LOADED ", 1)[1].split()
+
+
+def loaded(*words: str) -> set[str]:
+    """The slow libraries among them."""
+    return SLOW & set(modules(*words))
 
 
 @pytest.mark.parametrize("words", [("--help",), ("source", "--help"), ("init", "examples")])
@@ -47,3 +52,9 @@ def test_a_verdict_in_text_loads_the_tables_too():
 def test_the_drawer_is_asked_without_reading_its_files_again():
     assert "yaml" in loaded("stock", "list", "--catalog", "catalog")
     assert "yaml" not in loaded("stock", "list", "--catalog", "catalog")
+
+
+def test_a_verdict_loads_nothing_of_workings_where_none_are_asked_for():
+    """What evaluates formulas and makes docstrings is paid by --workings alone."""
+    found = modules("source", "examples/punch-return/need.yaml")
+    assert [name for name in found if name.startswith("sourcing.figures")] == ["sourcing.figures"]
