@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from math import hypot
 
 from sourcing.fit.limits import any_kind, room
+from sourcing.fit.limits.pressed import GUIDING_GAP
 from sourcing.fit.limits.room import ROD, within
 from sourcing.fit.model import Limit
 from sourcing.fit.turned import TurnedCase
@@ -72,6 +73,20 @@ def rod(case: TurnedCase) -> Iterator[Limit]:
         + f" - clearance {case.size(clearance_mm)} = {case.size(leaves_mm)}; the rod is {case.size(wanted.largest)}"
     )
     yield within(ROD, wanted.largest, leaves_mm, why)
+
+
+def guided(case: TurnedCase) -> Iterator[Limit]:
+    """A rod, or else a bore, must be near enough to keep the coils from leaning over as they are wound up."""
+    rods, bores, gap_mm = case.need.pocket.rod_mm, case.need.pocket.bore_mm, GUIDING_GAP * case.spring.mean_diameter_mm
+    if rods is None or rods.largest is None:
+        return
+    loose_mm = case.wound_inside_mm - rods.largest
+    near_bore = bores is not None and (bores.smallest or 0.0) - case.spring.outside_diameter_mm <= gap_mm
+    if loose_mm > gap_mm and not near_bore:
+        why = (
+            f"{case.size(loose_mm)} of room round the rod even when wound up: nothing keeps its coils from leaning over"
+        )
+        yield Limit("guided", False, False, why)
 
 
 def width(case: TurnedCase) -> Iterator[Limit]:
@@ -183,6 +198,7 @@ LIMITS = (
     bodies,
     room.bore,
     rod,
+    guided,
     width,
     legs,
     closes,
