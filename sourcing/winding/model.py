@@ -149,6 +149,10 @@ class Tries:
     hours: float
 
 
+_GAP_MM = 0.1
+"""Two ranges of a cone's end no further apart are one: the search is no finer."""
+
+
 @dataclass(frozen=True, slots=True)
 class WindingPlan:
     """All that the winding sheet says. Lengths of wire and turns are for one spring, `hours` and `cost` for all.
@@ -227,33 +231,28 @@ class WindingPlan:
         return f"Only between mean diameters {between}: " + " ".join(_edges(each) for each in self.serves)
 
     def _as_cone(self, cone: ConicalSpring) -> str:
-        """Both ends' ranges, and what bounds them; not every one goes with every other."""
-        small, large = (
-            show_diameter(each, self.units) for each in (cone.mean_diameter_small_mm, cone.mean_diameter_large_mm)
-        )
-        at_large, at_small = self._ranges("large"), self._ranges("small")
+        """The ranges of both ends round the ones chosen, and what bounds them; not every one goes with every other."""
+        chosen = {"large": cone.mean_diameter_large_mm, "small": cone.mean_diameter_small_mm}
+        (at_large, edges_large), (at_small, edges_small) = (self._round(end, mm) for end, mm in chosen.items())
+        large, small = (show_diameter(each, self.units) for each in chosen.values())
         more = (
             f", though not each with each; here {large} and {small}" if (large, small) != (at_large, at_small) else ""
         )
         ranges = f"as a cone of mean diameters {at_large} at the large end and {at_small} at the small one{more}."
         if not self.only:
             return f"Yes, {ranges}"
-        return " ".join(filter(None, (f"Only {ranges}", self._edges("large"), self._edges("small"))))
+        return " ".join(filter(None, (f"Only {ranges}", edges_large, edges_small)))
 
-    def _ranges(self, end: str) -> str:
-        """From where to where an end serves; one figure where that is the same."""
-        ranges = ([show_diameter(at, self.units) for at in (each.low_mm, each.high_mm)] for each in self._of(end))
-        return " or ".join(low if low == high else f"{low} to {high}" for low, high in ranges)
-
-    def _edges(self, end: str) -> str:
-        """What bounds the diameters of an end; nothing where only its pocket's size does."""
-        sides = (
-            (way, at_mm, why)
-            for each in self._of(end)
-            for way, at_mm, why in (("below", each.low_mm, each.below), ("above", each.high_mm, each.above))
-        )
-        said = [f"{way} {show_diameter(at_mm, self.units)}, {why}" for way, at_mm, why in sides if why]
-        return f"{end.capitalize()} end: {'; '.join(said)}." if said else ""
+    def _round(self, end: str, chosen_mm: float) -> tuple[str, str]:
+        """From where to where an end serves round the diameter chosen, with what bounds it; its other ranges unsaid."""
+        around = [each for each in self._of(end) if each.low_mm - _GAP_MM <= chosen_mm <= each.high_mm + _GAP_MM]
+        if not around:
+            return show_diameter(chosen_mm, self.units), ""
+        first, last = around[0], around[-1]
+        low, high = (show_diameter(each, self.units) for each in (first.low_mm, last.high_mm))
+        sides = (("below", low, first.below), ("above", high, last.above))
+        said = [f"{way} {at}, {why}" for way, at, why in sides if why]
+        return low if low == high else f"{low} to {high}", f"{end.capitalize()} end: {'; '.join(said)}." if said else ""
 
     def _of(self, end: str) -> tuple[Serves, ...]:
         return tuple(each for each in self.serves if each.end == end)
