@@ -10,6 +10,8 @@ from typing import Any, cast
 from sourcing.figures import WRITTEN, Holds, Meaning
 from sourcing.figures.symbols import SYMBOL_OF, described, unit_of, words_of_name
 
+ANY_SIZE = "any size"
+
 
 @dataclass(frozen=True, slots=True)
 class Formula:
@@ -45,6 +47,11 @@ class Formula:
         return f"{self.symbol} = {self.says}"
 
     @property
+    def range(self) -> str:
+        """Where it holds, in words; geometry, statics and definitions know no bounds."""
+        return " and ".join(map(str, self.holds)) or ANY_SIZE
+
+    @property
     def cited(self) -> str:
         """The source, with the word 'memory' where it is recalled."""
         return self.source + (" (from memory)" if self.from_memory else "")
@@ -69,8 +76,7 @@ def documented(record: Formula) -> str:
     ]
     if rest and not rest.isspace():
         parts.append(rest.strip())
-    if record.holds:
-        parts.append(f"Holds for {' and '.join(map(str, record.holds))}.")
+    parts.append(f"Holds for {record.range}.")
     parts.append(f"Source: {record.cited}.\n    ")
     return "\n\n    ".join(parts)
 

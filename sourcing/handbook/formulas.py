@@ -51,6 +51,5 @@ def _lines_of(record: Formula) -> Iterator[str]:
     if record.meanings:
         meant = ", ".join(f"{symbol} {words}" for symbol, words in record.meanings.items())
         yield from wrapped(meant, _INDENT, _INDENT)
-    if record.holds:
-        yield from wrapped("for " + " and ".join(map(str, record.holds)), _INDENT, _INDENT)
+    yield from wrapped(f"for {record.range}", _INDENT, _INDENT)
     yield from wrapped(record.cited, _INDENT, _INDENT)

@@ -48,7 +48,7 @@ def _worked(each: Working) -> Iterator[str]:
     if each.numbers is not None:
         opening = "= " if "=" not in each.numbers else "with "
         yield from wrapped(opening + each.numbers, _INDENT + "  ", _INDENT)
-    yield from wrapped(_source(each), _INDENT, _INDENT)
+    yield from wrapped(_source(each) + ("" if each.valid else "; for any size"), _INDENT, _INDENT)
     for one in each.valid:
         mark = "inside its range" if one.inside else "OUTSIDE its range"
         yield from wrapped(f"{mark}: {one.says} (here {show_number(one.value)})", _INDENT, _INDENT)

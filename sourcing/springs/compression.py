@@ -67,7 +67,7 @@ def force_n(rate_n_per_mm: float, free_length_mm: float, length_mm: float) -> fl
     return rate_n_per_mm * max(0.0, free_length_mm - length_mm)
 
 
-@formula("τ = 8 F D / (π d³)", source="EN 13906-1:2013 clause 9", from_memory=True)
+@formula("τ = 8 F D / (π d³)", holds=(INDEX,), source="EN 13906-1:2013 clause 9", from_memory=True)
 def shear_stress_mpa(force_n: float, wire_diameter_mm: float, mean_diameter_mm: float) -> float:
     """Shear stress in the wire, not corrected for its curvature: what static duty is judged by.
 
@@ -89,7 +89,9 @@ def curvature_factor(spring_index: float) -> float:
     return (spring_index + 0.5) / (spring_index - 0.75)
 
 
-@formula("τ_k = k τ", where={"k": curvature_factor}, source="EN 13906-1:2013 clause 9", from_memory=True)
+@formula(
+    "τ_k = k τ", where={"k": curvature_factor}, holds=(INDEX,), source="EN 13906-1:2013 clause 9", from_memory=True
+)
 def corrected_stress_mpa(shear_stress_mpa: float, spring_index: float) -> float:
     """Shear stress at the inside of the coil, corrected for the curvature of the wire: what breaks a spring in use.
 
@@ -113,7 +115,9 @@ def wahl_factor(spring_index: float) -> float:
     return (4.0 * spring_index - 1.0) / (4.0 * spring_index - 4.0) + 0.615 / spring_index
 
 
-@formula("K_s = 1 + 0.5 / w", source="Shigley, Mechanical Engineering Design, eq. 10-3", from_memory=True)
+@formula(
+    "K_s = 1 + 0.5 / w", holds=(INDEX,), source="Shigley, Mechanical Engineering Design, eq. 10-3", from_memory=True
+)
 def direct_shear_factor(spring_index: float) -> float:
     """The factor for direct shear alone, which US practice uses for static duty.
 

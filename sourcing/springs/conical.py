@@ -15,7 +15,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from sourcing.figures import Holds, formula
-from sourcing.springs.compression import INDEX_RANGE
+from sourcing.springs.compression import INDEX, INDEX_RANGE
 
 _LAST_DIGITS = 1e-13
 _MOST_STEPS = 100
@@ -110,7 +110,7 @@ def gap_mm(free_length_mm: float, solid_length_mm: float, active_coils: float) -
     return max(0.0, free_length_mm - solid_length_mm) / active_coils
 
 
-@formula("F = a G d⁴ / (8 D³)", source="the travel of one turn, EN 13906-1:2013 clause 9 with n = 1")
+@formula("F = a G d⁴ / (8 D³)", holds=(INDEX,), source="the travel of one turn, EN 13906-1:2013 clause 9 with n = 1")
 def closing_force_n(wire_diameter_mm: float, mean_diameter_mm: float, gap_mm: float, shear_modulus_mpa: float) -> float:
     """Force at which a piece of coil lies against its neighbour.
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from math import hypot, pi
 
 from sourcing.figures import formula
+from sourcing.springs.compression import ACTIVE_COILS, INDEX
 from sourcing.springs.model import Ends
 
 _DEAD_COILS = {Ends.OPEN: 0.0, Ends.OPEN_GROUND: 1.0, Ends.CLOSED: 2.0, Ends.CLOSED_GROUND: 2.0}
@@ -123,7 +124,7 @@ def free_length_from_pitch_mm(
     return pitch_mm * pitches(active_coils, total_coils, ends) + ends_mm
 
 
-@formula("S_a = n (0.0015 D² / d + 0.1 d)", source="EN 13906-1:2013 clause 9, cold coiled")
+@formula("S_a = n (0.0015 D² / d + 0.1 d)", holds=(INDEX, ACTIVE_COILS), source="EN 13906-1:2013 clause 9, cold coiled")
 def minimum_gaps_mm(wire_diameter_mm: float, mean_diameter_mm: float, active_coils: float) -> float:
     """Sum of the gaps that should stay between the active coils at the shortest working length, static duty.
 
@@ -138,6 +139,7 @@ def minimum_gaps_mm(wire_diameter_mm: float, mean_diameter_mm: float, active_coi
 
 @formula(
     "ΔD = max(0, 0.1 (p² − 0.8 p d − 0.2 d²) / D)",
+    holds=(INDEX,),
     source="EN 13906-1:2013 clause 9, ends free to turn",
 )
 def growth_at_solid_mm(wire_diameter_mm: float, mean_diameter_mm: float, pitch_mm: float) -> float:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import pi, sqrt
 
 from sourcing.figures import formula
+from sourcing.springs.compression import ACTIVE_COILS, INDEX
 from sourcing.springs.model import ConicalSpring
 
 # Both ends flat on plates that are guided square to each other: the best case of EN 13906-1.
@@ -57,6 +58,7 @@ def buckling_length_mm(
 
 @formula(
     "f = 10^6 d / (2 π n D²) √(G / (2 ρ))",
+    holds=(INDEX, ACTIVE_COILS),
     source="EN 13906-1:2013 clause 9; Shigley, Mechanical Engineering Design, eq. 10-25 (that from memory)",
 )
 def natural_frequency_hz(

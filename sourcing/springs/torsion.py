@@ -88,7 +88,13 @@ def coils_of_legs(leg_1_mm: float, leg_2_mm: float, mean_diameter_mm: float) -> 
     return (leg_1_mm + leg_2_mm) / (3.0 * pi * mean_diameter_mm)
 
 
-@formula("n = E d⁴ / (3667 D R_M) − n_a", where={"n_a": "coils_of_legs"}, source="EN 13906-3:2014", from_memory=True)
+@formula(
+    "n = E d⁴ / (3667 D R_M) − n_a",
+    where={"n_a": "coils_of_legs"},
+    holds=(INDEX,),
+    source="EN 13906-3:2014",
+    from_memory=True,
+)
 def active_coils_for_rate(
     wire_diameter_mm: float,
     mean_diameter_mm: float,
@@ -150,6 +156,7 @@ def curvature_factor(spring_index: float) -> float:
 
 @formula(
     "K_i = (4 w² − w − 1) / (4 w (w − 1))",
+    holds=(INDEX,),
     source="Shigley, Mechanical Engineering Design, eq. 10-43",
     from_memory=True,
 )
@@ -232,6 +239,7 @@ def wound_body_length_mm(wire_diameter_mm: float, active_coils: float, wound_deg
 
 @formula(
     "f = 10^6 d / (4 π n D²) √(E / ρ)",
+    holds=(INDEX, ACTIVE_COILS),
     source="derived as EN 13906-1's for compression springs is, and held against coils as a chain of turning masses; "
     "no standard's was read",
 )

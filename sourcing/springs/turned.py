@@ -87,7 +87,7 @@ def rate_with_friction_n_mm_per_deg(spring: TorsionSpring) -> float:
     return spring.bodies * torsion.rate_with_friction_n_mm_per_deg(wire, mean, coils, spring.elastic_modulus_mpa)
 
 
-@formula("σ = 32 abs(M) / (B π d³)", where=_OF, source="EN 13906-3:2014", from_memory=True)
+@formula("σ = 32 abs(M) / (B π d³)", where=_OF, holds=_HOLDS[:1], source="EN 13906-3:2014", from_memory=True)
 def stress_mpa(spring: TorsionSpring, torque_n_mm: float) -> float:
     """The uncorrected bending stress under a torque that its bodies share; it has no sign."""
     return torsion.bending_stress_mpa(abs(torque_n_mm) / spring.bodies, spring.wire_diameter_mm)
@@ -113,6 +113,7 @@ def corrected_stress_mpa(spring: TorsionSpring, torque_n_mm: float) -> float:
 @formula(
     "θ_zul = B · 0.70 R_m π d³ / (32 R_M)",
     where={**_OF, "R_m": "spring.tensile_strength_mpa"},
+    holds=_HOLDS[:1],
     source="EN 13906-3:2014 clause 10",
     from_memory=True,
 )

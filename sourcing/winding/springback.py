@@ -21,9 +21,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import asin, cos, inf, pi, sin, sqrt
 
-from sourcing.figures import formula
+from sourcing.figures import Holds, formula
 
 _DERIVED = "derived, see winding_model"
+_MANDREL = (Holds("index on the mandrel", "C_m", 2.0),)
+_PULL = (Holds("pull over the yield force", "c", 0.0, 1.0),)
 
 FULLY_PLASTIC = 16 / (3 * pi)
 """The moment of a fully plastic round section over its moment at first yield."""
@@ -120,7 +122,7 @@ def moment_ratio_on(index_on_mandrel: float, flow_strain: float) -> float:
     return moment_ratio(surface_strain(index_on_mandrel, flow_strain))
 
 
-@formula("C_f = 1 / (1/C_m − ε b g)", where={"g": moment_ratio_on}, source=_DERIVED)
+@formula("C_f = 1 / (1/C_m − ε b g)", where={"g": moment_ratio_on}, holds=_MANDREL, source=_DERIVED)
 def released_index(index_on_mandrel: float, flow_strain: float, moment_kept: float = 1.0) -> float:
     """The index to which a coil opens when it is let go.
 
@@ -134,7 +136,7 @@ def released_index(index_on_mandrel: float, flow_strain: float, moment_kept: flo
     return 1 / curvature if curvature > 1e-12 else inf
 
 
-@formula("1/C_f = 1/C_m − ε b g", where={"g": moment_ratio_on}, source=_DERIVED)
+@formula("1/C_f = 1/C_m − ε b g", where={"g": moment_ratio_on}, holds=_MANDREL, source=_DERIVED)
 def released_curvature(index_on_mandrel: float, flow_strain: float, moment_kept: float = 1.0) -> float:
     """One over the index after release, d/D_f: 0 where the wire opens fully."""
     return 1 / index_on_mandrel - flow_strain * moment_kept * moment_ratio_on(index_on_mandrel, flow_strain)
@@ -182,7 +184,7 @@ def plastic_share(index_on_mandrel: float, flow_strain: float) -> float:
     return moment_ratio(x) - x * moment_ratio_slope(x)
 
 
-@formula("f = ε h", where={"h": plastic_share}, source=_DERIVED)
+@formula("f = ε h", where={"h": plastic_share}, holds=_MANDREL, source=_DERIVED)
 def curvature_fall(index_on_mandrel: float, flow_strain: float) -> float:
     """By how much d/D_f falls as ln σ_f rises; 0 while the wire is elastic."""
     return flow_strain * plastic_share(index_on_mandrel, flow_strain)
@@ -198,7 +200,7 @@ def slope_on(index_on_mandrel: float, flow_strain: float) -> float:
     return moment_ratio_slope(surface_strain(index_on_mandrel, flow_strain))
 
 
-@formula("S_σ = f C_f", where={"f": curvature_fall, "C_f": index_released}, source=_DERIVED)
+@formula("S_σ = f C_f", where={"f": curvature_fall, "C_f": index_released}, holds=_MANDREL, source=_DERIVED)
 def stress_sensitivity(index_on_mandrel: float, flow_strain: float) -> float:
     """Relative change of the finished diameter by relative change of the flow stress; checked against differences.
 
@@ -208,7 +210,7 @@ def stress_sensitivity(index_on_mandrel: float, flow_strain: float) -> float:
     return index_released(index_on_mandrel, flow_strain) * curvature_fall(index_on_mandrel, flow_strain)
 
 
-@formula("S_m = C_f / C_m (1 − g')", where={"C_f": index_released, "g'": slope_on}, source=_DERIVED)
+@formula("S_m = C_f / C_m (1 − g')", where={"C_f": index_released, "g'": slope_on}, holds=_MANDREL, source=_DERIVED)
 def mandrel_sensitivity(index_on_mandrel: float, flow_strain: float) -> float:
     """Relative change of the finished by relative change of the wound mean diameter; checked against differences.
 
@@ -219,7 +221,7 @@ def mandrel_sensitivity(index_on_mandrel: float, flow_strain: float) -> float:
     return opening * (1 - slope_on(index_on_mandrel, flow_strain))
 
 
-@formula("b = cos³(φ), with φ the root of φ + sin(φ) cos(φ) = π c/2", closed=False, source=_DERIVED)
+@formula("b = cos³(φ), with φ the root of φ + sin(φ) cos(φ) = π c/2", closed=False, holds=_PULL, source=_DERIVED)
 def moment_kept(pull_fraction: float) -> float:
     """What is left of the fully plastic moment of round wire that is pulled while it is wound.
 
