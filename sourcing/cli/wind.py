@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import sys
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from sourcing.cli import door
-from sourcing.cli.words import WORKINGS_HELP, length_option, spool_option
+from sourcing.cli.words import WORKINGS_HELP, length_option, page_option, spool_option
 
 if TYPE_CHECKING:
     from sourcing.figures.working import Working
@@ -76,6 +77,15 @@ def shown(answer: WindingPlan | Refusal, need: Need, catalogue: Catalogue) -> tu
     return plan_workings(answer, catalogue, need.quantity) if isinstance(answer, WindingPlan) else ()
 
 
+def write_page(file: str, plan: WindingPlan, need: Need) -> None:
+    """Write the sheet of a plan as a page. Raises Mistakes where it cannot be written."""
+    from sourcing.files.writing import write_file
+    from sourcing.sheets.winding_page import winding_page
+
+    write_file(file, winding_page(plan, need).encode())
+    print(f"The sheet as a page: {file}", file=sys.stderr)
+
+
 def command(
     need: Annotated[str, typer.Argument(metavar="NEED", help="a need.yaml")],
     wire: Annotated[
@@ -102,6 +112,9 @@ def command(
         str | None,
         typer.Option("--catalog", metavar="PATH", help="a catalogue folder, or one file of springs or spools"),
     ] = None,
+    sheet: Annotated[
+        str | None, typer.Option("--sheet", metavar="OUT.html", help="write the sheet as a page to print")
+    ] = None,
     with_workings: Annotated[bool, typer.Option("--workings", help=WORKINGS_HELP)] = False,
     as_json: Annotated[bool, typer.Option("--json", help="one JSON document instead of text")] = False,
 ) -> None:
@@ -113,6 +126,8 @@ def command(
     from sourcing.winding.model import WindingPlan
 
     mandrel_mm = None if mandrel is None else length_option("--mandrel", mandrel)
+    if sheet is not None:
+        page_option("--sheet", sheet)
     ((wanted, catalogue),) = read_all([need], catalog)
     answer = plan(wanted, catalogue, wire, mandrel_mm)
     measures = {"--came-out": came_out, "--came-out-pitch": came_out_pitch, "--pressed-to": pressed_to}
@@ -123,6 +138,8 @@ def command(
         _print_saved(saved(wanted, catalogue, answer, *measured[0]), as_json)
         return
     workings = shown(answer, wanted, catalogue) if with_workings else None
+    if sheet is not None and isinstance(answer, WindingPlan):
+        write_page(sheet, answer, wanted)
     if as_json:
         from sourcing.sheets.winding_data import answer_document
 

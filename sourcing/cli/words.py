@@ -56,6 +56,18 @@ def _length_or_refused(option: str, text: str) -> float:
         raise typer.BadParameter(f"{error.found}; expected {expected}", param_hint=option) from error
 
 
+def page_option(option: str, file: str) -> None:
+    """See that a page is to be written to a name that ends as a page's does, and can be. Raises typer.BadParameter.
+
+    Raises Mistakes where the file cannot be written.
+    """
+    from sourcing.files.writing import refuse_unwritable
+
+    if not file.lower().endswith((".html", ".htm")):
+        raise typer.BadParameter(f"{file} does not end in .html; expected a page's name", param_hint=option)
+    refuse_unwritable(file)
+
+
 def spool_option(option: str, spool_id: str, spools: Sequence[Spool]) -> Spool:
     """The spool of that id. Raises typer.BadParameter, with the nearest ids."""
     for spool in spools:

@@ -42,8 +42,10 @@ def change_file(file: str, change: Callable[[bytes], T]) -> T:
     where the file may not be written, or somebody else changes it meanwhile; then nothing was changed.
     """
     target = os.path.realpath(file)
-    with _told(file):
-        _refuse_if_read_only(target)
+    with told_of_writing(file):
+        if not stat.S_ISREG(os.stat(target).st_mode):
+            raise OSError(errno.EINVAL, "no plain file")
+        refuse_if_read_only(target, os.path.dirname(target))
         with locked(target, file):
             before = read_raw(file)
             after = change(before)
@@ -52,7 +54,7 @@ def change_file(file: str, change: Callable[[bytes], T]) -> T:
 
 
 @contextmanager
-def _told(file: str) -> Generator[None]:
+def told_of_writing(file: str) -> Generator[None]:
     """What the disk refuses, told as a mistake."""
     try:
         yield
@@ -64,11 +66,12 @@ def _told(file: str) -> Generator[None]:
         raise Mistakes((Finding(Place(file), found, "a disk that takes it; nothing was changed"),)) from None
 
 
-def _refuse_if_read_only(target: str) -> None:
-    """A file that may not be written could still be replaced, and whoever may do all is not asked; so it is asked."""
-    if not stat.S_ISREG(os.stat(target).st_mode):
-        raise OSError(errno.EINVAL, "no plain file")
-    for path in (target, os.path.dirname(target)):
+def refuse_if_read_only(*paths: str) -> None:
+    """A file that may not be written could still be replaced, and whoever may do all is not asked; so it is asked.
+
+    Raises PermissionError.
+    """
+    for path in paths:
         writable = os.stat(path).st_mode & _ANY_MAY_WRITE
         if not writable or not os.access(path, os.W_OK):
             raise PermissionError(errno.EACCES, os.strerror(errno.EACCES), path)
@@ -86,7 +89,7 @@ def _replace(target: str, file: str, before: bytes, after: bytes) -> None:
         os.replace(new, target)
     finally:
         new.unlink(missing_ok=True)
-    _flush_folder(path.parent)
+    flush_folder(path.parent)
 
 
 def _write(new: Path, content: bytes, like: os.stat_result) -> None:
@@ -101,7 +104,7 @@ def _write(new: Path, content: bytes, like: os.stat_result) -> None:
         os.fsync(descriptor)
 
 
-def _flush_folder(folder: Path) -> None:
+def flush_folder(folder: Path) -> None:
     """The new name on the disk too; some kinds of disk have no such thing, and the change is made already."""
     with suppress(OSError):
         descriptor = os.open(folder, os.O_RDONLY)
