@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from sourcing.cli import door
+from sourcing.cli.solids import ShankWord, SolidFiles, WrittenSolids, asked_solids, write_solids
 from sourcing.cli.words import WORKINGS_HELP, length_option, page_option, spool_option
 
 if TYPE_CHECKING:
@@ -115,6 +117,8 @@ def command(
     sheet: Annotated[
         str | None, typer.Option("--sheet", metavar="OUT.html", help="write the sheet as a page to print")
     ] = None,
+    solid: SolidFiles = None,
+    shank: ShankWord = None,
     with_workings: Annotated[bool, typer.Option("--workings", help=WORKINGS_HELP)] = False,
     as_json: Annotated[bool, typer.Option("--json", help="one JSON document instead of text")] = False,
 ) -> None:
@@ -128,27 +132,40 @@ def command(
     mandrel_mm = None if mandrel is None else length_option("--mandrel", mandrel)
     if sheet is not None:
         page_option("--sheet", sheet)
+    solids = asked_solids(solid or (), shank)
     ((wanted, catalogue),) = read_all([need], catalog)
     answer = plan(wanted, catalogue, wire, mandrel_mm)
     measures = {"--came-out": came_out, "--came-out-pitch": came_out_pitch, "--pressed-to": pressed_to}
     measured = [(option, text) for option, text in measures.items() if text is not None]
-    if len(measured) > 1:
-        raise typer.BadParameter(f"{' and '.join(option for option, _ in measured)}; expected one of them")
+    exclusive = [*(option for option, _ in measured), *(["--solid"] if measured and solids.files else [])]
+    if len(exclusive) > 1:
+        raise typer.BadParameter(f"{' and '.join(exclusive)}; expected one of them")
     if measured and isinstance(answer, WindingPlan):
         _print_saved(saved(wanted, catalogue, answer, *measured[0]), as_json)
         return
     workings = shown(answer, wanted, catalogue) if with_workings else None
     if sheet is not None and isinstance(answer, WindingPlan):
         write_page(sheet, answer, wanted)
+    written = write_solids(solids, answer, wanted, catalogue.bench)
+    _print_answer(answer, wanted, workings, written, as_json)
+    door.finish(isinstance(answer, WindingPlan) and written.files == solids.files)
+
+
+def _print_answer(
+    answer: WindingPlan | Refusal,
+    need: Need,
+    workings: Sequence[Working] | None,
+    written: WrittenSolids,
+    as_json: bool,
+) -> None:
     if as_json:
         from sourcing.sheets.winding_data import answer_document
 
-        door.print_json(answer_document(answer, wanted, workings))
+        door.print_json({**answer_document(answer, need, workings), **written.key})
     else:
         from sourcing.sheets.winding_text import answer_lines
 
-        door.print_text(answer_lines(answer, wanted, workings))
-    door.finish(isinstance(answer, WindingPlan))
+        door.print_text(answer_lines(answer, need, workings, written.said))
 
 
 def _print_saved(saved: Saved, as_json: bool) -> None:

@@ -31,8 +31,13 @@ if TYPE_CHECKING:
     from sourcing.figures.working import Working
 
 
-def answer_lines(answer: WindingPlan | Refusal, need: Need, workings: Sequence[Working] | None = None) -> Iterator[str]:
-    """The winding sheet of a need, with its workings where they were asked for; or why there is none."""
+def answer_lines(
+    answer: WindingPlan | Refusal, need: Need, workings: Sequence[Working] | None = None, of_solid: Sequence[str] = ()
+) -> Iterator[str]:
+    """The winding sheet of a need, with its workings where they were asked for; or why there is none.
+
+    `of_solid`: what is said of the mandrel where it was made.
+    """
     yield from wrapped(need.job + (f": {need.what}" if need.what else ""))
     yield ""
     if isinstance(answer, Refusal):
@@ -43,6 +48,9 @@ def answer_lines(answer: WindingPlan | Refusal, need: Need, workings: Sequence[W
         yield from plan_lines(answer)
         if hand_matters(need):
             yield from _hands()
+        if of_solid:
+            yield from heading("The mandrel as a solid")
+            yield from bullets(of_solid)
         yield from heading("Mind, where it goes in")
         yield from bullets(cautions_for(need, answer), "!")
         if workings is not None:

@@ -1,0 +1,124 @@
+"""`springwright wind --solid` as a user runs it."""
+
+from __future__ import annotations
+
+import io
+import os
+
+import pytest
+import trimesh
+
+SEVEN = ("--wire", "W08", "--mandrel", "6 mm")
+
+
+def listed(folder):
+    return sorted(str(each.relative_to(folder)) for each in folder.rglob("*"))
+
+
+@pytest.mark.parametrize("suffix", ["stl", "3mf", "STL"])
+def test_a_solid_is_written_and_the_sheet_says_how_the_spring_comes_off(run, bench_folder, suffix):
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", f"out.{suffix}")
+    assert ran.status == 0
+    out = " ".join(ran.out.split())
+    assert "The mandrel as a solid" in out
+    assert "mm of room all round" in out
+    assert f"Written to out.{suffix}." in out
+    assert max(map(len, ran.out.split("\n"))) <= 80
+    read = trimesh.load(io.BytesIO((bench_folder / f"out.{suffix}").read_bytes()), file_type=suffix.lower())
+    assert read.is_watertight if suffix != "3mf" else all(each.is_watertight for each in read.geometry.values())
+
+
+def test_two_files_hold_the_same_solid(run, bench_folder):
+    assert run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--solid", "out.3mf").status == 0
+    stl = trimesh.load(bench_folder / "out.stl")
+    (other,) = trimesh.load(bench_folder / "out.3mf").geometry.values()
+    assert stl.volume == pytest.approx(other.volume, rel=1e-4)
+
+
+def test_the_json_tells_the_files_and_what_is_said(run, bench_folder):
+    solid = run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--json").json["solid"]
+    assert solid["files"] == ["out.stl"]
+    assert any("slides off" in each for each in solid["said"])
+    assert "solid" not in run("wind", "need.yaml", *SEVEN, "--json").json
+
+
+@pytest.mark.parametrize("name", ["out.obj", "out", ".stl", "stl"])
+def test_an_ending_that_there_is_not_is_a_wrong_command_line(run, bench_folder, name):
+    before = listed(bench_folder)
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", name)
+    assert ran.status == 2
+    assert "does not end in .stl" in ran.err
+    assert listed(bench_folder) == before
+
+
+def test_a_folder_of_that_name_is_told_and_nothing_is_written(run, bench_folder):
+    (bench_folder / "out.stl").mkdir()
+    before = listed(bench_folder)
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", "other.stl", "--solid", "out.stl")
+    assert ran.status == 1
+    assert ran.err == "out.stl: a folder; expected a name for a new file; nothing was written\n"
+    assert ran.out == ""
+    assert listed(bench_folder) == before
+
+
+def test_a_folder_that_may_not_be_written_is_told(run, bench_folder):
+    shut = bench_folder / "shut"
+    shut.mkdir()
+    shut.chmod(0o555)
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", "shut/out.stl", "--json")
+    shut.chmod(0o755)
+    assert ran.status == 1
+    assert ran.json["mistakes"][0]["found"] == "you may not write it or its folder"
+    assert os.listdir(shut) == []
+
+
+def test_an_unknown_shank_is_a_wrong_command_line(run, bench_folder):
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--shank", "square")
+    assert ran.status == 2
+    assert "expected hex, round, drill" in " ".join(ran.err.split())
+
+
+@pytest.mark.parametrize(
+    ("shank", "words"), [("hex", "a hexagon of"), ("round", "The shank is round, 6.00 mm."), ("drill", "three flats")]
+)
+def test_the_shank_is_the_one_wished(run, bench_folder, shank, words):
+    out = " ".join(run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--shank", shank).out.split())
+    assert words in out
+
+
+def test_where_winding_is_refused_nothing_is_written(run, bench_folder):
+    """A mandrel larger than the finished spring's inside."""
+    ran = run("wind", "need.yaml", "--wire", "W08", "--mandrel", "10 mm", "--solid", "out.stl")
+    assert ran.status == 3
+    assert not (bench_folder / "out.stl").exists()
+
+
+def test_a_mandrel_thinner_than_the_wire_is_refused_and_nothing_is_written(run, bench_folder):
+    ran = run("wind", "need.yaml", "--wire", "W08", "--mandrel", "0.5 mm", "--solid", "out.stl")
+    assert ran.status == 3
+    assert "thinner than the wire" in " ".join(ran.out.split())
+    assert not (bench_folder / "out.stl").exists()
+
+
+def test_a_job_s_name_of_markup_and_slashes_harms_nothing(run, bench_folder):
+    need = bench_folder / "need.yaml"
+    need.write_text(need.read_text("utf-8").replace("punch-return", '"<b>&../../x</b>\\u0007"'), "utf-8")
+    before = listed(bench_folder)
+    assert run("wind", "need.yaml", *SEVEN, "--solid", "out.3mf").status == 0
+    assert listed(bench_folder) == sorted([*before, "out.3mf"])
+    assert len(trimesh.load(bench_folder / "out.3mf").geometry) == 1
+
+
+def test_a_bed_too_small_is_told_with_what_to_split(run, bench_folder):
+    bench = bench_folder / "catalog/bench.yaml"
+    bench.write_text(bench.read_text("utf-8") + "tools: [vice, printer]\nprinter_bed: [60 mm, 60 mm, 60 mm]\n", "utf-8")
+    out = " ".join(run("wind", "need.yaml", *SEVEN, "--solid", "out.stl").out.split())
+    assert "cut it across into 2 pieces" in out
+
+
+def test_the_sheet_of_a_cone_says_that_it_comes_off_over_its_small_end(run, tmp_path, monkeypatch):
+    root = os.path.dirname(os.path.dirname(os.path.dirname(__file__)))
+    monkeypatch.chdir(root)
+    ran = run("wind", "examples/lamp-button/need.yaml", "--solid", tmp_path / "cone.stl")
+    assert ran.status == 0
+    assert "slides off over the small end" in " ".join(ran.out.split())

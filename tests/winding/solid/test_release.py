@@ -1,0 +1,188 @@
+"""How the spring comes off decides the seat; what a printed mandrel stands; whether the printer holds it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from sourcing.springs.model import Hand, TorsionSpring
+from sourcing.stock.model import Bench
+from sourcing.winding.solid.coil import LaidCoil, Station, coil_of, why_no_solid
+from sourcing.winding.solid.lettering import lines_of
+from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, on_bed, safety_against_twisting_off
+from sourcing.winding.solid.release import release_of
+from sourcing.winding.solid.shape import shank_for, solid_of
+from sourcing.winding.solid.words import comes_off, solid_said
+from tests.winding.cases import need, plan, spool
+
+from .plans import random_plans, solid_for
+
+KNOWN_SPRINGBACK = (0.8, 7.717, 9.6)
+"""The winding model's: wire, mean diameter on the mandrel, and after release."""
+
+
+def coil(wire_mm: float, on_mm: float, released_mm: float, close: float = 1.0, pitch: float = 4.0) -> LaidCoil:
+    """Close end turns and six at a pitch of so many wires, each known exactly."""
+    turns = [(0.0, 0.0), (close, close * wire_mm), (close + 6, (close + 6 * pitch) * wire_mm)]
+    stations = [
+        Station(turn, height, on_mm / 2, released_mm / 2, released_mm / 2)
+        for at, (turn, height) in enumerate(turns)
+        if close or at != 1
+    ]
+    return LaidCoil(wire_mm, Hand.RIGHT, tuple(stations))
+
+
+def test_the_known_spring_slides_off_a_groove_of_three_tenths_of_its_wire() -> None:
+    release = release_of(coil(*KNOWN_SPRINGBACK))
+    assert release.way == "slide"
+    assert release.groove_depth_mm == pytest.approx(0.24)
+    assert release.clearance_mm == pytest.approx((9.6 - 7.717) / 2 - 0.24)
+
+
+def test_a_groove_deeper_than_half_the_opening_less_a_tenth_is_never_cut() -> None:
+    for opening_mm in (0.2, 0.3, 0.4, 0.5, 0.6, 1.0, 2.0):
+        release = release_of(coil(1.0, 6.0, 6.0 + opening_mm))
+        if release.way == "slide":
+            assert release.groove_depth_mm <= max(0.0, opening_mm / 2 - 0.1 + 1e-9)
+
+
+def test_a_coil_of_one_pitch_that_opens_too_little_is_unscrewed() -> None:
+    assert release_of(coil(1.0, 6.0, 6.2, close=0.0)).way == "unscrew"
+
+
+def test_with_close_ends_its_mandrel_is_split_and_the_strip_gives_the_lips_their_room() -> None:
+    release = release_of(coil(1.0, 6.0, 6.2))
+    assert release.way == "split"
+    assert release.strip_mm == 1.5
+    assert release.clearance_mm == pytest.approx(0.1 - 0.3 + 0.5 * 1.5 / 2)
+
+
+def test_too_thin_to_be_split_it_stays_bare() -> None:
+    release = release_of(coil(0.3, 1.2, 1.24))
+    assert (release.way, release.groove_depth_mm) == ("slide", 0.0)
+
+
+def test_the_release_goes_by_the_coil_that_opens_least() -> None:
+    """One in forty opens less than the band: the groove must let that one off too."""
+    for each in random_plans():
+        release = solid_for(each).release
+        if release.groove_depth_mm and release.way == "slide":
+            assert release.least_clearance_mm >= 0.1 - 1e-9
+            assert release.least_clearance_mm < release.clearance_mm
+
+
+@pytest.mark.parametrize(("pull_fraction", "slimness"), [(0.0, 5.9), (0.02, 6.5), (0.05, 7.4), (0.10, 8.8)])
+def test_a_printed_mandrel_stands_twice_the_torque_from_the_known_slimness_on(
+    pull_fraction: float, slimness: float
+) -> None:
+    """The winding model's, for music wire of 1 mm (σ 1.08 · 2220 MPa): a/d by pull over the yield force."""
+    safety = safety_against_twisting_off(
+        PRINTED_STRENGTH_MPA, 1.08 * 2220.0, slimness, 1.0, pull_fraction, slimness + 1.0
+    )
+    assert safety == pytest.approx(2.0, rel=0.05)
+
+
+def test_a_mandrel_thinner_than_the_wire_is_no_mandrel() -> None:
+    made = plan(spool())
+    with pytest.raises(ValueError, match="thinner than the wire"):
+        coil_of(replace(made, mandrel=replace(made.mandrel, diameter_mm=0.7)))
+
+
+def test_a_mandrel_that_the_finished_spring_does_not_go_over_is_refused() -> None:
+    made = plan(spool())
+    with pytest.raises(ValueError, match="does not fit inside it"):
+        coil_of(replace(made, mandrel=replace(made.mandrel, diameter_mm=12.0)))
+
+
+def test_the_turns_laid_are_those_of_the_plan() -> None:
+    for each in random_plans():
+        laid = coil_of(each)
+        assert laid.turns == pytest.approx(each.turns_to_wind + each.turns_to_spare, rel=0.01)
+
+
+def test_a_double_torsion_spring_gets_no_solid() -> None:
+    made = next(each for each in random_plans() if isinstance(each.wanted, TorsionSpring))
+    assert why_no_solid(made) is None
+    assert "outwards from its loop" in (why_no_solid(replace(made, wanted=replace(made.wanted, bodies=2))) or "")
+
+
+BEDS = [
+    ((200.0, 200.0, 180.0), "standing", 1),
+    ((200.0, 200.0, 40.0), "lying", 1),
+    ((60.0, 60.0, 60.0), "nowhere", 2),
+    ((20.0, 20.0, 20.0), "nowhere", 0),
+]
+
+
+@pytest.mark.parametrize(("bed_mm", "lies", "pieces"), BEDS)
+def test_the_bed_decides_how_it_lies_or_into_how_many_pieces_it_is_cut(
+    bed_mm: tuple[float, float, float], lies: str, pieces: int
+) -> None:
+    found = on_bed(solid_for(plan(spool(1.0))), bed_mm)
+    assert (found.lies, found.pieces) == (lies, pieces)
+
+
+@pytest.mark.parametrize(
+    ("bed_mm", "said"),
+    [
+        (None, "no `printer_bed` in bench.yaml"),
+        ((60.0, 60.0, 60.0), "cut it across into 2 pieces"),
+        ((20.0, 20.0, 20.0), "too small for it, even in pieces"),
+    ],
+)
+def test_a_bed_that_does_not_hold_it_is_told(bed_mm: tuple[float, float, float] | None, said: str) -> None:
+    made = plan(spool(1.0))
+    sentences = solid_said(made, solid_for(made), need(), Bench(printer_bed_mm=bed_mm))
+    assert said in " ".join(sentences)
+
+
+def test_a_printed_one_that_would_twist_off_is_warned_of_only_where_there_is_a_printer() -> None:
+    made = plan(spool(0.8))
+    solid = solid_for(made)
+    thin = replace(solid, shank=replace(solid.shank, across_mm=3.0))
+    assert "Do not wind on it printed" in " ".join(solid_said(made, thin, need(), Bench(tools=("printer",))))
+    assert "printed" not in " ".join(solid_said(made, thin, need(), Bench(tools=("vice",))))
+
+
+@pytest.mark.parametrize(("hand", "way"), [(Hand.LEFT, "clockwise (a drill"), (Hand.RIGHT, "anticlockwise (a drill")])
+def test_the_way_to_turn_is_told_for_each_hand(hand: Hand, way: str) -> None:
+    """Wire laid on from a fixed place, away from the shank: seen from the shank, a right-hand coil runs away clockwise,
+    so the mandrel under the hand turns the other way."""
+    made = plan(spool(), hand=hand)
+    said = " ".join(solid_said(made, solid_for(made), need(hand=hand), Bench()))
+    assert f"turn it {way}" in said
+    assert f"lays a {hand}-hand spring" in said
+    assert "gives no hand" not in said
+
+
+def test_where_the_need_gives_no_hand_it_is_said() -> None:
+    made = plan(spool())
+    assert "gives no hand, so right was taken" in " ".join(solid_said(made, solid_for(made), need(), Bench()))
+
+
+def test_the_way_off_and_its_room_are_told() -> None:
+    said = {solid_for(each).release.way: comes_off(solid_for(each), "mm") for each in random_plans()}
+    assert "slides off over the free end" in said["slide"]
+    assert "over the small end" in said["ledge"]
+    assert "unscrew it" in said["unscrew"]
+    assert "split in two along its length" in said["split"]
+    assert "break it out" in said["split"]
+    assert all("mm of room all round" in each for each in said.values())
+
+
+@pytest.mark.parametrize(
+    ("tools", "kind"), [(("lathe",), "round"), (("vice", "hand-drill"), "drill"), (("vice", "printer"), "hex")]
+)
+def test_the_shank_suits_what_turns_it(tools: tuple[str, ...], kind: str) -> None:
+    assert shank_for(Bench(tools=tools)) == kind
+
+
+def test_a_name_of_markup_slashes_and_other_scripts_is_cut_in_as_signs_that_there_are() -> None:
+    assert lines_of("<b>../x</b>", "⌀5", 20, 2) == ("<B>../X</B>", "⌀5")
+    assert lines_of("bobine à ressort", "⌀5", 30, 2) == ("BOBINE A RESSORT", "⌀5")
+    laid = coil(*KNOWN_SPRINGBACK)
+    for name in ("鍵", "", "a\nb\tc", "x" * 500):
+        lines = solid_of(laid, release_of(laid), name, "hex").collar.lines
+        assert len(lines) <= 3
+        assert lines[-1] == "⌀6.92 R"
