@@ -15,12 +15,12 @@ if TYPE_CHECKING:
     from sourcing.winding.model import Refusal, WindingPlan
     from sourcing.winding.solid.shape import MandrelSolid, ShankKind
 
-SUFFIXES = (".stl", ".3mf")
+SUFFIXES = (".stl", ".3mf", ".svg")
 SHANKS = ("hex", "round", "drill")
 
 SolidFiles = Annotated[
     list[str] | None,
-    typer.Option("--solid", metavar="OUT", help="write the mandrel as a solid: OUT.stl or OUT.3mf; may be repeated"),
+    typer.Option("--solid", metavar="OUT", help="write the mandrel: a solid OUT.stl, OUT.3mf, a drawing OUT.svg"),
 ]
 ShankWord = Annotated[
     str | None, typer.Option("--shank", metavar="KIND", help="the solid's shank: hex, round or drill (three flats)")
@@ -88,6 +88,10 @@ def write_solids(asked: AskedSolids, answer: WindingPlan | Refusal, need: Need, 
 
 
 def _encoded(solid: MandrelSolid, suffix: str, need: Need, bench: Bench) -> bytes:
+    if suffix == ".svg":
+        from sourcing.sheets.drawing.mandrel import turning_drawing
+
+        return turning_drawing(solid, need.job, bench.units).svg("mandrel").encode()
     from sourcing.files.solids import Part, stl_of, threemf_of
     from sourcing.winding.solid.mesh import meshes_of
     from sourcing.winding.solid.printed import lies_on_bed

@@ -72,6 +72,21 @@ def test_a_folder_that_may_not_be_written_is_told(run, bench_folder):
     assert os.listdir(shut) == []
 
 
+def test_a_drawing_is_written_with_its_dimensions(run, bench_folder):
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", "out.svg")
+    assert ran.status == 0
+    drawn = (bench_folder / "out.svg").read_text("utf-8")
+    assert "Mandrel for punch-return" in drawn
+    assert "6.00 mm ± 0.05 mm" in drawn
+
+
+def test_a_solid_and_a_coil_that_came_out_otherwise_are_asked_one_at_a_time(run, bench_folder):
+    ran = run("wind", "need.yaml", *SEVEN, "--came-out", "9 mm", "--solid", "out.stl")
+    assert ran.status == 2
+    assert "--came-out and --solid" in ran.err
+    assert not (bench_folder / "out.stl").exists()
+
+
 def test_an_unknown_shank_is_a_wrong_command_line(run, bench_folder):
     ran = run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--shank", "square")
     assert ran.status == 2

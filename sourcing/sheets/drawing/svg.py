@@ -91,6 +91,26 @@ def text(at: Point, words: str, anchor: str = "middle", size_mm: float = TEXT_MM
     return f"<text {place}{turned}>{escape(words)}</text>"
 
 
+ROW_MM = 5.2
+"""The height of a row of a table."""
+
+
+def ruled(at: Point, rows: Sequence[Sequence[str]], widths_mm: Sequence[float]) -> Sequence[str]:
+    """A table whose upper left corner is at a point; its first row is its head."""
+    edges = [at[0] + sum(widths_mm[:column]) for column in range(len(widths_mm) + 1)]
+    bottom = at[1] + len(rows) * ROW_MM
+    return (
+        *(line((x, at[1]), (x, bottom), THIN_MM) for x in edges),
+        *(line((edges[0], y), (edges[-1], y), THIN_MM) for y in (at[1] + row * ROW_MM for row in range(len(rows) + 1))),
+        line((edges[0], at[1] + ROW_MM), (edges[-1], at[1] + ROW_MM)),
+        *(
+            text((x + 1.2, at[1] + (place + 1) * ROW_MM - 1.6), words, "start")
+            for place, row in enumerate(rows)
+            for x, words in zip(edges, row, strict=False)
+        ),
+    )
+
+
 def dimension(start: Point, end: Point, words: str, off_mm: float) -> Sequence[str]:
     """A dimension between two points of one height or one side, `off_mm` from them: below or right where positive."""
     if start[1] == end[1]:
