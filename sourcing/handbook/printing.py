@@ -8,7 +8,7 @@ from itertools import groupby
 
 from sourcing.sheets.text import bullets, heading, wrapped
 
-_MARKS = re.compile(r"`|(?<!\w)\*(?=\S)|(?<=\S)\*(?!\w)")
+_MARKS = re.compile(r"`|(?<![\w/])\*(?=\w)|(?<=\w)\*(?!\w)")
 
 
 def printed(text: str) -> list[str]:

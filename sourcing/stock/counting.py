@@ -54,6 +54,10 @@ def put(catalogue: Catalogue, name: str, amount: str, dry_run: bool = False) -> 
     return _counted(catalogue, name, amount, 1, dry_run)
 
 
+_SURE_MM = 50.0
+"""So little wire is nobody's length to take: a bare number below it was meant in another unit."""
+
+
 @dataclass(frozen=True, slots=True)
 class _Way:
     """How a thing is counted: under which key of which list, how its text is read and written, a bare number's unit."""
@@ -83,7 +87,10 @@ def _counted(catalogue: Catalogue, name: str, amount: str, sign: int, dry_run: b
 def _amount(item: StockSpring | Spool, text: str, way: _Way) -> float:
     what = "a length of wire" if isinstance(item, Spool) else "a whole number of springs"
     try:
-        return q.above_zero(way.read(text), text, what)
+        amount = q.above_zero(way.read(text), text, what)
+        if isinstance(item, Spool) and text.strip()[-1].isdigit() and amount < _SURE_MM:
+            raise QuantityError(f"{text.strip()} may be metres or millimetres", "a length with its unit, as in 0.3m")
+        return amount
     except QuantityError as error:
         raise WrongWords((Finding(Place(None), error.found, error.expected, error.suggestions),)) from None
 

@@ -108,7 +108,8 @@ RULES = (
     Rule(
         "least-cost-in-time",
         _cheapest_in_time,
-        "of what fits surely enough and comes in time, it costs least, bench hours counted at their value",
+        "of what fits surely enough and comes in time, it costs least, bench hours counted at their value; of several "
+        "wires here, the one that serves best stands for all",
         "nothing that can be bought, or wound from wire on hand, fits surely enough and comes in time",
     ),
     Rule(

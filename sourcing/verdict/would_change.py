@@ -36,7 +36,7 @@ def money(choices: Choices, chosen: Option | None) -> str:
             return f"Money: {show_money(maker[0].cost)} would have it made by a spring maker."
         if chosen is None and not maker:
             return "Money: a spring maker with a price, named in bench.yaml, would make it an order."
-        return "Money: nothing; there is no second option that fits and has a price."
+        return "Money: nothing; nothing else that fits surely and in time, but for other wire here, has a price."
     rival = min(known, key=choices.total_cost)
     assert chosen.cost is not None
     assert rival.cost is not None

@@ -12,7 +12,7 @@ from sourcing.springs import geometry, pressed
 from sourcing.springs.model import CompressionSpring, PressedSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import DIAMETER_POWER
-from sourcing.winding.model import Acceptance, GoesIn
+from sourcing.winding.model import Acceptance, GoesIn, Serves
 from sourcing.winding.trials import Knowledge
 
 STANDARD_GRAVITY = 9.80665
@@ -67,13 +67,18 @@ def readings(spring: PressedSpring, need: Need, bench: Bench) -> tuple[Reading, 
 
 
 def accept(
-    spring: CompressionSpring, need: Need, bench: Bench, known: Knowledge, mandrel_mm: float
+    spring: CompressionSpring,
+    need: Need,
+    bench: Bench,
+    known: Knowledge,
+    mandrel_mm: float,
+    serves: Sequence[Serves] = (),
 ) -> tuple[Acceptance, ...]:
-    """The checks of a finished spring in the order in which they are done."""
+    """The checks of a finished spring in the order in which they are done; `serves` as the plan tells it."""
     forces = readings(spring, need, bench)
     return (
-        _outside_diameter(spring, need, bench, known, mandrel_mm),
-        coils_row(spring, bench),
+        _outside_diameter(spring, bench, known, mandrel_mm, _serving_mm(spring, need, bench, serves)),
+        coils_row(spring, need, bench),
         free_length_row(spring, need, bench, forces),
         solid_length_row(spring, need, bench),
         *force_rows(spring, forces, bench),
@@ -81,21 +86,16 @@ def accept(
 
 
 def _outside_diameter(
-    spring: CompressionSpring, need: Need, bench: Bench, known: Knowledge, mandrel_mm: float
+    spring: CompressionSpring,
+    bench: Bench,
+    known: Knowledge,
+    mandrel_mm: float,
+    serving_mm: tuple[float | None, float | None],
 ) -> Acceptance:
-    """What the wanted forces bear at the coils planned, between rod and bore with their clearances.
-
-    A coil outside the first that still clears the pocket is not lost: other coils restore its rate.
-    """
-    low, high = _clearing_mm(spring, need, bench)
+    """What the wanted forces bear at the coils planned, within the diameters that serve at all."""
+    low, high = serving_mm
     borne_mm = spring.mean_diameter_mm * bench.tolerances.rate / DIAMETER_POWER
     borne_low, borne_high = spring.outside_diameter_mm - borne_mm, spring.outside_diameter_mm + borne_mm
-    pocket = [
-        f"{word} {show_diameter(bound, bench.units)}"
-        for word, bound in (("from", low), ("to", high))
-        if bound is not None
-    ]
-    clears = f" A coil {' '.join(pocket)} still clears the pocket: keep it, and" if pocket else " Or keep it, and"
     slope = (known.mandrel_mm(spring.mean_diameter_mm) - known.mandrel_mm(spring.mean_diameter_mm * 0.99)) / (
         0.01 * spring.mean_diameter_mm
     )
@@ -103,11 +103,21 @@ def _outside_diameter(
         "outside_diameter_mm",
         borne_low if low is None else max(low, borne_low),
         borne_high if high is None else min(high, borne_high),
-        f"Too large: a smaller mandrel, too small: a larger one, by {slope:.2f} of what the diameter is off"
+        "`springwright wind` with `--came-out` says whether other coils save it, and how many. Else wind another. Too "
+        f"large: a smaller mandrel, too small: a larger one, by {slope:.2f} of what the diameter is off"
         f"{_rods_beside(mandrel_mm, bench)} Write the coil down with `springwright trial`: the next mandrel will be "
-        f"nearer.{clears} take three per cent off the active coils for each per cent that the mean diameter is too "
-        "large, or add them where it is too small.",
+        "nearer.",
     )
+
+
+def _serving_mm(
+    spring: CompressionSpring, need: Need, bench: Bench, serves: Sequence[Serves]
+) -> tuple[float | None, float | None]:
+    """The outside diameters that serve: the range that holds the spring's own, else what clears rod and bore."""
+    for each in serves:
+        if each.low_mm <= spring.mean_diameter_mm <= each.high_mm:
+            return each.low_mm + spring.wire_diameter_mm, each.high_mm + spring.wire_diameter_mm
+    return _clearing_mm(spring, need, bench)
 
 
 def _clearing_mm(spring: CompressionSpring, need: Need, bench: Bench) -> tuple[float | None, float | None]:
@@ -136,13 +146,15 @@ def _growth_mm(spring: CompressionSpring) -> float:
     return geometry.growth_at_solid_mm(spring.wire_diameter_mm, spring.mean_diameter_mm, pitch_mm)
 
 
-def coils_row(spring: PressedSpring, bench: Bench) -> Acceptance:
-    """The coils, counted to an eighth."""
+def coils_row(spring: PressedSpring, need: Need, bench: Bench) -> Acceptance:
+    """The coils, counted to an eighth; never so many that the spring is solid before its shortest working length."""
     one_mm = geometry.turn_length_mm(spring.mean_diameter_mm, spring.wire_diameter_mm)
+    room_mm = min(point.at_mm for point in need.working) - pressed.solid_length_mm(spring)
+    more = min(TURNS_COUNTED_TO, max(0.0, room_mm / spring.wire_diameter_mm))
     return Acceptance(
         "total_coils",
         spring.total_coils - TURNS_COUNTED_TO,
-        spring.total_coils + TURNS_COUNTED_TO,
+        spring.total_coils + more,
         f"Too many: cut back ({show_length(one_mm, bench.units)} of wire is one coil) and close the end again; too "
         "few: it is too stiff, wind another.",
     )

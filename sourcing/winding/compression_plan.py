@@ -98,7 +98,7 @@ def _plan(
         serves=serves,
         only=only,
         heat=numbers.heat,
-        accept=accept(spring, need, bench, known, wound.diameter_mm),
+        accept=accept(spring, need, bench, known, wound.diameter_mm, serves),
         goes_in=goes_in(spring, need, bench),
         steps=steps(numbers, need, bench),
         cautions=tuple(cautions(task, numbers)),

@@ -33,7 +33,7 @@ def accept_cone(
     return (
         _end("small", spring, ends, bench, known),
         _end("large", spring, ends, bench, known),
-        coils_row(spring, bench),
+        coils_row(spring, need, bench),
         *_tips(spring, bench),
         free,
         *_closing(spring, free),

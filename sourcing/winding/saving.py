@@ -29,6 +29,9 @@ from sourcing.winding.turns import SPARE_TURNS
 
 Answer = Literal["keep", "change", "wind again"]
 
+AS_LONG_MM = 0.25
+"""A steel rule tells no smaller difference in a length."""
+
 
 @dataclass(frozen=True, slots=True)
 class Saved:
@@ -227,16 +230,19 @@ def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
     lost_mm = wanted.free_length_mm - free_length_mm
     spring = replace(wanted, free_length_mm=free_length_mm)
     fit = coil.judged(spring)
-    answer: Answer = "keep" if fit.fits == "yes" else "change" if lost_mm <= 0.0 else "wind again"
+    answer: Answer = "keep" if fit.fits == "yes" else "change"
     now, lost = show_length(free_length_mm, units), show_length(abs(lost_mm), units)
-    if lost_mm <= 0.0:
+    if abs(lost_mm) < AS_LONG_MM and answer == "keep":
+        said = [f"Pressed solid it is {now} long, as it should be: leave it."]
+    elif lost_mm <= 0.0:
         said = [f"Pressed solid it is {now} long, {lost} more than wanted: press it again, or take an end coil closer."]
     else:
         said = [f"Pressed solid it has set by {lost}, to {now}."]
         said.append(
             "Keep it: the forces are still within what is wanted, and it will not set again by as much."
             if answer == "keep"
-            else "It is too short for what is wanted: wind it again."
+            else "It is too short for what is wanted. Pull it evenly a little beyond its length and press it solid "
+            "again; if it is as short as this once more, wind another."
         )
         longer_mm = wanted.free_length_mm + lost_mm
         pitch_mm = geometry.pitch_mm(

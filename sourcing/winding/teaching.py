@@ -112,10 +112,11 @@ def _first(taught: Taught, units: str) -> str:
         return f"{came}expected: {lesson.said}" if came else lesson.said
     of = f"for a coil of {_short(size.mean_diameter_mm, units)} mean diameter"
     now, was = _short(size.mandrel_mm, units), _short(size.mandrel_before_mm, units)
+    told = "assumed" if len(taught.spool.trials) == 1 else "its coils before said"
     if now == was:
-        return f"This wire springs back as assumed: {of} a mandrel of {now} stays right."
+        return f"This wire springs back as {told}: {of} a mandrel of {now} stays right."
     less = "less" if size.mandrel_mm > size.mandrel_before_mm else "more"
-    return f"This wire springs back {less} than assumed: {of} use {now}, not {was.removesuffix(' ' + units)}."
+    return f"This wire springs back {less} than {told}: {of} use {now}, not {was.removesuffix(' ' + units)}."
 
 
 def _short(length_mm: float, units: str) -> str:

@@ -372,3 +372,11 @@ def test_stock_loads_nothing_slow_that_it_does_not_need(bench_folder):
     )
     ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert {"rapidfuzz", "tabulate", "numpy"}.isdisjoint(ran.stderr.split())
+
+
+def test_a_bare_number_of_wire_that_can_hardly_be_millimetres_is_asked_about(run, bench_folder):
+    ran = run("stock", "take", "W08", "0.3")
+    assert ran.status == 2
+    assert "0.3 may be metres or millimetres; expected a length with its unit, as in 0.3m" in " ".join(ran.err.split())
+    assert run("stock", "take", "W08", "300", "--dry-run").status == 0
+    assert run("stock", "put", "W08", "0.3m", "--dry-run").status == 0

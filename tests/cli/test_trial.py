@@ -52,6 +52,12 @@ def test_a_coil_far_from_what_was_expected_is_a_surprise_with_its_likely_causes(
         assert word in said
 
 
+def test_a_good_coil_after_a_bad_one_is_compared_with_what_the_bad_one_said(run, spools):
+    run("trial", "W08", "--mandrel", "6", "--outside", "10.4")
+    said = " ".join(run("trial", "W08", "--mandrel", "6", "--outside", "8.95").out.split())
+    assert "springs back less than its coils before said" in said
+
+
 def test_before_heat_and_after_heat_are_told_apart(run, spools):
     cold = " ".join(run(*CASE_2, "--dry-run").out.split())
     hot = " ".join(run(*CASE_2, "--dry-run", "--heated", "yes").out.split())
@@ -78,6 +84,11 @@ def test_in_json_the_lesson_stands_beside_the_trial_and_its_line(run, spools):
 WRONG = [
     (("W08", "--mandrel", "6", "--turns", "0", "--outside", "8.9"), 2, "--turns: 0 is zero"),
     (("W08", "--mandrel", "6", "--outside", "5"), 2, "--outside: 5 is no larger than the mandrel"),
+    (
+        ("W08", "--mandrel", "7", "--outside", "8.4"),
+        2,
+        "--outside: 8.4 is no larger than the mandrel and the wire on it",
+    ),
     (("W08", "--mandrel", "6", "--inside", "4"), 2, "--inside: 4 is no larger than the mandrel"),
     (("W08", "--mandrel", "0.5", "--outside", "5"), 2, "--mandrel: a mandrel of 0.50 mm, thinner than the wire"),
     (("W80", "--mandrel", "6", "--outside", "8.9"), 2, "there is no spool W80; did you mean W08?"),

@@ -84,7 +84,8 @@ TRIAL = {
     ),
     "a coil that is no larger than its mandrel": (
         "mandrel: 9 mm, outside_diameter: 8.9",
-        "2:100: 8.9 is no larger than the mandrel; expected a coil that goes round a mandrel of 9.00 mm",
+        "2:100: 8.9 is no larger than the mandrel and the wire on it; expected a coil that goes round a mandrel of "
+        "9.00 mm: 10.6 mm outside or more",
     ),
     "heated or not": (
         "mandrel: 6, outside_diameter: 8.9, heated: maybe",

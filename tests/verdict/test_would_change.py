@@ -29,7 +29,7 @@ def test_the_value_of_an_hour_that_would_turn_buying_to_winding_is_told():
 
 def test_another_wire_is_no_question_of_money():
     assert money(choices(WOUND, replace(WOUND, id="W2", cost=Money(0.01, "EUR"))), WOUND) == (
-        "Money: nothing; there is no second option that fits and has a price."
+        "Money: nothing; nothing else that fits surely and in time, but for other wire here, has a price."
     )
 
 

@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from sourcing.quantities import Money, Wanted
 from sourcing.springs import compression, geometry
-from sourcing.springs.model import Ends
+from sourcing.springs.model import CompressionSpring, Ends
+from sourcing.springs.pressed import solid_length_mm
 from sourcing.stock.model import HandWinding, Trial
 from sourcing.winding import springback
 from sourcing.winding.model import Acceptance, WindingPlan, Wire
@@ -308,8 +309,23 @@ def test_an_accepted_outside_diameter_clears_a_tight_bore() -> None:
     assert high < 10.7 - 0.2
 
 
-def test_a_coil_that_clears_the_pocket_is_saved_by_other_coils() -> None:
-    assert "from 7.80 mm to 10." in row(plan(), "outside_diameter_mm").if_not
+def test_no_diameter_is_accepted_that_does_not_serve_and_others_are_asked_about() -> None:
+    made = plan()
+    (serves,) = [each for each in made.serves if each.low_mm <= made.wanted.mean_diameter_mm <= each.high_mm]
+    accepted = row(made, "outside_diameter_mm")
+    assert accepted.low is not None
+    assert accepted.high is not None
+    assert serves.low_mm + 0.8 <= accepted.low < accepted.high <= serves.high_mm + 0.8
+    assert "`--came-out`" in accepted.if_not
+
+
+def test_no_coil_count_is_accepted_that_is_solid_before_the_shortest_length() -> None:
+    made = plan()
+    accepted = row(made, "total_coils")
+    assert accepted.high is not None
+    assert isinstance(made.wanted, CompressionSpring)
+    solid = replace(made.wanted, total_coils=accepted.high, active_coils=accepted.high - 2.0)
+    assert solid_length_mm(solid) <= 14.0 + 1e-9
 
 
 def test_without_a_pocket_the_outside_diameter_is_accepted_within_what_the_rate_bears() -> None:

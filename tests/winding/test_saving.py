@@ -114,8 +114,11 @@ def test_a_pitch_that_came_out_otherwise_says_the_length_and_what_to_do(off: flo
 def test_a_spring_that_has_set_is_wound_longer_by_what_it_lost():
     coil = a_coil()
     free = coil.wanted.free_length_mm
-    assert pressed_to(coil, free - 0.1).answer == "keep"
+    assert pressed_to(coil, free - 0.1).said == (
+        f"Pressed solid it is {free - 0.1:.1f} mm long, as it should be: leave it.",
+    )
     saved = pressed_to(coil, free - 6.0)
-    assert saved.answer == "wind again"
+    assert saved.answer == "change"
+    assert any("wind another" in said for said in saved.said)
     assert any(f"wind it {free + 6.0:.1f} mm long" in said for said in saved.said)
     assert pressed_to(coil, free + 3.0).answer == "change"
