@@ -191,7 +191,7 @@ def sizes_of(solid: MandrelSolid, units: str = "mm") -> Rows:
         ("", "slot in the collar", f"{size(SLOT_SHARE * coil.wire_mm)} wide, down to {size(2 * collar.slot_floor_mm)}"),
         ("", "hand", f"{coil.hand}, the wire begins at the slot"),
         ("", "turns, spare ones too", f"{coil.turns:.2f}"),
-        ("", "cut into the collar", shortened(" ".join(collar.lines))),
+        ("", "cut into the collar", shortened(" / ".join(collar.lines))),
     ]
     if solid.release.way == "split":
         strip = size(solid.release.strip_mm)

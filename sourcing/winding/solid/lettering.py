@@ -5,9 +5,9 @@ What has no letter here (another script, a picture) becomes an open box; accents
 
 from __future__ import annotations
 
+import textwrap
 import unicodedata
 from collections.abc import Iterator, Mapping
-from itertools import pairwise
 
 WIDE, HIGH = 5, 7
 ADVANCE, LINE = WIDE + 1, HIGH + 2
@@ -31,6 +31,8 @@ _ROWS: Mapping[str, str] = {
     "(": "02 04 08 08 08 04 02", ")": "08 04 02 02 02 04 08", "<": "02 04 08 10 08 04 02", ">": "08 04 02 01 02 04 08",
     "'": "0C 04 08 00 00 00 00", '"': "0A 0A 0A 00 00 00 00", "!": "04 04 04 04 00 00 04", "?": "0E 11 01 02 04 00 04",
     "&": "0C 12 14 08 15 12 0D", "%": "18 19 02 04 08 13 03", "*": "00 04 15 0E 15 04 00", "⌀": "01 0E 13 15 19 0E 10",
+    "°": "0C 12 12 0C 00 00 00", "Ø": "01 0E 13 15 19 0E 10", "@": "0E 11 01 0D 15 15 0E", "$": "04 0F 14 0E 05 1E 04",
+    "[": "0E 08 08 08 08 08 0E", "]": "0E 02 02 02 02 02 0E", "|": "04 04 04 04 04 04 04", "~": "00 00 08 15 02 00 00",
 }  # fmt: skip
 
 
@@ -48,11 +50,9 @@ def lines_of(name: str, figures: str, letters: int, most_lines: int) -> tuple[st
     """The name over as many lines as it wants and may have, cut off where it is longer, and the figures below it.
 
     >>> lines_of("punch-return", "⌀5.50", 8, 2)
-    ('PUNCH-RE', 'TURN', '⌀5.50')
+    ('PUNCH-', 'RETURN', '⌀5.50')
     """
-    text = " ".join(lettered(name).split())
-    parts = [text[first:last] for first, last in pairwise([*range(0, len(text), letters), len(text)])]
-    return (*parts[:most_lines], figures)
+    return (*textwrap.wrap(lettered(name), letters)[:most_lines], figures)
 
 
 def dots(text: str) -> Iterator[tuple[int, int]]:

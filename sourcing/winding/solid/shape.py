@@ -20,8 +20,11 @@ from sourcing.winding.solid.release import Release
 ShankKind = Literal["hex", "round", "drill"]
 """Hexagonal for a spanner or crank, round for a collet or lathe chuck, round with three flats for a drill chuck."""
 
-SHANK_SIZES_MM = (3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 13.0)
-"""Across flats of a hexagon, else the diameter."""
+SHANK_SIZES_MM = (3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 13.0, 17.0, 19.0, 24.0)
+"""Across flats of a hexagon (spanners of ISO 272's series, from memory), else the diameter."""
+
+DRILL_CHUCK_MM = 10.0
+"""What the chuck of a common hand drill takes at most (common practice, no source)."""
 
 SHANK_LENGTH_MM = 25.0
 FLATS_DEPTH_SHARE = 0.05
@@ -191,10 +194,10 @@ def figures_of(coil: LaidCoil, units: str = "mm") -> str:
 
 
 def shank_across_mm(body_mm: float, kind: ShankKind) -> float:
-    """The next size that is not thinner than the body, as far as chucks go: 10 mm in a drill, else 13 mm.
+    """The next size that is not thinner than the body, as far as a spanner or a chuck goes.
 
     >>> shank_across_mm(5.5, "hex"), shank_across_mm(20.0, "drill")
     (6.0, 10.0)
     """
-    sizes = SHANK_SIZES_MM[:-1] if kind == "drill" else SHANK_SIZES_MM
+    sizes = [size for size in SHANK_SIZES_MM if kind != "drill" or size <= DRILL_CHUCK_MM]
     return next((size for size in sizes if size >= body_mm), sizes[-1])

@@ -41,10 +41,11 @@ def _what(plan: WindingPlan, solid: MandrelSolid, units: str) -> Iterator[str]:
     yield (
         f"The mandrel is {show_length(solid.length_mm, units)} long and {show_length(solid.width_mm, units)} across "
         f"its collar. The wire lies on {ends}. The shank is {grip}. Cut into the collar stands "
-        f"“{' '.join(solid.collar.lines)}”."
+        f"“{' / '.join(solid.collar.lines)}”."
     )
     if plan.mandrel.kind == "rod":
-        yield "The rod of the same size serves too; it has no seat that keeps the pitch."
+        seat = ", but has no seat that keeps the pitch" if _has_hand(solid) else ""
+        yield f"The rod of the same size serves too{seat}."
 
 
 def _wound_on(plan: WindingPlan, solid: MandrelSolid, need: Need, units: str) -> Iterator[str]:
@@ -126,8 +127,8 @@ def comes_off(solid: MandrelSolid, units: str) -> str:
         "The coil opens too little to slide over any groove that would hold it, and its end coils cannot be unscrewed "
         f"through one: so the mandrel is split in two along its length. Wind with a strip {strip} thick and no wider "
         f"than {width} between the halves, the shank gripped and the free end bound; when the coil is eased back, draw "
-        f"the strip out and push the halves together: {room}. Or print it whole, with one wall and no filling, and "
-        "break it out."
+        f"the strip out and push the halves together: {room}. Or make one that is meant to be broken: whole, of "
+        "plastic or wood, and split off the coil with a chisel."
     )
 
 
@@ -144,12 +145,18 @@ def _printed(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> Iterator[s
         f"(thinnest {core}; 20 MPa in shear for plastic like PLA, assumed; layers part first)"
     )
     if safety >= SAFE:
-        yield f"Printed solid, it stands {stands}. Pull no harder, and nothing printed goes in the oven."
-    else:
-        yield (
-            f"Do not wind on it printed: it would stand only {stands}, and {SAFE:g} times is wanted. Turn it from "
-            "steel, or print it as a sleeve over a steel rod. Nothing printed goes in the oven."
-        )
+        split = " Split, it stands that only with a strip of steel." if solid.release.way == "split" else ""
+        yield f"Printed solid, it stands {stands}.{split} Pull no harder, and nothing printed goes in the oven."
+        return
+    shank = "; its shank is the thinnest, and --shank hex makes that thicker" if _thin_shank(solid) else ""
+    yield (
+        f"Do not wind on it printed: it would stand only {stands}, and {SAFE:g} times is wanted{shank}. Turn it from "
+        "steel, or print it as a sleeve over a steel rod. Nothing printed goes in the oven."
+    )
+
+
+def _thin_shank(solid: MandrelSolid) -> bool:
+    return solid.shank.kind == "drill" and solid.shank.across_mm < 2 * solid.coil.thinnest_mm
 
 
 def _bed(solid: MandrelSolid, bench: Bench) -> Iterable[str]:

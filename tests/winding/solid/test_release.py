@@ -145,6 +145,14 @@ def test_a_printed_one_that_would_twist_off_is_warned_of_only_where_there_is_a_p
     assert "printed" not in " ".join(solid_said(made, thin, need(), Bench(tools=("vice",))))
 
 
+def test_a_shank_for_a_drill_that_is_the_thinnest_is_told_with_what_makes_it_thicker() -> None:
+    made = next(each for each in random_plans() if coil_of(each).seat_mm > 10 and each.wire_diameter_mm > 1)
+    bench = Bench(tools=("printer", "hand-drill"))
+    said = {kind: " ".join(solid_said(made, solid_for(made, shank=kind), need(), bench)) for kind in ("drill", "hex")}
+    assert "--shank hex makes that thicker" in said["drill"]
+    assert "--shank hex" not in said["hex"]
+
+
 @pytest.mark.parametrize(("hand", "way"), [(Hand.LEFT, "clockwise (a drill"), (Hand.RIGHT, "anticlockwise (a drill")])
 def test_the_way_to_turn_is_told_for_each_hand(hand: Hand, way: str) -> None:
     """Wire laid on from a fixed place, away from the shank: seen from the shank, a right-hand coil runs away clockwise,
@@ -167,7 +175,7 @@ def test_the_way_off_and_its_room_are_told() -> None:
     assert "over the small end" in said["ledge"]
     assert "unscrew it" in said["unscrew"]
     assert "split in two along its length" in said["split"]
-    assert "break it out" in said["split"]
+    assert "meant to be broken" in said["split"]
     assert all("mm of room all round" in each for each in said.values())
 
 
