@@ -17,7 +17,10 @@ def main() -> None:
             stream.reconfigure(errors="backslashreplace")
     try:
         _run()
-    except BrokenPipeError:
+    except OSError as error:
+        if not isinstance(error, BrokenPipeError):
+            reason = (error.strerror or "refused").lower()
+            print(f"What was found could not be written out ({reason}); what was asked is done.", file=sys.stderr)
         # The reader of our output has gone: there is nobody left to tell.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         sys.exit(1)
@@ -41,7 +44,7 @@ def _run() -> None:
         if end.code == 2 and as_json:
             tell_usage(sys.argv[1:])
         raise
-    except BrokenPipeError:
+    except OSError:
         raise
     except Exception as error:
         if os.environ.get("SPRINGWRIGHT_TRACEBACK"):

@@ -279,10 +279,11 @@ def add_command(
     Every key of a record is an option: --id --kind --wire-diameter --outside-diameter --mean-diameter
     --inside-diameter (a cone's with -small and -large at the end) --free-length --total-coils --active-coils --ends
     --end-1 --end-2 ("tang-in, 4 mm, 90 deg") --material --hand (a torsion spring's --leg-1 --leg-2 --free-angle
-    --bodies --body-length) --rate --grade --shear-modulus --elastic-modulus --tensile-strength --on-hand --least
-    --place --seller --price --pack --lead-days --note; a spool's: --id --material --wire-diameter --length-left
-    --price-per-metre --place --note. Without --id it takes the next free one. On a terminal, what is missing is asked
-    for. Without --to it goes where its place or its seller stands already.
+    --bodies --body-length, an extension spring's --hooks --initial-tension --torn-hooks) --rate --grade
+    --shear-modulus --elastic-modulus --tensile-strength --on-hand --least --place --seller --price --pack
+    --lead-days --note; a spool's: --id --material --wire-diameter --length-left --price-per-metre --place --note.
+    Without --id it takes the next free one. On a terminal, what is missing is asked for. Without --to it goes where
+    its place or its seller stands already.
 
     Example: springwright stock add --kind compression --wire-diameter 0.9 --outside-diameter 9.6 --free-length 31
     --total-coils 9.75 --ends closed --material music-wire --on-hand 2 --place "drawer B4"

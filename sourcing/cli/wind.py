@@ -56,7 +56,7 @@ def saved(need: Need, catalogue: Catalogue, made: WindingPlan, option: str, meas
     measured_mm = length_option(option, measured)
     if need.kind != "compression" or made.mandrel.diameter_mm is None:
         expected = "a cylindrical compression spring; write the coil down with springwright trial instead"
-        raise typer.BadParameter(f"a {need.kind} spring; expected {expected}", param_hint=option)
+        raise typer.BadParameter(f"a spring of kind {need.kind}; expected {expected}", param_hint=option)
     inside_mm = measured_mm - 2.0 * made.wire_diameter_mm
     if option == "--came-out" and inside_mm < made.mandrel.diameter_mm:
         found = f"{measured} outside is less than its mandrel and two wires"

@@ -54,8 +54,9 @@ def _taken(path: str, file: str, wait_s: float) -> int:
         descriptor = os.open(path, os.O_RDWR | os.O_CREAT | os.O_NOFOLLOW, 0o666)
         try:
             if _ours(descriptor, path):
-                os.truncate(descriptor, 0)
-                os.pwrite(descriptor, _note().encode(), 0)
+                with suppress(OSError):  # a full disk has no room for the note, and needs none
+                    os.truncate(descriptor, 0)
+                    os.pwrite(descriptor, _note().encode(), 0)
                 return descriptor
             note = os.pread(descriptor, _LONGEST_NOTE, 0).decode(errors="replace")
         except BaseException:

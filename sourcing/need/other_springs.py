@@ -73,6 +73,10 @@ OTHER_SPRINGS = (
         "a garter spring, a long coil joined into a ring",
         sure=("garter", "oil seal"),
     ),
+    OtherSpring(
+        "two cones in one wire, which lie in series: of either half this program works out what a conical spring does",
+        sure=("barrel", "hourglass", "hour glass"),
+    ),
     OtherSpring("a volute spring, a strip coiled into a cone", sure=("volute",)),
     OtherSpring("a gas spring, a cylinder of gas under pressure", nouns=("gas strut",), sure=("gas",), loose=("air",)),
     OtherSpring("a torsion bar, a straight rod that is twisted", nouns=("torsion bar",), sure=("torsion bar",)),

@@ -61,6 +61,11 @@ def paragraph(words: str, lead: bool = False) -> str:
     return f"<p{marked}>{escape(words)}</p>"
 
 
+def as_typed(lines: Iterable[str]) -> str:
+    """Lines that keep their blanks."""
+    return f"<pre>{escape(chr(10).join(lines))}</pre>"
+
+
 def bullets(items: Iterable[str]) -> str:
     """A list without an order."""
     return f"<ul>{''.join(f'<li>{escape(item)}</li>' for item in items)}</ul>"

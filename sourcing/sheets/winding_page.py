@@ -10,6 +10,7 @@ from sourcing.sheets.drawing import plots, springs
 from sourcing.sheets.drawing.end_view import end_view
 from sourcing.sheets.drawing.hooked import hooked_one_to_one
 from sourcing.sheets.drawing.svg import Picture
+from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.winding_text import AT_ANGLE, AT_LENGTH, advice, checks, made_table, summary, to_have
 from sourcing.springs import pressed, pulled, turned
 from sourcing.springs.model import CompressionSpring, ConicalSpring, ExtensionSpring, TorsionSpring
@@ -43,6 +44,8 @@ def _parts(plan: WindingPlan, need: Need) -> Iterator[str]:
     spring, force = _drawings(plan)
     yield page.beside(page.heading("Wire and mandrel") + page.table((), to_have(plan, units)), spring)
     yield page.beside(page.heading("What comes out") + page.table(*made_table(plan, units)), force)
+    if hand_matters(need):
+        yield page.as_typed(pair_lines())
     yield page.heading("At the bench")
     yield page.steps(plan.steps)
     rows = [(check.name, check.least, check.most) for check in checks(plan)]

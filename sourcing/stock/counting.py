@@ -90,6 +90,8 @@ def _amount(item: StockSpring | Spool, text: str, way: _Way) -> float:
         amount = q.above_zero(way.read(text), text, what)
         if isinstance(item, Spool) and text.strip()[-1].isdigit() and amount < _SURE_MM:
             raise QuantityError(f"{text.strip()} may be metres or millimetres", "a length with its unit, as in 0.3m")
+        if isinstance(item, Spool) and amount < _FINEST_MM:
+            raise QuantityError(f"{text.strip()} is less than is counted", "0.1 mm of wire or more")
         return amount
     except QuantityError as error:
         raise WrongWords((Finding(Place(None), error.found, error.expected, error.suggestions),)) from None

@@ -24,6 +24,9 @@ from sourcing.stock.model import Catalogue, Spool, StockSpring
 
 T = TypeVar("T", StockSpring, Spool)
 
+SNIP_MM = 50.0
+"""Nobody keeps a spool with so little wire on it."""
+
 
 def doubts(catalogue: Catalogue) -> tuple[Finding, ...]:
     """All that is doubtful in a catalogue, with what was told when it was read."""
@@ -32,6 +35,7 @@ def doubts(catalogue: Catalogue) -> tuple[Finding, ...]:
         catalogue.warnings,
         _doubles(catalogue.springs, "spring"),
         _doubles(catalogue.spools, "spool"),
+        _no_more_than_a_snip(catalogue.spools),
         _too_much_stress(catalogue.springs),
         _no_hand(catalogue.springs),
         _hooks_of_odd_height(catalogue.springs),
@@ -92,6 +96,15 @@ def _hooks_of_odd_height(springs: Iterable[StockSpring]) -> Iterator[Finding]:
     for stock in springs:
         if isinstance(stock.spring, ExtensionSpring) and (doubt := hook_height_doubt(stock.spring)) is not None:
             yield Finding(stock.place, f"{quoted(stock.id)}: {doubt[0].lower()}{doubt[1:].rstrip('.')}", "")
+
+
+def _no_more_than_a_snip(spools: Iterable[Spool]) -> Iterator[Finding]:
+    """A spool with a few millimetres left: metres were meant, and no unit was written."""
+    for spool in spools:
+        left_mm = spool.length_left_mm
+        if left_mm is not None and 0.0 < left_mm < SNIP_MM:
+            found = f"{quoted(spool.id)} has {show_length(left_mm)} of wire left"
+            yield Finding(spool.place, found, "a length with its unit, as in 1.2 m, if millimetres were not meant")
 
 
 def _shorter_than_their_trials(spools: Iterable[Spool]) -> Iterator[Finding]:

@@ -14,6 +14,9 @@ from sourcing.winding.model import WindingPlan
 from sourcing.winding.tries import HEAT_HOURS, TRY_HOURS
 from sourcing.winding.turns import TAILS_MM
 
+LEAST_CHANCE = 0.3
+"""Below this chance, even taught by a coil, nothing is advised to be wound (assumed)."""
+
 TRIAL_TURNS, TRIAL_MINUTES = 4.0, 15.0
 """A trial coil of four turns, and the minutes that it takes (assumed)."""
 
@@ -54,6 +57,8 @@ def trial_first(plan: WindingPlan) -> TrialFirst:
         advice = "the spool holds no second spring: wind the trial first"
     elif saves_time:
         advice = "that is less than the springs it saves: wind it first"
+    elif with_it < LEAST_CHANCE:
+        advice = "so low a chance is no plan: take another mandrel or another wire"
     else:
         advice = "the first spring teaches as much: wind the spring at once, and measure it as a trial"
     return TrialFirst(wire_mm, TRIAL_MINUTES, without, with_it, worth_it, f"{chances}. {costs}; {advice}.")

@@ -78,25 +78,35 @@ def wire_notes(task: Task, known: Knowledge, cut_mm: float) -> Iterable[str]:
 def near_note(fit: Fit) -> Iterable[str]:
     """Why a near fit is no more than that, and how long the spring lasts."""
     if fit.fits == "near":
-        yield "A near fit only: " + "; ".join(limit.why for limit in fit.broken) + "."
+        off = [
+            f"{row.figure} {row.deviation_over_tolerance:.1f} tolerances off"
+            for row in fit.deviations
+            if row.deviation_over_tolerance > 1.0
+        ]
+        yield "A near fit only: " + "; ".join((*(limit.why for limit in fit.broken), *off)) + "."
     yield from (f"How long it lasts: {limit.why}." for limit in fit.limits if limit.limit == LIFE and limit.holds)
 
 
-def fit_notes(fit: Fit) -> Iterable[str]:
+def hours_said(task: Task) -> str:
+    """The hours at the bench that all plans assume."""
+    heat = ", 0.7 hours for the heat" if oven_reaches(task.wire.material, task.bench) else ""
+    return f"half an hour to set up, 0.3 hours a try{heat}."
+
+
+def fit_notes(fit: Fit, task: Task) -> Iterable[str]:
     """Why a near fit is no more than that, how long it lasts, and what all plans of compression springs assume."""
     yield from near_note(fit)
     yield (
         "Assumed: coils of one wire repeat to 0.4 % of the diameter, the pitch opens by three tenths of what the "
-        "diameter opens, the free length comes out to 2 % of the travel and the rate to 3 %; half an hour to set up, "
-        "0.3 hours a try, 0.7 hours for the heat."
+        f"diameter opens, the free length comes out to 2 % of the travel and the rate to 3 %; {hours_said(task)}"
     )
 
 
-def assumed_of_torsion() -> str:
+def assumed_of_torsion(task: Task) -> str:
     """What all plans of torsion springs assume."""
     return (
         "Assumed: coils of one wire repeat to 0.4 % of the diameter and the rate to 3 %, legs are bent to within 3 deg "
-        "of their angle; half an hour to set up, 0.3 hours a try, 0.7 hours for the heat."
+        f"of their angle; {hours_said(task)}"
     )
 
 

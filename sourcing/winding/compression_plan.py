@@ -148,4 +148,4 @@ def _notes(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring],
         )
     if spring.spring_index > EASY_INDEX:
         yield f"A spring index of {spring.spring_index:.1f} is more than the {EASY_INDEX:g} that winds easily by hand."
-    yield from fit_notes(wound.design.fit)
+    yield from fit_notes(wound.design.fit, task)

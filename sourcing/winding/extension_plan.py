@@ -15,7 +15,7 @@ from sourcing.springs import hooks, pulled
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.notes import material_note
 from sourcing.winding import springback, turns
-from sourcing.winding.any_kind import cautions, cost, knowledge, near_note, too_short, wire_notes
+from sourcing.winding.any_kind import cautions, cost, hours_said, knowledge, near_note, too_short, wire_notes
 from sourcing.winding.extension_acceptance import accept_extension, extension_goes_in
 from sourcing.winding.extension_making import LaidTight, as_wound, laid, made_after_heat, made_before_heat
 from sourcing.winding.extension_steps import ExtensionNumbers, extension_steps
@@ -171,6 +171,6 @@ def _notes(
     yield from near_note(wound.design.fit)
     yield (
         "Assumed: coils of one wire repeat to 0.4 % of the diameter, both hooks together come out to 5 % of the inside "
-        f"diameter, the rate to 3 %, hooks are bent with a radius of {hooks.BEND_RADIUS_WIRES:g} wires; half an hour "
-        "to set up, 0.3 hours a try, 0.7 hours for the heat."
+        f"diameter, the rate to 3 %, hooks are bent with a radius of {hooks.BEND_RADIUS_WIRES:g} wires; "
+        f"{hours_said(task)}"
     )

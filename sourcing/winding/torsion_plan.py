@@ -142,4 +142,4 @@ def _notes(task: TorsionTask, known: Knowledge, wound: Wound[TorsionSpring], bod
         "A drop of oil helps (common practice, no source)."
     )
     yield from near_note(wound.design.fit)
-    yield assumed_of_torsion()
+    yield assumed_of_torsion(task)

@@ -88,9 +88,8 @@ def _stop(numbers: TorsionNumbers) -> str:
     if numbers.spring.free_angle_deg is None:
         return f"As it is let go, leg 2 turns back by {back}."
     return (
-        f"Stop where leg 2 leaves the mandrel {show_angle(laid.stop_deg)} on from leg 1, counted the way you wind: as "
-        "it "
-        f"is let go, that falls by {back}."
+        f"Stop where leg 2, standing out from the mandrel, points {show_angle(laid.stop_deg)} on from where leg 1 "
+        f"points, counted the way you wind: as it is let go, that falls by {back}."
     )
 
 

@@ -380,3 +380,23 @@ def test_a_bare_number_of_wire_that_can_hardly_be_millimetres_is_asked_about(run
     assert "0.3 may be metres or millimetres; expected a length with its unit, as in 0.3m" in " ".join(ran.err.split())
     assert run("stock", "take", "W08", "300", "--dry-run").status == 0
     assert run("stock", "put", "W08", "0.3m", "--dry-run").status == 0
+
+
+def test_less_wire_than_is_counted_is_not_taken(run, bench_folder):
+    ran = run("stock", "take", "W08", "0.01mm")
+    assert ran.status == 2
+    assert "is less than is counted" in ran.err
+
+
+def test_a_spool_of_a_few_millimetres_is_doubted(run, bench_folder):
+    spools = bench_folder / "catalog" / "spools" / "wire.yaml"
+    spools.write_text(spools.read_text("utf-8").replace("6.2 m", "1.2"), "utf-8")
+    assert "W08” has 1.20 mm of wire left" in run("stock", "check").out
+
+
+def test_what_cannot_be_written_out_is_told_in_a_line(bench_folder):
+    command = [sys.executable, "-m", "sourcing", "stock", "list", "--catalog", str(bench_folder / "catalog")]
+    with open("/dev/full", "w") as full:
+        ran = subprocess.run(command, stdout=full, stderr=subprocess.PIPE, text=True, cwd=Path(__file__).parents[2])
+    assert ran.returncode == 1
+    assert ran.stderr.startswith("What was found could not be written out (no space left on device)")

@@ -1,5 +1,6 @@
 """One process at a time changes a file; who holds it and since when is told; a dead one's lock is taken over."""
 
+import os
 import re
 import subprocess
 import sys
@@ -92,3 +93,17 @@ def test_threads_of_one_process_wait_for_each_other_too(target: Path) -> None:
     for thread in threads:
         thread.join()
     assert not Path(lock_beside(str(target))).exists()
+
+
+def test_a_disk_too_full_for_the_note_still_gives_the_lock_and_leaves_nothing(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(*_: object) -> int:
+        raise OSError(28, "No space left on device")
+
+    target = tmp_path / "drawer.yaml"
+    target.write_text("springs: []\n")
+    monkeypatch.setattr("os.pwrite", full)
+    with locked(str(target), str(target)):
+        assert len(os.listdir(tmp_path)) == 2
+    assert os.listdir(tmp_path) == ["drawer.yaml"]

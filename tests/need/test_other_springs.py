@@ -40,6 +40,8 @@ KINDS_NAMED = {
     "belleville washers": "a disc spring",
     "conical washer": "a disc spring",
     "garter": "a garter spring",
+    "barrel": "two cones in one wire",
+    "hourglass": "two cones in one wire",
     "volute": "a volute spring",
     "gas strut": "a gas spring",
     "torsion bar": "a torsion bar",

@@ -220,6 +220,15 @@ print(len(mistakes), hash(tuple(s.id for s in shelf.springs_for(Ranges("compress
 """
 
 
+def test_a_file_whose_name_is_no_utf_8_is_indexed_as_any_other(folder: Path, monkeypatch: pytest.MonkeyPatch):
+    os.rename(folder / "springs" / "list-0.yaml", os.fsencode(folder / "springs") + b"/g\xff.yaml")
+    assert asked(folder) == as_read(folder)
+    assert believed(folder, monkeypatch)
+    edit_one_more = folder / "springs" / "list-1.yaml"
+    edit_one_more.write_text(edit_one_more.read_text() + "# more\n")
+    assert asked(folder) == as_read(folder)
+
+
 def test_several_processes_at_once_all_tell_the_same_and_leave_one_index(folder: Path, cache: Path):
     environment = {**os.environ, "PYTHONHASHSEED": "0"}
     command = [sys.executable, "-c", ASK, str(folder)]

@@ -40,3 +40,8 @@ def test_both_chances_wire_and_minutes_are_said(plan: WindingPlan) -> None:
     advice = advised(plan, 0.81, 0.93, 9000.0)
     for word in ("0.81", "0.93", "15 minutes", "mm of wire"):
         assert word in advice.said
+
+
+def test_what_hardly_ever_comes_right_is_not_advised(plan: WindingPlan) -> None:
+    assert "no plan" in advised(plan, 0.0, 0.01, 9000.0).said
+    assert "wind the spring at once" not in advised(plan, 0.0, 0.01, 9000.0).said

@@ -419,3 +419,9 @@ def test_a_bound_on_a_force_is_met_with_room_to_spare() -> None:
     rate = compression.rate_n_per_mm(0.8, made.wanted.mean_diameter_mm, made.wanted.active_coils, 81500)
     assert rate * (made.wanted.free_length_mm - 24) > 8.3
     assert rate * (made.wanted.free_length_mm - 14) < 23
+
+
+def test_without_an_oven_no_hours_of_heat_are_assumed() -> None:
+    hours = "0.7 hours for the heat"
+    assert any(hours in note for note in plan().notes)
+    assert not any(hours in note for note in plan(bench=replace(BENCH, oven_c=None)).notes)

@@ -1,7 +1,7 @@
 """What one index holds: the springs of a catalogue file by file, their figures to be asked for by ranges, and the rest.
 
 whole    name, value                            what is kept as one: the tables, the rest, the files
-file     number, name, ids, warnings            each file of springs
+file     number, name, ids, warnings            each file of springs; the name as JSON, for it may be no UTF-8
 spring   file, number, value                    each spring as it was read
 figure   kind, the columns, file, number        what ranges are asked of, in the order of their rates
 """
@@ -55,8 +55,8 @@ def fill(connection: sqlite3.Connection, plain: Plain, files: Sequence[SpringsFi
 
 def _write(connection: sqlite3.Connection, plain: Plain, number: int, read: SpringsFile) -> None:
     ids = json.dumps([(name, place.line, place.column) for name, place in read.ids], ensure_ascii=False)
-    warnings = json.dumps([plain.of(each) for each in read.warnings], ensure_ascii=False)
-    connection.execute("INSERT INTO file VALUES (?, ?, ?, ?)", (number, read.file, ids, warnings))
+    warnings = json.dumps([plain.of(each) for each in read.warnings])
+    connection.execute("INSERT INTO file VALUES (?, ?, ?, ?)", (number, json.dumps(read.file), ids, warnings))
     connection.executemany("INSERT INTO spring VALUES (?, ?, ?)", _values(plain, number, read.springs))
     marks = ", ".join("?" * (3 + len(COLUMNS)))
     rows = [(stock.spring.kind, *figures(stock), number, at) for at, stock in enumerate(read.springs)]
@@ -69,7 +69,7 @@ def _values(plain: Plain, number: int, springs: Sequence[StockSpring]) -> Iterat
 
 
 def _take_over(connection: sqlite3.Connection, file: str, number: int) -> None:
-    ((old,),) = connection.execute("SELECT number FROM kept.file WHERE name = ?", (file,))
+    ((old,),) = connection.execute("SELECT number FROM kept.file WHERE name = ?", (json.dumps(file),))
     for table, at, columns in (
         ("file", "number", "name, ids, warnings"),
         ("spring", "file", "number, value"),
@@ -97,7 +97,8 @@ def plain_of(connection: sqlite3.Connection) -> Plain:
 
 def files_read(connection: sqlite3.Connection, plain: Plain) -> Iterator[SpringsFile]:
     """Each file of springs, in their order: all that other files must agree with, without the springs themselves."""
-    for file, ids, warnings in connection.execute("SELECT name, ids, warnings FROM file ORDER BY number"):
+    for name_of_file, ids, warnings in connection.execute("SELECT name, ids, warnings FROM file ORDER BY number"):
+        file: str = json.loads(name_of_file)
         named = [(name, Place(file, line, column)) for name, line, column in json.loads(ids)]
         yield SpringsFile(file, ids=named, warnings=[plain.back(each) for each in json.loads(warnings)], kept=True)
 
