@@ -127,7 +127,7 @@ def refused_kind(text: str) -> tuple[str, str] | None:
 
 def _names(other: OtherSpring) -> tuple[str, ...]:
     words = (*other.sure, *other.whole, *other.loose)
-    return (*other.nouns, *words, *_with_spring(words))
+    return tuple(map(_plain, (*other.nouns, *words, *_with_spring(words))))
 
 
 def _is_plainly(thing: str, other: OtherSpring) -> bool:
