@@ -68,9 +68,10 @@ def test_a_spool_shorter_than_its_trials_used_is_told(tmp_path: Path, left: str,
 
 
 def test_two_spools_of_one_wire_are_doubles_only_where_all_is_the_same(tmp_path: Path) -> None:
-    spool = "  - {id: %s, material: music-wire, wire_diameter: 0.8, length_left: %s}\n"
-    assert told(doubts(read_catalogue(written(tmp_path, "spools:\n" + spool % ("A", "1 m") + spool % ("B", "2 m"))))) == []
-    (line,) = told(doubts(read_catalogue(written(tmp_path, "spools:\n" + spool % ("A", 1) + spool % ("B", 1)))))
+    spool = "  - {id: %s, material: music-wire, wire_diameter: 0.8, length_left: %s m}\n"
+    one = "spools:\n" + spool % ("A", 1)
+    assert told(doubts(read_catalogue(written(tmp_path, one + spool % ("B", 2))))) == []
+    (line,) = told(doubts(read_catalogue(written(tmp_path, one + spool % ("B", 1)))))
     assert "“B” differs only in its name from the spool" in line
 
 
