@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from sourcing.fit.limits.any_kind import stands_surroundings, stands_temperature
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter
 from sourcing.stock.model import Bench, Spool
@@ -70,8 +71,20 @@ def refused_by_size(wire: Wire, bench: Bench) -> Refusal | None:
     return None
 
 
+def refused_by_material(need: Need, wire: Wire, bench: Bench) -> Refusal | None:
+    """The refusal of wire that stands the need's temperature or surroundings at no diameter whatever."""
+    for limit in stands_temperature(wire.material, need, bench.units):
+        if limit.hard and not limit.holds:
+            too_hot = (need.temperature_c or 0.0) > (wire.material.service_high_c or 0.0)
+            return Refusal("too-hot-for-wire" if too_hot else "too-cold-for-wire", limit.why)
+    unsuitable = (limit for limit in stands_surroundings(wire.material, need) if limit.hard and not limit.holds)
+    return next((Refusal("wrong-surroundings-for-wire", limit.why) for limit in unsuitable), None)
+
+
 def given_wire(need: Need, wire: Wire, bench: Bench) -> Given | Refusal:
-    """The wire with its strength; refused where that is not known."""
+    """The wire with its strength, or why not: no wire serves, this one does not stand the place, no strength known."""
+    if refusal := OF_KIND[need.kind].refusal(need, bench) or refused_by_material(need, wire, bench):
+        return refusal
     strength_mpa = wire.tensile_strength_mpa
     if strength_mpa is not None:
         return Given(need, bench, wire, strength_mpa)

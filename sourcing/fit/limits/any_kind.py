@@ -6,6 +6,8 @@ from collections.abc import Iterator
 
 from sourcing.fit.case import AnyCase
 from sourcing.fit.model import Limit
+from sourcing.materials.model import Material
+from sourcing.need.model import Need
 from sourcing.quantities import show_temperature
 from sourcing.springs.compression import INDEX_RANGE, index_is_covered
 
@@ -14,23 +16,33 @@ _RATINGS = ("unsuitable", "stands it for a short time, or coated", "suitable wit
 
 def temperature(case: AnyCase) -> Iterator[Limit]:
     """The material must stand the temperature."""
-    at_c, material = case.need.temperature_c, case.spring.material
+    return stands_temperature(case.spring.material, case.need, case.bench.units)
+
+
+def stands_temperature(material: Material, need: Need, units: str) -> Iterator[Limit]:
+    """Whether a material stands the temperature of the need; nothing where the need names none."""
+    at_c = need.temperature_c
     if at_c is None:
         return
-    at, low_c, high_c = show_temperature(at_c, case.bench.units), material.service_low_c, material.service_high_c
+    at, low_c, high_c = show_temperature(at_c, units), material.service_low_c, material.service_high_c
     if low_c is None or high_c is None:
         yield Limit("temperature", False, False, f"{at}; what temperatures {material.name} serves at is not known")
         return
-    low, high = (show_temperature(c, case.bench.units) for c in (low_c, high_c))
+    low, high = (show_temperature(c, units) for c in (low_c, high_c))
     yield Limit("temperature", low_c <= at_c <= high_c, True, f"{at}; {material.name} serves from {low} to {high}")
 
 
 def surroundings(case: AnyCase) -> Iterator[Limit]:
     """The material must stand each of the surroundings; one that stands it for a short time is near, an unrated too."""
-    for where in case.need.surroundings:
-        rating = case.spring.material.corrosion.get(where)
+    return stands_surroundings(case.spring.material, case.need)
+
+
+def stands_surroundings(material: Material, need: Need) -> Iterator[Limit]:
+    """Whether a material stands each of the surroundings of the need."""
+    for where in need.surroundings:
+        rating = material.corrosion.get(where)
         how = "how it stands them is not known" if rating is None else _RATINGS[rating]
-        why = f"{case.spring.material.name} in {where} surroundings: {how}"
+        why = f"{material.name} in {where} surroundings: {how}"
         yield Limit(f"surroundings: {where}", rating is not None and rating >= 2, rating in (0, 2, 3), why)
 
 
