@@ -107,6 +107,16 @@ def test_other_hooks_than_wanted_are_near():
     assert limit(fit, "hooks").why == "full-loop hooks; half-loop wanted"
 
 
+def test_a_threaded_plug_is_near_where_the_need_does_not_say_that_plugs_hold():
+    plug = make_extension(hooks=Hooks.THREADED_PLUG)
+    unsaid, said = judged(plug), judged(plug, hooks=Hooks.THREADED_PLUG)
+    assert (unsaid.fits, said.fits) == ("near", "yes")
+    assert [each.why for each in unsaid.broken] == [
+        "a threaded plug at each end; the need does not say that plugs hold there (hooks: threaded-plug)"
+    ]
+    assert judged().fits == "yes"
+
+
 def test_the_hook_that_is_worked_often_breaks_before_the_body():
     fit = judged(cycles=1e6, working=(at(80.0), at(50.0)))
     assert limit(fit, "life").hard or not limit(fit, "life").holds

@@ -13,6 +13,7 @@ from sourcing.quantities import show_force, show_stress
 from sourcing.springs import pulled
 from sourcing.springs.extension import LEAST_ACTIVE_COILS
 from sourcing.springs.life import steady
+from sourcing.springs.model import Hooks
 from sourcing.springs.pulled import Part
 from sourcing.springs.strength import Place, permissible
 
@@ -151,10 +152,13 @@ def active_coils(case: PulledCase) -> Iterator[Limit]:
 
 
 def hooks(case: PulledCase) -> Iterator[Limit]:
-    """The kind of hooks is a wish."""
-    if case.need.hooks is not None:
-        why = f"{case.spring.hooks} hooks; {case.need.hooks} wanted"
-        yield Limit("hooks", case.spring.hooks == case.need.hooks, False, why)
+    """The kind of hooks is a wish; plugs hold only where a screw or a plug is at hand, which a need has to say."""
+    has, wanted = case.spring.hooks, case.need.hooks
+    if wanted is not None:
+        yield Limit("hooks", has == wanted, False, f"{has} hooks; {wanted} wanted")
+    elif has is Hooks.THREADED_PLUG:
+        why = "a threaded plug at each end; the need does not say that plugs hold there (hooks: threaded-plug)"
+        yield Limit("hooks", False, False, why)
 
 
 STRESS = (stress_at_longest, fitting)
