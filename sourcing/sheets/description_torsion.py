@@ -73,9 +73,9 @@ def _at(one: TorsionDescription, units: str) -> list[str]:
             optional(at.bending_stress_mpa, show_stress(at.bending_stress_mpa or 0.0, units)),
             optional(at.corrected_stress_mpa, show_stress(at.corrected_stress_mpa or 0.0, units)),
             optional(at.inside_diameter_mm, show_length(at.inside_diameter_mm or 0.0, units)),
-            optional(at.rod_at_most_mm, show_length(at.rod_at_most_mm or 0.0, units)),
+            optional(at.rod_at_most_mm, f"to {show_length(at.rod_at_most_mm or 0.0, units)}"),
             optional(at.body_length_mm, show_length(at.body_length_mm or 0.0, units)),
         )
         for at in one.at
     ]
-    return table(("at", "torque", "stress", "corrected", "inside", "rod at most", "body"), rows)
+    return table(("at", "torque", "stress", "corrected", "inside", "rod advised", "body"), rows)

@@ -217,7 +217,7 @@ def wound_mean_diameter_mm(mean_diameter_mm: float, active_coils: float, wound_d
 
 @formula("D_rod = 0.90 D_i", source="two spring stockists' guides (a US handbook's example: 0.913)")
 def rod_at_most_mm(inside_diameter_mm: float) -> float:
-    """The thickest rod that the inside leaves room for.
+    """The thickest rod that guides advise for an inside when wound up; a thicker one that is cleared still turns.
 
     >>> rod_at_most_mm(10.0)
     9.0

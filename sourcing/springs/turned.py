@@ -23,7 +23,7 @@ class AtAngle:
     """A torsion spring turned to an angle; a negative one unwinds it.
 
     `bending_stress_mpa` is not corrected for the curvature of the wire, `corrected_stress_mpa` is, by EN's factor; both
-    have no sign. `rod_at_most_mm` is the thickest rod that the closed inside leaves room for. All are None where the
+    have no sign. `rod_at_most_mm` is the thickest rod that guides advise for the closed inside. All are None where the
     coils cannot go so far: wound closed on themselves, or straightened out.
     """
 

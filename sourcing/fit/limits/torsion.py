@@ -59,7 +59,10 @@ def bodies(case: TurnedCase) -> Iterator[Limit]:
 
 
 def rod(case: TurnedCase) -> Iterator[Limit]:
-    """Inside diameter at the largest angle, less its tolerance and clearance, must pass over the rod."""
+    """Inside diameter at the largest angle, less its tolerance and clearance, must pass over the rod.
+
+    A rod that clears so, thicker than guides advise, is said and holds.
+    """
     wanted = case.need.pocket.rod_mm
     if wanted is None or wanted.largest is None:
         return
@@ -72,6 +75,9 @@ def rod(case: TurnedCase) -> Iterator[Limit]:
         + (f" - tolerance {case.size(tolerance_mm)}" if tolerance_mm else "")
         + f" - clearance {case.size(clearance_mm)} = {case.size(leaves_mm)}; the rod is {case.size(wanted.largest)}"
     )
+    advised_mm = torsion.rod_at_most_mm(case.wound_inside_mm)
+    if advised_mm < wanted.largest <= leaves_mm:
+        why += f", more than the {case.size(advised_mm)} that guides advise"
     yield within(ROD, wanted.largest, leaves_mm, why)
 
 
