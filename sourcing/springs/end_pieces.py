@@ -7,7 +7,7 @@ inside radius of one wire diameter, as the bends of legs and hooks.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from math import pi, tan
+from math import inf, pi, tan
 
 from sourcing.figures import formula
 from sourcing.springs.model import EndPiece, EndShape, PressedSpring
@@ -86,6 +86,22 @@ def wire_with_ends_mm(coil_wire_mm: float, end_wire_mm: float) -> float:
 def least_length_mm(angle_deg: float, wire_diameter_mm: float) -> float:
     """The least length of an end piece of this wire: its bend alone, in mm."""
     return bend_reaches_mm(BEND_INSIDE_RADIUS * wire_diameter_mm, angle_deg, wire_diameter_mm)
+
+
+def room_mm(shape: EndShape, inside_diameter_mm: float, wire_diameter_mm: float) -> tuple[float, float]:
+    """The least and the greatest length that the coil leaves an end piece of a shape, in mm.
+
+    A tang in ends before the coil across from it, D_i + d/2 from its corner at most; a piece across reaches from inside
+    to inside at least, D_i, and no further than the outside, D_i + 2 d. Others have all the room there is.
+
+    >>> room_mm(EndShape.TANG_IN, 8.0, 1.0), room_mm(EndShape.ACROSS, 8.0, 1.0), room_mm(EndShape.LEG, 8.0, 1.0)
+    ((0.0, 8.5), (8.0, 10.0), (0.0, inf))
+    """
+    if shape is EndShape.TANG_IN:
+        return 0.0, inside_diameter_mm + wire_diameter_mm / 2.0
+    if shape is EndShape.ACROSS:
+        return inside_diameter_mm, inside_diameter_mm + 2.0 * wire_diameter_mm
+    return 0.0, inf
 
 
 def wire_of_ends_mm(spring: PressedSpring) -> float:

@@ -10,10 +10,12 @@ from sourcing.files.findings import Finding
 from sourcing.files.records import Read, Record
 from sourcing.need.kinds import BendField, EndShapeField
 from sourcing.quantities import show_length
-from sourcing.springs.end_pieces import USUAL_ANGLE_DEG, least_length_mm
-from sourcing.springs.model import EndPiece, EndShape
+from sourcing.springs.end_pieces import USUAL_ANGLE_DEG, least_length_mm, room_mm
+from sourcing.springs.model import EndPiece
 
 R = TypeVar("R", bound=Record)
+
+_LAST_DIGITS_MM = 1e-9
 
 
 class EndRecord(Record):
@@ -37,7 +39,7 @@ def piece_of(record: EndRecord | None) -> EndPiece | None:
 def end_findings(
     read: Read[R], key: str, piece: EndPiece | None, wire_mm: float | None, inside_mm: float | None
 ) -> Iterator[Finding]:
-    """That a piece is longer than its bend, and one that points inwards no longer than there is room for."""
+    """That a piece is longer than its bend, and one that points inwards as long as its coil leaves room for."""
     if piece is None or wire_mm is None:
         return
     place, long = read.place(key, "length"), show_length(piece.length_mm)
@@ -45,7 +47,11 @@ def end_findings(
     if piece.length_mm < least_mm:
         found = f"{long} is shorter than the bend itself"
         yield Finding(place, found, f"{show_length(least_mm)} or more, from the corner at the coil to the tip")
-    inwards = piece.shape in (EndShape.TANG_IN, EndShape.ACROSS)
-    if inwards and inside_mm is not None and piece.length_mm > inside_mm + 2.0 * wire_mm:
-        found = f"{long} is more than the coil is wide"
-        yield Finding(place, found, f"no more than the outside diameter, {show_length(inside_mm + 2.0 * wire_mm)}")
+    if inside_mm is None:
+        return
+    low_mm, high_mm = room_mm(piece.shape, inside_mm, wire_mm)
+    if piece.length_mm < low_mm - _LAST_DIGITS_MM:
+        found = f"{long} does not reach across the coil"
+        yield Finding(place, found, f"at least the inside diameter, {show_length(low_mm)}")
+    if piece.length_mm > high_mm + _LAST_DIGITS_MM:
+        yield Finding(place, f"{long} is more than the coil has room for", f"{show_length(high_mm)} or less")

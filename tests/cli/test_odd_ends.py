@@ -113,6 +113,21 @@ def test_a_mistake_in_an_end_is_told(run, folder, line, says):
     assert says in ran.err
 
 
+@pytest.mark.parametrize(
+    ("end", "says"),
+    [
+        ("tang-in, 60 mm", "60.0 mm is more than the coil has room for; expected 8.65 mm or less"),
+        ("across, 3 mm", "3.00 mm does not reach across the coil; expected at least the inside diameter, 8.20 mm"),
+    ],
+)
+def test_a_listed_end_that_its_coil_has_no_room_for_is_told_at_its_line(run, folder, end, says):
+    (folder / "catalog/springs/a.yaml").write_text(f"springs:\n  - {{id: odd, {SPRING}, end_1: '{end}'}}\n", "utf-8")
+    ran = run("stock", "check")
+    assert ran.status == 1
+    assert "a.yaml:2" in ran.out + ran.err
+    assert says in " ".join((ran.out + ran.err).split())
+
+
 def test_an_end_that_is_added_is_read_back(run, folder):
     words = [
         *("stock", "add", "--id", "N1", "--kind", "compression", "--wire-diameter", "0.9", "--outside-diameter", "9.6"),

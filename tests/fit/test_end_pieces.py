@@ -72,6 +72,46 @@ def test_an_end_that_differs_is_near_with_what_to_do(piece: EndPiece, says: str)
     assert limit.why.endswith(says)
 
 
+@pytest.mark.parametrize(
+    ("piece", "says"),
+    [
+        (
+            EndPiece(EndShape.TANG_IN, 60.0, 90.0),
+            "the coil has room for 8.25 mm, from wire to tip",
+        ),
+        (
+            EndPiece(EndShape.TANG_IN, 8.3, 90.0),
+            "the coil has room for 8.25 mm, from wire to tip",
+        ),
+        (EndPiece(EndShape.ACROSS, 7.7, 90.0), "it would not reach across the inside of the coil, 7.80 mm"),
+        (EndPiece(EndShape.ACROSS, 9.7, 90.0), "the coil has room for 9.60 mm, from wire to tip"),
+    ],
+)
+@pytest.mark.parametrize("has_it", [True, False])
+def test_an_end_that_the_coil_has_no_room_for_is_near_even_where_a_spring_claims_it(
+    piece: EndPiece, says: str, has_it: bool
+) -> None:
+    """Wire 0.9 and 7.8 mm inside: a tang in may be 7.8 + 0.45 long, a piece across 7.8 to 9.6."""
+    fit = fit_of(make_spring(end_1=piece if has_it else None), end_1=wanted(piece))
+    (limit,) = ends(fit)
+    assert (fit.fits, limit.hard) == ("near", False)
+    assert limit.why.endswith(says)
+
+
+@pytest.mark.parametrize("length_mm", [7.8, 9.6])
+def test_a_piece_across_from_inside_to_outside_has_room(length_mm: float) -> None:
+    across = EndPiece(EndShape.ACROSS, length_mm, 90.0)
+    assert ends(fit_of(make_spring(end_1=across), end_1=wanted(across)))[0].holds
+
+
+@pytest.mark.parametrize(("key", "holds"), [("end_1", True), ("end_2", False)])
+def test_each_end_of_a_cone_has_the_room_of_its_own_coil(key: str, holds: bool) -> None:
+    """16.1 mm inside the large end, which is end 1, and 6.1 mm inside the small one."""
+    tang = EndPiece(EndShape.TANG_IN, 10.0, 90.0)
+    (limit,) = ends(fit_of(make_cone(**{key: tang}), kind="conical", **{key: wanted(tang)}))
+    assert limit.holds is holds
+
+
 def test_an_end_within_its_tolerance_or_the_houses_holds() -> None:
     near = EndPiece(EndShape.TANG_IN, 4.9, 86.0)
     assert ends(fit_of(make_spring(end_1=near), end_1=wanted(TANG)))[0].holds

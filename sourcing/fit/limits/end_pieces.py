@@ -8,10 +8,12 @@ from math import pi
 from sourcing.fit.model import Limit
 from sourcing.fit.pressed import PressedCase
 from sourcing.need.model import WantedEnd
-from sourcing.springs.end_pieces import said, wire_of_piece_mm
-from sourcing.springs.model import ConicalSpring, EndPiece
+from sourcing.springs.end_pieces import room_mm, said, wire_of_piece_mm
+from sourcing.springs.model import ConicalSpring, EndPiece, PressedSpring
 
 Ends = tuple[EndPiece | None, EndPiece | None]
+
+_LAST_DIGITS_MM = 1e-9
 
 
 def end_pieces(case: PressedCase) -> Iterator[Limit]:
@@ -22,8 +24,27 @@ def end_pieces(case: PressedCase) -> Iterator[Limit]:
         return
     for number, (wish, piece) in enumerate(zip(wanted, _turned_round(case), strict=True), 1):
         if wish is not None:
-            why = _why_not(case, wish, piece)
+            why = _no_room(case, number, wish) or _why_not(case, wish, piece)
             yield Limit(f"end {number}", not why, False, why or _said(case, wish.piece) + ", as wanted")
+
+
+def _no_room(case: PressedCase, number: int, wish: WantedEnd) -> str:
+    """What keeps the coil from having such an end at all; empty where nothing does."""
+    spring, long_mm = case.spring, wish.piece.length_mm
+    low_mm, high_mm = room_mm(wish.shape, _inside_mm(spring, number), spring.wire_diameter_mm)
+    wanted = f"{_said(case, wish.piece)} is wanted"
+    if long_mm < low_mm - _LAST_DIGITS_MM:
+        return f"{wanted}: it would not reach across the inside of the coil, {case.size(low_mm)}"
+    if long_mm > high_mm + _LAST_DIGITS_MM:
+        return f"{wanted}: the coil has room for {case.size(high_mm)}, from wire to tip"
+    return ""
+
+
+def _inside_mm(spring: PressedSpring, number: int) -> float:
+    """The inside diameter at an end; of a cone, the first is the large one."""
+    if not isinstance(spring, ConicalSpring):
+        return spring.inside_diameter_mm
+    return spring.inside_diameter_large_mm if number == 1 else spring.inside_diameter_small_mm
 
 
 def _turned_round(case: PressedCase) -> Ends:
