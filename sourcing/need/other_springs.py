@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from sourcing.files.findings import quoted
 
@@ -91,6 +92,7 @@ _MANY = re.compile(r"\b(stack|set|pack|pair) of ")
 _SAY_NOTHING = frozenset(("a", "an", "the", "old", "broken", "worn", "rusty", "lost", "new", "small", "large", "two"))
 
 
+@lru_cache(maxsize=64)
 def other_kind(text: str) -> str | None:
     """What a kind is where it names a spring of another build; None for any other word.
 
