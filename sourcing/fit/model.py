@@ -92,7 +92,8 @@ class Spread:
 
     `diameter_tolerance_mm` is counted in the clearances; the standard deviations (that of the rate is relative) only
     in the chance. `rate_on_diameter` is the power by which an unplanned diameter lowers the rate: 3 where nobody
-    corrects for it (1 in a torsion spring), 0 where the maker sets the coils by the force.
+    corrects for it (1 in a torsion spring), 0 where the maker sets the coils by the force. `initial_tension_off_n` is
+    by how much the initial tension to expect is more than the one planned.
     """
 
     diameter_tolerance_mm: float = 0.0
@@ -103,3 +104,4 @@ class Spread:
     making: Making = Making.UNKNOWN
     free_angle_sd_deg: float = 0.0
     initial_tension_sd_n: float = 0.0
+    initial_tension_off_n: float = 0.0

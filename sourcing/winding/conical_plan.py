@@ -177,9 +177,10 @@ def _laid(task: PressedTask, known: Knowledge, design: ConicalDesign) -> WoundCo
     return WoundCone(design, before, laid, dead_turns)
 
 
-def _made(spring: ConicalSpring, small_sd_mm: float, large_sd_mm: float) -> Made:
+def _made(task: PressedTask, spring: ConicalSpring, small_sd_mm: float, large_sd_mm: float) -> Made:
     """A cone's figures with their bands."""
-    return Made(spring, describe_cone(spring), _bands(spring, small_sd_mm, large_sd_mm))
+    figures = describe_cone(spring, [point.at_mm for point in task.need.working])
+    return Made(spring, figures, _bands(spring, small_sd_mm, large_sd_mm))
 
 
 def _bands(spring: ConicalSpring, small_sd_mm: float, large_sd_mm: float) -> Mapping[str, Band]:
@@ -200,14 +201,14 @@ def _bands(spring: ConicalSpring, small_sd_mm: float, large_sd_mm: float) -> Map
     return bands
 
 
-def _made_before_heat(known: Knowledge, wound: WoundCone) -> Made:
+def _made_before_heat(task: PressedTask, known: Knowledge, wound: WoundCone) -> Made:
     small, large = (known.finished_mean_sd_mm(each) for each in (wound.laid.small_mm, wound.laid.large_mm))
-    return _made(wound.before_heat, small, large)
+    return _made(task, wound.before_heat, small, large)
 
 
 def _made_after_heat(task: PressedTask, known: Knowledge, wound: WoundCone) -> Made:
     small, large = (diameter_sd_mm(task, known, each) for each in (wound.laid.small_mm, wound.laid.large_mm))
-    return _made(wound.design.spring, small, large)
+    return _made(task, wound.design.spring, small, large)
 
 
 def _plan(
@@ -215,7 +216,7 @@ def _plan(
 ) -> WindingPlan:
     """The sheet's figures and words."""
     need, bench, wire, spring = task.need, task.bench, task.wire, wound.design.spring
-    made = _made_before_heat(known, wound)
+    made = _made_before_heat(task, known, wound)
     numbers = _numbers(task, known, wound, made)
     cut_mm, left_mm = wound.cut_length_mm, None if wire.spool is None else wire.spool.length_left_mm
     taught = taught_by_one(task, known, wound.laid.large_mm)

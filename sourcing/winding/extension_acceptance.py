@@ -27,7 +27,7 @@ def accept_extension(spring: ExtensionSpring, need: Need, bench: Bench, tension:
         _coils(spring, bench),
         _body(spring),
         _free_length(spring, need, bench),
-        _tension(tension, need, bench),
+        _tension(spring, tension, need, bench),
         *(row for reading in readings(spring, need, bench) for row in _force_rows(spring, reading, bench)),
     )
 
@@ -108,9 +108,9 @@ def _free_length(spring: ExtensionSpring, need: Need, bench: Bench) -> Acceptanc
     )
 
 
-def _tension(tension: Band, need: Need, bench: Bench) -> Acceptance:
-    low: float | None = tension.low
-    high: float | None = tension.high
+def _tension(spring: ExtensionSpring, tension: Band, need: Need, bench: Bench) -> Acceptance:
+    """As the need wants it, else what its forces bear of what a hand winds."""
+    low, high = _borne_n(spring, tension, readings(spring, need, bench))
     if need.initial_tension_n is not None:
         house_n = force_house_tolerance_n(need.initial_tension_n, bench.tolerances)
         low, high = allowed(need.initial_tension_n, house_n)
@@ -121,6 +121,14 @@ def _tension(tension: Band, need: Need, bench: Bench) -> Acceptance:
         "Pull it on the scale until the coils just part, and read. Too much: pull it a little past its longest length, "
         "twice, and read again. Too little: wind the next one with more lean; it cannot be put in afterwards.",
     )
+
+
+def _borne_n(spring: ExtensionSpring, tension: Band, wanted: tuple[Reading, ...]) -> tuple[float | None, float | None]:
+    """Between what the initial tension may lie for every force to be met at the rate and the length planned."""
+    planned_n = spring.initial_tension_n or 0.0
+    lows = [each.low_n - _force_n(spring, each.length_mm) + planned_n for each in wanted if each.low_n is not None]
+    highs = [each.high_n - _force_n(spring, each.length_mm) + planned_n for each in wanted if each.high_n is not None]
+    return min(planned_n, max([tension.low, *lows])), max(planned_n, min([tension.high, *highs]))
 
 
 def _force_rows(spring: ExtensionSpring, reading: Reading, bench: Bench) -> Iterator[Acceptance]:

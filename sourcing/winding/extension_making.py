@@ -14,7 +14,7 @@ from sourcing.springs.model import ExtensionSpring
 from sourcing.winding import turns
 from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95, diameter_sd_mm, rate_sd
 from sourcing.winding.extension_task import ExtensionTask, free_length_sd_mm
-from sourcing.winding.hand_tension import hand_tension_n
+from sourcing.winding.hand_tension import LOST_IN_HEAT, hand_tension_n, tension_as_wound_n
 from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Band, Made
 from sourcing.winding.trials import Knowledge
@@ -37,15 +37,16 @@ class LaidTight:
         return self.body_turns + self.hook_turns
 
 
-def as_wound(known: Knowledge, wound: Wound[ExtensionSpring]) -> ExtensionSpring:
-    """The spring before heat: its diameter, and the coils that the same wire makes of it."""
+def as_wound(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring]) -> ExtensionSpring:
+    """The spring before heat: its diameter, the coils that the same wire makes of it, and the tension heat takes of."""
     spring, mean_mm = wound.design.spring, known.finished_mean_mm(wound.diameter_mm)
-    share = spring.mean_diameter_mm / mean_mm
+    share, tension_n = spring.mean_diameter_mm / mean_mm, spring.initial_tension_n or 0.0
     return replace(
         spring,
         mean_diameter_mm=mean_mm,
         active_coils=spring.active_coils * share,
         total_coils=spring.total_coils * share,
+        initial_tension_n=tension_as_wound_n(tension_n, LOST_IN_HEAT[0]) if task.heated else tension_n,
     )
 
 
@@ -77,7 +78,7 @@ def wire_of_hooks_mm(spring: ExtensionSpring) -> float:
 
 def made_before_heat(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring]) -> Made:
     """The spring as wound, with its bands."""
-    spring = as_wound(known, wound)
+    spring = as_wound(task, known, wound)
     return _made(task, spring, known.finished_mean_sd_mm(wound.diameter_mm), heated=False)
 
 
@@ -88,7 +89,8 @@ def made_after_heat(task: ExtensionTask, known: Knowledge, wound: Wound[Extensio
 
 def _made(task: ExtensionTask, spring: ExtensionSpring, sd_mm: float, heated: bool) -> Made:
     tension = hand_tension_n(spring.wire_diameter_mm, spring.mean_diameter_mm, task.tensile_strength_mpa, heated)
-    return Made(spring, describe_extension(spring), {**_bands(spring, sd_mm), "initial_tension_n": tension})
+    figures = describe_extension(spring, [point.at_mm for point in task.need.working])
+    return Made(spring, figures, {**_bands(spring, sd_mm), "initial_tension_n": tension})
 
 
 def _bands(spring: ExtensionSpring, sd_mm: float) -> Mapping[str, Band]:

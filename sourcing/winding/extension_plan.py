@@ -8,7 +8,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from sourcing.quantities import show_force, show_length
 from sourcing.springs import hooks, pulled
@@ -20,15 +19,15 @@ from sourcing.winding.extension_acceptance import accept_extension, extension_go
 from sourcing.winding.extension_making import LaidTight, as_wound, laid, made_after_heat, made_before_heat
 from sourcing.winding.extension_steps import ExtensionNumbers, extension_steps
 from sourcing.winding.extension_task import ExtensionTask, no_wire_serves
-from sourcing.winding.hand_tension import hand_tension_n
+from sourcing.winding.hand_tension import LOST_IN_HEAT, hand_tension_n, tension_as_wound_n
 from sourcing.winding.heat import oven_reaches, stress_relief
 from sourcing.winding.mandrel import Wound, wound_for
-from sourcing.winding.model import Band, Refusal, Tries, WindingPlan
+from sourcing.winding.model import Band, Refusal, WindingPlan
 from sourcing.winding.search import MOST_STEPS, QUICK_STEPS, diameters_mm, scan, serving
 from sourcing.winding.steps import pull_n, yield_force_n
 from sourcing.winding.task import EASY_INDEX, Design, Given
 from sourcing.winding.trials import Knowledge
-from sourcing.winding.tries import taught_by_one, tries_from
+from sourcing.winding.tries import tries
 from sourcing.winding.turns import SPARE_TURNS
 
 ExtensionDesign = Design[ExtensionSpring]
@@ -44,7 +43,7 @@ def plan(given: Given, mandrel_mm: float | None = None) -> WindingPlan | Refusal
     wound = wound_for(task, known, designs, mandrel_mm)
     if isinstance(wound, Refusal):
         return wound
-    coil = laid(as_wound(known, wound), wound.diameter_mm)
+    coil = laid(as_wound(task, known, wound), wound.diameter_mm)
     return too_short(task, coil.cut_length_mm) or _plan(task, known, designs, wound, coil)
 
 
@@ -74,7 +73,7 @@ def _plan(
 ) -> WindingPlan:
     """The sheet's figures and words."""
     need, bench, wire, spring = task.need, task.bench, task.wire, wound.design.spring
-    numbers, tension = _numbers(task, known, wound, coil), _tension(task, spring)
+    numbers, tension = _numbers(task, known, wound, coil), task.tension_band_n(spring)
     serves, only = serving(task, designs)
     left_mm = None if wire.spool is None else wire.spool.length_left_mm
     return WindingPlan(
@@ -104,26 +103,12 @@ def _plan(
         goes_in=extension_goes_in(spring, need, bench),
         steps=extension_steps(numbers, need, bench),
         cautions=tuple(cautions(task, numbers)),
-        tries=_tries(task, known, wound),
+        tries=tries(task, known, wound),
         cost=cost(wire.spool, need.quantity * coil.cut_length_mm),
         units=bench.units,
         lessons=known.lessons,
         notes=tuple(_notes(task, known, wound, coil, tension)),
     )
-
-
-def _tension(task: ExtensionTask, spring: ExtensionSpring) -> Band:
-    """Between what the initial tension of the finished spring lies."""
-    return hand_tension_n(
-        spring.wire_diameter_mm, spring.mean_diameter_mm, task.tensile_strength_mpa, heated=task.heated
-    )
-
-
-def _tries(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring]) -> Tries:
-    """The tries, where the first coil teaches how it springs back and how hard the hand winds it together."""
-    taught = replace(task, taught=True)
-    spread = taught.spread_on(taught_by_one(task, known, wound.diameter_mm), wound.diameter_mm)
-    return tries_from(task, wound.design.fit.chance, taught.judged(wound.design.spring, spread).fit.chance)
 
 
 def _numbers(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring], coil: LaidTight) -> ExtensionNumbers:
@@ -139,7 +124,7 @@ def _numbers(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring
         turns_run_back=coil.turns_run_back,
         heat=stress_relief(task.wire.material, task.bench),
         spring=wound.design.spring,
-        wound=as_wound(known, wound),
+        wound=as_wound(task, known, wound),
         laid=coil,
         spare_turns=SPARE_TURNS,
         wound_outside=made_before_heat(task, known, wound).bands["outside_diameter_mm"],
@@ -160,6 +145,8 @@ def _notes(
         f"{after} (EN 13906-2, from memory); {aimed} is aimed at. What needs more "
         "has to be bought."
     )
+    if task.heated:
+        yield _wound_harder(task, as_wound(task, known, wound))
     safe_mm = pulled.largest_safe_length_mm(spring, pulled.rate_n_per_mm(spring), spring.initial_tension_n or 0.0)
     if safe_mm is not None:
         first = pulled.breaks_first(spring).words
@@ -174,3 +161,18 @@ def _notes(
         f"diameter, the rate to 3 %, hooks are bent with a radius of {hooks.BEND_RADIUS_WIRES:g} wires; "
         f"{hours_said(task)}"
     )
+
+
+def _wound_harder(task: ExtensionTask, before: ExtensionSpring) -> str:
+    """How much initial tension must be wound for heat to leave what is planned, and whether a hand can."""
+    units, least, most = task.bench.units, *LOST_IN_HEAT
+    wound_n = before.initial_tension_n or 0.0
+    hardest_n = tension_as_wound_n(wound_n * (1.0 - least), most)
+    by_hand_n = hand_tension_n(
+        before.wire_diameter_mm, before.mean_diameter_mm, task.tensile_strength_mpa, heated=False
+    ).high
+    said = (
+        f"For that to be left it must be wound with {show_force(wound_n, units)} where heat takes a quarter, with "
+        f"{show_force(hardest_n, units)} where it takes a half; a hand gives {show_force(by_hand_n, units)} at most"
+    )
+    return said + (", so that it may come out with too little." if hardest_n > by_hand_n else ".")

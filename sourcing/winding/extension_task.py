@@ -20,10 +20,10 @@ from sourcing.springs.hooks import LOOP_HEIGHTS
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import DIAMETER_POWER, diameter_sd_mm, rate_sd
-from sourcing.winding.hand_tension import AIMED_AT, TAUGHT, hand_tension_n
+from sourcing.winding.hand_tension import AIMED_AT, hand_tension_n
 from sourcing.winding.heat import making, oven_reaches
 from sourcing.winding.line import Aim, aim
-from sourcing.winding.model import Refusal, Wire
+from sourcing.winding.model import Band, Refusal, Wire
 from sourcing.winding.task import Design
 from sourcing.winding.trials import Knowledge
 
@@ -87,13 +87,12 @@ def slope_n_per_mm(forces: tuple[_Target, ...]) -> float:
 
 @dataclass(frozen=True, slots=True)
 class ExtensionTask:
-    """One wire for one need of an extension spring. `taught`: once a coil has shown what the hand winds."""
+    """One wire for one need of an extension spring."""
 
     need: Need
     bench: Bench
     wire: Wire
     tensile_strength_mpa: float
-    taught: bool = False
 
     @property
     def heated(self) -> bool:
@@ -120,25 +119,28 @@ class ExtensionTask:
     def spread_on(self, known: Knowledge, mandrel_mm: float) -> Callable[[ExtensionSpring], Spread]:
         """How far a spring wound on this mandrel may come from its figures."""
         sd_mm = diameter_sd_mm(self, known, mandrel_mm)
-        return lambda spring: Spread(
-            diameter_sd_mm=sd_mm,
+        return lambda spring: self.spread_of(spring, sd_mm)
+
+    def spread_of(self, spring: ExtensionSpring, diameter_sd_mm: float) -> Spread:
+        """The hand's initial tension lies about the middle of its band, wherever in it one is planned."""
+        band = self.tension_band_n(spring)
+        return Spread(
+            diameter_sd_mm=diameter_sd_mm,
             free_length_sd_mm=free_length_sd_mm(spring),
             rate_sd=rate_sd(spring),
             rate_on_diameter=DIAMETER_POWER,
-            initial_tension_sd_n=self.tension_sd_n(spring),
+            initial_tension_sd_n=(band.high - band.low) / 4.0,
+            initial_tension_off_n=(band.low + band.high) / 2.0 - (spring.initial_tension_n or 0.0),
         )
 
-    def tension_sd_n(self, spring: ExtensionSpring) -> float:
-        """The standard deviation of the initial tension: the band from nothing to the most holds 95 %."""
-        band = hand_tension_n(spring.wire_diameter_mm, spring.mean_diameter_mm, self.tensile_strength_mpa, self.heated)
-        return (TAUGHT if self.taught else 1.0) * (band.high - band.low) / 4.0
+    def tension_band_n(self, spring: ExtensionSpring) -> Band:
+        """Between what the initial tension of the finished spring lies, in 95 of 100."""
+        return hand_tension_n(spring.wire_diameter_mm, spring.mean_diameter_mm, self.tensile_strength_mpa, self.heated)
 
     def _tension_limit(self, spring: ExtensionSpring) -> Limit | None:
         """That the forces want more initial tension than a hand winds into this coil."""
         wants_n, units = spring.initial_tension_n or 0.0, self.bench.units
-        most_n = hand_tension_n(
-            spring.wire_diameter_mm, spring.mean_diameter_mm, self.tensile_strength_mpa, self.heated
-        ).high
+        most_n = self.tension_band_n(spring).high
         if wants_n <= most_n * (1.0 + 1e-9):
             return None
         why = (

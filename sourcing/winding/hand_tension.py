@@ -16,9 +16,6 @@ LOST_IN_HEAT = (0.25, 0.50)
 AIMED_AT = 0.5
 """The share of the most that can be had by which a coil without a wanted tension is planned (assumed)."""
 
-TAUGHT = 0.5
-"""Of the doubt, what is left once one coil has been hung on a scale (assumed)."""
-
 
 def hand_tension_n(wire_diameter_mm: float, mean_diameter_mm: float, tensile_strength_mpa: float, heated: bool) -> Band:
     """Between what the initial tension of a spring wound by hand lies.
@@ -37,3 +34,16 @@ def hand_tension_n(wire_diameter_mm: float, mean_diameter_mm: float, tensile_str
     stress_mpa = max(0.0, initial_stress_wound_mpa(mean_diameter_mm / wire_diameter_mm, tensile_strength_mpa))
     most_n = initial_tension_n(stress_mpa, wire_diameter_mm, mean_diameter_mm)
     return Band(0.0, most_n * (1.0 - LOST_IN_HEAT[0]) if heated else most_n)
+
+
+def tension_as_wound_n(after_heat_n: float, lost: float) -> float:
+    """The initial tension to wind for so much to be left after heat: F₀ / (1 − lost).
+
+    Parameters: what is to be left in N, the share that heat takes.
+
+    >>> round(tension_as_wound_n(3.0, LOST_IN_HEAT[0]), 2), tension_as_wound_n(3.0, LOST_IN_HEAT[1])
+    (4.0, 6.0)
+
+    Source: `LOST_IN_HEAT`.
+    """
+    return after_heat_n / (1.0 - lost)

@@ -87,16 +87,19 @@ def laid(before_heat: CompressionSpring, mandrel_mm: float) -> Laid:
     )
 
 
-def made_before_heat(known: Knowledge, wound: Wound[CompressionSpring]) -> Made:
+def made_before_heat(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring]) -> Made:
     """The spring as wound, with its bands."""
-    spring = as_wound(known, wound)
-    return Made(spring, describe(spring), _bands(spring, known.finished_mean_sd_mm(wound.diameter_mm)))
+    return _made(task, as_wound(known, wound), known.finished_mean_sd_mm(wound.diameter_mm))
 
 
 def made_after_heat(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring]) -> Made:
     """The spring after heat, with its bands."""
-    spring = wound.design.spring
-    return Made(spring, describe(spring), _bands(spring, diameter_sd_mm(task, known, wound.diameter_mm)))
+    return _made(task, wound.design.spring, diameter_sd_mm(task, known, wound.diameter_mm))
+
+
+def _made(task: PressedTask, spring: CompressionSpring, sd_mm: float) -> Made:
+    figures = describe(spring, [point.at_mm for point in task.need.working])
+    return Made(spring, figures, _bands(spring, sd_mm))
 
 
 def _bands(spring: CompressionSpring, sd_mm: float) -> Mapping[str, Band]:

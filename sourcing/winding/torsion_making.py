@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from sourcing.springs import torsion, turned
 from sourcing.springs.describe import describe
+from sourcing.springs.describe_torsion import TorsionDescription
 from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import TorsionSpring
 from sourcing.winding import turns
@@ -65,13 +66,18 @@ def laid(before_heat: TorsionSpring, mandrel_mm: float) -> LaidBody:
 def made_before_heat(task: TorsionTask, known: Knowledge, wound: Wound[TorsionSpring]) -> Made:
     """The spring as wound, with its bands."""
     spring, sd_mm = as_wound(known, wound), known.finished_mean_sd_mm(wound.diameter_mm)
-    return Made(spring, describe(spring), _bands(task, spring, wound, known, sd_mm))
+    return Made(spring, _figures(task, spring), _bands(task, spring, wound, known, sd_mm))
 
 
 def made_after_heat(task: TorsionTask, known: Knowledge, wound: Wound[TorsionSpring]) -> Made:
     """The spring after heat, with its bands."""
     spring, sd_mm = wound.design.spring, diameter_sd_mm(task, known, wound.diameter_mm)
-    return Made(spring, describe(spring), _bands(task, spring, wound, known, sd_mm))
+    return Made(spring, _figures(task, spring), _bands(task, spring, wound, known, sd_mm))
+
+
+def _figures(task: TorsionTask, spring: TorsionSpring) -> TorsionDescription:
+    """The spring's figures at the angles at which it works."""
+    return describe(spring, at_deg=[point.at_deg for point in task.need.turned])
 
 
 def angle_sd_deg(spring: TorsionSpring, sd_mm: float) -> float:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import pi
+from random import Random
 
 import pytest
 
@@ -11,7 +13,10 @@ from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.pulled import force_n, rate_n_per_mm
 from sourcing.stock.model import Bench
-from sourcing.winding.model import WindingPlan
+from sourcing.winding.doubts import DIAMETER_POWER
+from sourcing.winding.extension_task import ExtensionTask
+from sourcing.winding.hand_tension import LOST_IN_HEAT
+from sourcing.winding.model import WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.turns import SPARE_TURNS, TAILS_MM
 from tests.winding.cases import planned, point, refused, spool, wanted
@@ -139,3 +144,79 @@ def test_how_far_it_may_be_pulled_and_what_breaks_first_stands_on_the_sheet() ->
     said = " ".join(a_plan(pull_to_fit_mm=75.0).goes_in.said)
     assert "To go in it is pulled to 75.0 mm" in said
     assert "what gives first is the hook, by torsion where it leaves the body" in said
+
+
+DRAWS, SAMPLING_NOISE = 10_000, 0.02
+
+
+def a_task(share: float) -> tuple[ExtensionTask, ExtensionSpring]:
+    """A catch's spring whose initial tension lies at a share of the band, with forces wanted to match it."""
+    spring = wound(a_plan())
+    task = ExtensionTask(a_need(pocket=Pocket()), BENCH, Wire(spring.material, 0.8), spring.tensile_strength_mpa or 0)
+    spring = replace(spring, initial_tension_n=share * task.tension_band_n(spring).high)
+    rate, tension_n = rate_n_per_mm(spring), spring.initial_tension_n or 0.0
+    points = tuple(point(length, force_n(spring, length, rate, tension_n)) for length in (70.0, 48.0))
+    return replace(task, need=replace(task.need, working=points)), spring
+
+
+def sampled(task: ExtensionTask, spring: ExtensionSpring, diameter_sd_mm: float) -> float:
+    """The share of springs, their tension drawn from the middle of what a hand gives, that meet both forces."""
+    random, most_n, rate = Random(20261125), task.tension_band_n(spring).high, rate_n_per_mm(spring)
+    spread, right = task.spread_of(spring, diameter_sd_mm), 0
+    for _ in range(DRAWS):
+        tension_n = random.gauss(most_n / 2, most_n / 4)
+        free_mm = random.gauss(spring.free_length_mm, spread.free_length_sd_mm)
+        wider = random.gauss(spring.mean_diameter_mm, diameter_sd_mm) / spring.mean_diameter_mm
+        real = rate * random.lognormvariate(0.0, spread.rate_sd) * wider**-DIAMETER_POWER
+        forces = [(p.force_n, tension_n + real * (p.at_mm - free_mm)) for p in task.need.working]
+        right += tension_n > 0.0 and all(
+            want is not None and want.smallest <= got <= want.largest for want, got in forces
+        )
+    return right / DRAWS
+
+
+@pytest.mark.parametrize("share", [0.5, 0.9])
+def test_the_chance_counts_what_a_hand_winds_wherever_in_its_band_the_tension_is_planned(share: float) -> None:
+    task, spring = a_task(share)
+    chance = task.judged(spring, lambda each: task.spread_of(each, 0.03)).fit.chance
+    assert chance == pytest.approx(sampled(task, spring, 0.03), abs=SAMPLING_NOISE)
+
+
+def test_a_tension_near_the_most_that_a_hand_gives_seldom_comes_out() -> None:
+    low, middle = (
+        task.judged(spring, lambda each, task=task: task.spread_of(each, 0.03)).fit.chance
+        for task, spring in (a_task(0.9), a_task(0.5))
+    )
+    assert low < 0.6 * middle
+
+
+def test_a_trial_coil_teaches_its_diameter_and_nothing_of_its_tension() -> None:
+    """Of the three doubts a trial takes away only that of the diameter, which is small here."""
+    tries = a_plan().tries
+    assert tries.after_a_trial == pytest.approx(tries.first, abs=0.05)
+
+
+def test_so_much_more_tension_is_wound_as_heat_takes_away_and_the_sheet_says_so() -> None:
+    plan = a_plan()
+    made = plan.finished.spring
+    assert isinstance(made, ExtensionSpring)
+    kept_n, wound_n = wound(plan).initial_tension_n or 0.0, made.initial_tension_n or 0.0
+    assert wound_n == pytest.approx(kept_n / (1 - LOST_IN_HEAT[0]))
+    (said,) = (note for note in plan.notes if "where heat takes a quarter" in note)
+    assert ("too little" in said) == (kept_n / (1 - LOST_IN_HEAT[1]) > plan.finished.bands["initial_tension_n"].high)
+
+
+def test_the_least_tension_to_accept_is_what_the_forces_bear() -> None:
+    plan = a_plan()
+    spring, rate = wound(plan), rate_n_per_mm(wound(plan))
+    (row,) = (each for each in plan.accept if each.figure == "initial_tension_n")
+    wanted_n = {48.0: 4.2 * 0.85, 70.0: 17.0 * 0.85}
+    least_n = max(force - rate * (length - spring.free_length_mm) for length, force in wanted_n.items())
+    assert row.low == pytest.approx(max(0.0, least_n))
+    assert row.high is not None
+    assert row.high <= hand_most_n(plan)
+
+
+def hand_most_n(plan: WindingPlan) -> float:
+    assert plan.after_heat is not None
+    return plan.after_heat.bands["initial_tension_n"].high

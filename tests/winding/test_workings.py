@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import inf
 
 import pytest
 
@@ -10,6 +11,8 @@ from sourcing.figures.working import Working
 from sourcing.need.model import Need
 from sourcing.need.reading import read_need
 from sourcing.sheets.winding_data import plan_document
+from sourcing.springs.endurance import PressedEndurance, PulledEndurance, TurnedEndurance
+from sourcing.springs.life import Life, Making
 from sourcing.stock.model import Bench, Spool, Trial
 from sourcing.winding.model import WindingPlan
 from sourcing.winding.plan import plan_winding
@@ -125,3 +128,45 @@ def test_the_other_kinds_show_how_their_main_figures_come_about(kind: str, tmp_p
         assert by_figure[name].value == pytest.approx(document[name], rel=1e-9), name
     for turn in plan.mandrel.profile:
         assert by_figure[f"diameter_mm at turn {turn.turn:g}"].value == pytest.approx(turn.diameter_mm, rel=1e-6)
+
+
+LASTING = {
+    "compression": """
+job: punch
+kind: compression
+pocket: {bore: 11 mm, rod: 6 mm}
+working:
+  - {length: 24 mm, force: 9 N}
+  - {length: 14 mm, force: 22 N}
+cycles: 20000
+""",
+    **{kind: text + "cycles: 20000\n" for kind, text in OTHERS.items()},
+}
+
+
+@pytest.mark.parametrize("kind", LASTING)
+def test_the_life_in_the_notes_is_the_one_that_the_workings_come_to(kind: str, tmp_path) -> None:
+    wanted, lasts = _as_user(LASTING[kind], tmp_path), "How long it lasts: "
+    for wire_mm in (0.9, 1.0, 0.8, 0.7, 1.2):
+        wire = Spool("W", material("music-wire"), wire_mm)
+        plan = plan_winding(wanted, wire, BENCH)
+        if isinstance(plan, WindingPlan) and any(note.startswith(lasts) for note in plan.notes):
+            break
+    assert isinstance(plan, WindingPlan), plan
+    assert plan.after_heat is not None
+    endurance = plan.after_heat.figures.endurance
+    (told,) = (note for note in plan.notes if note.startswith(lasts))
+    every = shown(plan, wire).values()
+    assert str(endurance.lasts) in told
+    borne = [each.value for each in every if each.figure == "cycles_borne" and each.where == " after heat"]
+    assert Life(min(borne, default=inf), Making.WOUND).word is endurance.lasts
+    assert lasts_between(endurance) == pytest.approx(WORKED[kind])
+
+
+WORKED = {"compression": (24.0, 14.0), "conical": (15.0, 11.0), "extension": (40.0, 50.0), "torsion": (0.0, 60.0)}
+
+
+def lasts_between(endurance: PressedEndurance | PulledEndurance | TurnedEndurance) -> tuple[float | None, float | None]:
+    if isinstance(endurance, TurnedEndurance):
+        return endurance.lasts_from_deg, endurance.lasts_to_deg
+    return endurance.lasts_from_mm, endurance.lasts_to_mm

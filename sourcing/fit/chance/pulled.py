@@ -53,7 +53,8 @@ def _tensions(case: PulledCase) -> tuple[float, tuple[float, ...]]:
     if (wish := case.need.initial_tension_n) is not None:
         least, most = allowed(wish, force_house_tolerance_n(wish, case.bench.tolerances))
         low, high = least or 0.0, float("inf") if most is None else most
-    return strips(case.tension.likely_n, case.spread.initial_tension_sd_n, low, high, FEWER_STRIPS)
+    expected_n = case.tension.likely_n + case.spread.initial_tension_off_n
+    return strips(expected_n, case.spread.initial_tension_sd_n, low, high, FEWER_STRIPS)
 
 
 def _stiffer_by(

@@ -55,7 +55,8 @@ def known_of(plan: WindingPlan, spool: Spool | None) -> Knowledge:
 def _finished(made: Made, where: str) -> Iterator[Working]:
     """The figures of a finished spring as describe works them out."""
     needed = dict.fromkeys(_DECIDED, FROM_NEED)
-    return (each.at(where) for each in of_spring(made.spring, made.figures, needed))
+    workings = of_spring(made.spring, made.figures, needed)
+    return (each.at(f"{each.where} {where}".strip()) for each in workings)
 
 
 def _once(every: Iterable[Working]) -> Iterator[Working]:
