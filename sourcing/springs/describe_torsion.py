@@ -93,7 +93,7 @@ def describe_torsion(spring: TorsionSpring, at_deg: Sequence[float] = ()) -> Tor
         rate_n_mm_per_deg=rate,
         rate_with_friction_n_mm_per_deg=turned.rate_with_friction_n_mm_per_deg(spring),
         tensile_strength_mpa=tensile,
-        permissible_stress_mpa=None if tensile is None else torsion.permissible_stress_mpa(tensile),
+        permissible_stress_mpa=turned.permissible_stress_mpa(spring),
         permissible_angle_deg=angle,
         permissible_torque_n_mm=None if angle is None else rate * angle,
         wire_length_mm=wire_length,
@@ -176,14 +176,15 @@ def _at_notes(spring: TorsionSpring, figures: TorsionDescription, at: AtAngle) -
             f"At {at.angle_deg:g} deg it is loaded against its hand: that opens the coils, where it stands less. "
             f"{wound} would be wound up."
         )
-    if tensile is None:
+    wound_up, bears = figures.permissible_stress_mpa, turned.bears_wound_up(spring)
+    if tensile is None or wound_up is None:
         return
     if at.angle_deg < 0.0:
-        limit, stress = torsion.permissible_unwinding_stress_mpa(tensile), at.corrected_stress_mpa
-        allowed = f"unwound it is given {limit:.0f} MPa, corrected (three quarters of EN 13906-3's, assumed)"
+        limit, stress = torsion.permissible_unwinding_stress_mpa(wound_up), at.corrected_stress_mpa
+        allowed = f"unwound it is given {limit:.0f} MPa, corrected (three quarters of {bears.book}'s, assumed)"
     else:
-        limit, stress = torsion.permissible_stress_mpa(tensile), at.bending_stress_mpa
-        allowed = f"EN 13906-3 allows {limit:.0f} MPa (0.70 of the wire's least strength)"
+        limit, stress = wound_up, at.bending_stress_mpa
+        allowed = f"{bears.book} allows {limit:.0f} MPa ({bears.share:.2f} of the wire's least strength)"
     if stress > limit:
         does = "break or bend for good" if stress > tensile else "take a set"
         yield f"At {at.angle_deg:g} deg it will {does}: the stress is {stress:.0f} MPa, and {allowed}."

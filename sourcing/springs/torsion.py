@@ -169,32 +169,16 @@ def inner_curvature_factor(spring_index: float) -> float:
     return (4.0 * spring_index**2 - spring_index - 1.0) / (4.0 * spring_index * (spring_index - 1.0))
 
 
-@formula("σ_zul = 0.70 R_m", source="EN 13906-3:2014 clause 10", from_memory=True)
-def permissible_stress_mpa(tensile_strength_mpa: float) -> float:
-    """Greatest uncorrected bending stress of cold drawn wire in static duty that winds the spring up.
-
-    Shigley has a yield of 0.78 of the strength for music and hard drawn wire, on the stress with K_i (from memory).
-
-    >>> permissible_stress_mpa(1900.0)
-    1330.0
-    """
-    return 0.70 * tensile_strength_mpa
-
-
-@formula(
-    "σ_zul = 0.75 · 0.70 R_m",
-    source="assumed, see the share that unwinding leaves; EN 13906-3:2014 clause 10 for the 0.70",
-    from_memory=True,
-)
-def permissible_unwinding_stress_mpa(tensile_strength_mpa: float) -> float:
-    """Greatest corrected bending stress in static duty that unwinds the spring.
+@formula("σ_auf = 0.75 σ_zul", where={"σ_zul": "wound_up_mpa"}, source="assumed, see the share that unwinding leaves")
+def permissible_unwinding_stress_mpa(wound_up_mpa: float) -> float:
+    """Greatest corrected bending stress in static duty that unwinds a spring, by what it bears wound up.
 
     The 0.75 is assumed, see `UNWINDING_SHARE`.
 
-    >>> round(permissible_unwinding_stress_mpa(1900.0), 1)
+    >>> permissible_unwinding_stress_mpa(1330.0)
     997.5
     """
-    return UNWINDING_SHARE * permissible_stress_mpa(tensile_strength_mpa)
+    return UNWINDING_SHARE * wound_up_mpa
 
 
 @formula(

@@ -12,6 +12,7 @@ from sourcing.figures import Holds, formula
 from sourcing.springs import torsion
 from sourcing.springs.compression import INDEX_RANGE, LEAST_ACTIVE_COILS
 from sourcing.springs.model import LegShape, TorsionSpring
+from sourcing.springs.strength import Permissible, Place, permissible, permissible_at_mpa
 
 HOOK_WIRES, OFFSET_WIRES = 7.0, 2.5
 """Wire beyond a leg's length, in wire diameters (assumed): half a turn round a pin of two wires and two wires more for
@@ -110,28 +111,45 @@ def corrected_stress_mpa(spring: TorsionSpring, torque_n_mm: float) -> float:
     return q_of(spring) * stress_mpa(spring, torque_n_mm)
 
 
+def bears_wound_up(spring: TorsionSpring) -> Permissible:
+    """The share of its wire's strength that static duty which winds it up may take, with its source."""
+    return permissible(Place.WOUND_UP, spring.material)
+
+
+def share_wound_up(spring: TorsionSpring) -> float:
+    """That share alone."""
+    return bears_wound_up(spring).share
+
+
+def permissible_stress_mpa(spring: TorsionSpring) -> float | None:
+    """Greatest uncorrected bending stress in static duty that winds it up; None where the strength is not known."""
+    if spring.tensile_strength_mpa is None:
+        return None
+    return permissible_at_mpa(Place.WOUND_UP, spring.material, spring.tensile_strength_mpa)
+
+
 @formula(
-    "θ_zul = B · 0.70 R_m π d³ / (32 R_M)",
-    where={**_OF, "R_m": "spring.tensile_strength_mpa"},
+    "θ_zul = B s R_m π d³ / (32 R_M)",
+    where={**_OF, "s": share_wound_up, "R_m": "spring.tensile_strength_mpa"},
     holds=_HOLDS[:1],
-    source="EN 13906-3:2014 clause 10",
+    source="EN 13906-3:2014",
     from_memory=True,
 )
 def permissible_angle_deg(spring: TorsionSpring, rate_n_mm_per_deg: float) -> float | None:
     """The angle to which it may be wound up in static duty; None where the strength of its wire is not known."""
-    if spring.tensile_strength_mpa is None:
+    stress = permissible_stress_mpa(spring)
+    if stress is None:
         return None
-    stress = torsion.permissible_stress_mpa(spring.tensile_strength_mpa)
     torque = spring.bodies * torsion.torque_for_stress_n_mm(stress, spring.wire_diameter_mm)
     return torque / rate_n_mm_per_deg
 
 
 def permissible_unwinding_deg(spring: TorsionSpring, rate_n_mm_per_deg: float) -> float | None:
     """The angle by which it may be unwound in static duty, derated; None where the strength is not known."""
-    if spring.tensile_strength_mpa is None:
+    wound_up = permissible_stress_mpa(spring)
+    if wound_up is None:
         return None
-    stress = torsion.permissible_unwinding_stress_mpa(spring.tensile_strength_mpa)
-    plain = stress / torsion.curvature_factor(spring.spring_index)
+    plain = torsion.permissible_unwinding_stress_mpa(wound_up) / torsion.curvature_factor(spring.spring_index)
     return spring.bodies * torsion.torque_for_stress_n_mm(plain, spring.wire_diameter_mm) / rate_n_mm_per_deg
 
 

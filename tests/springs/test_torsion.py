@@ -87,6 +87,26 @@ def test_the_permissible_angle_is_that_of_070_of_the_strength() -> None:
     assert described.permissible_torque_n_mm == at.torque_n_mm
 
 
+@pytest.mark.parametrize(
+    ("wire", "share", "book"),
+    [
+        ("stainless-1.4310", 0.60, "a spring institute's handbook"),
+        ("phosphor-bronze", 0.60, "a spring institute's handbook"),
+        ("EN 10270-2 FDSiCr", 0.70, "EN 13906-3"),
+    ],
+)
+def test_each_group_of_wire_bears_the_share_of_its_own_row(wire: str, share: float, book: str) -> None:
+    material = find(wire)
+    assert material is not None
+    of_it = spring(material=material, tensile_strength_mpa=1800.0)
+    described = describe_torsion(of_it, [200.0, 300.0])
+    assert described.permissible_stress_mpa == pytest.approx(share * 1800.0)
+    assert described.permissible_angle_deg == pytest.approx(
+        torsion.torque_for_stress_n_mm(share * 1800.0, 1.5) / described.rate_n_mm_per_deg
+    )
+    assert f"{book} allows {share * 1800.0:.0f} MPa ({share:.2f} of" in " ".join(described.notes)
+
+
 def test_a_load_against_the_hand_is_warned_of_and_derated() -> None:
     wound, unwound = (turned.permissible_angle_deg(spring(), 4.74), turned.permissible_unwinding_deg(spring(), 4.74))
     assert wound is not None

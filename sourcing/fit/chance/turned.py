@@ -12,7 +12,7 @@ from math import hypot, log
 from sourcing.fit.chance.common import clears, rate_within, strips
 from sourcing.fit.score import allowed, torque_house_tolerance_n_mm
 from sourcing.fit.turned import TurnedCase, whole_turns_nearer
-from sourcing.springs import torsion
+from sourcing.springs import turned
 
 _Torque = tuple[float, float, float]
 """An angle, and the least and the greatest torque within tolerance there."""
@@ -86,8 +86,8 @@ def _smallest_that_stands_mm(case: TurnedCase) -> float:
 
     Stress goes as the torque, and the torque as D^-p of the spread.
     """
-    tensile_mpa, power, angle = case.spring.tensile_strength_mpa, case.spread.rate_on_diameter, case.largest_deg
-    if tensile_mpa is None or power <= 0.0 or angle is None:
+    bears_mpa, power, angle = turned.permissible_stress_mpa(case.spring), case.spread.rate_on_diameter, case.largest_deg
+    if bears_mpa is None or power <= 0.0 or angle is None:
         return 0.0
-    over = case.stress_mpa(angle) / torsion.permissible_stress_mpa(tensile_mpa)
+    over = case.stress_mpa(angle) / bears_mpa
     return case.spring.mean_diameter_mm * over ** (1.0 / power)

@@ -16,6 +16,7 @@ from sourcing.springs import torsion, turned
 from sourcing.springs.compression import LEAST_ACTIVE_COILS
 from sourcing.springs.hands import SEEN
 from sourcing.springs.model import Leg, LegShape
+from sourcing.springs.strength import permissible_stress_mpa
 
 HAND = "hand"
 _LAST_DIGITS_MM = 1e-9
@@ -172,11 +173,12 @@ def stress(case: TurnedCase) -> Iterator[Limit]:
         why = f"the strength table of {case.spring.material.name} does not reach {wire} wire: it cannot be judged"
         yield Limit(name, False, False, why)
         return
-    stress_mpa, permissible_mpa = case.stress_mpa(angle), torsion.permissible_stress_mpa(tensile_mpa)
+    bears, stress_mpa = turned.bears_wound_up(case.spring), case.stress_mpa(angle)
+    permissible_mpa = permissible_stress_mpa(bears.share, tensile_mpa)
     holds = stress_mpa <= permissible_mpa
     why = (
         f"{show_stress(stress_mpa, units)} at {show_angle(angle)}; {show_stress(permissible_mpa, units)} is the static "
-        "limit (EN 13906-3)"
+        f"limit ({bears.book})"
     )
     past = max(0.0, stress_mpa / permissible_mpa - 1.0)
     yield Limit(name, holds, True, why if holds else why + ": it will take a set", past)

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from sourcing.figures.working import Working, work
 from sourcing.springs import geometry, torsion, turned
 from sourcing.springs.describe_torsion import TorsionDescription
 from sourcing.springs.model import TorsionSpring
+from sourcing.springs.strength import permissible_stress_mpa
 from sourcing.springs.turned import AtAngle
 from sourcing.springs.workings import endurance
 from sourcing.springs.workings.inputs import Stated, input_of, strength, wire_and_diameters, wire_figures
@@ -42,10 +44,11 @@ def _dimensions(figures: TorsionDescription, stated: Stated) -> Iterator[Working
 
 
 def _permissible(spring: TorsionSpring, figures: TorsionDescription) -> Iterator[Working]:
-    angle, rate = figures.permissible_angle_deg, figures.rate_n_mm_per_deg
+    angle, rate, bears = figures.permissible_angle_deg, figures.rate_n_mm_per_deg, turned.bears_wound_up(spring)
     if spring.tensile_strength_mpa is None or angle is None:
         return
-    yield work(torsion.permissible_stress_mpa, spring.tensile_strength_mpa)
+    worked = work(permissible_stress_mpa, bears.share, spring.tensile_strength_mpa)
+    yield replace(worked, source=bears.source, from_memory=bears.from_memory)
     yield work(turned.permissible_angle_deg, spring, rate)
     yield work(torsion.torque_n_mm, rate, angle, figure="permissible_torque_n_mm")
 
