@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from sourcing.figures import formula
 from sourcing.springs import hooks, initial_tension, pulled
 from sourcing.springs.compression import INDEX_RANGE, index_is_covered
 from sourcing.springs.endurance import PulledEndurance, of_pulled
@@ -69,6 +70,21 @@ class ExtensionDescription:
     buckling_length_mm: None = None
 
 
+def wire_of_hook_mm(spring: ExtensionSpring) -> float:
+    """Wire in one of its hooks."""
+    return hooks.hook_wire_mm(spring.hooks, spring.mean_diameter_mm, pulled.hook_length_mm(spring))
+
+
+@formula(
+    "l = n_t √((π D)² + d²) + 2 l_H",
+    where={
+        "n_t": "spring.total_coils",
+        "D": "spring.mean_diameter_mm",
+        "d": "spring.wire_diameter_mm",
+        "l_H": wire_of_hook_mm,
+    },
+    source="geometry",
+)
 def wire_length_mm(spring: ExtensionSpring) -> float:
     """Wire in the body and both hooks, along its arc, without anything to hold by.
 
@@ -79,7 +95,7 @@ def wire_length_mm(spring: ExtensionSpring) -> float:
     830
     """
     body_mm = spring.total_coils * turn_length_mm(spring.mean_diameter_mm, spring.wire_diameter_mm)
-    return body_mm + 2.0 * hooks.hook_wire_mm(spring.hooks, spring.mean_diameter_mm, pulled.hook_length_mm(spring))
+    return body_mm + 2.0 * wire_of_hook_mm(spring)
 
 
 def describe_extension(spring: ExtensionSpring, at_mm: Sequence[float] = ()) -> ExtensionDescription:

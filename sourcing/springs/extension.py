@@ -70,6 +70,16 @@ def extension_mm(force_n: float, initial_tension_n: float, rate_n_per_mm: float)
     return (force_n - initial_tension_n) / rate_n_per_mm
 
 
+@formula("L = L₀ + s", where={"s": "extension_mm"}, source="EN 13906-2:2013", from_memory=True)
+def pulled_length_mm(free_length_mm: float, extension_mm: float) -> float:
+    """Length between the insides of the hooks of a spring pulled longer than free.
+
+    >>> pulled_length_mm(44.6, 20.0)
+    64.6
+    """
+    return free_length_mm + extension_mm
+
+
 @formula("τ₀ = 8 F₀ D / (π d³)", source="EN 13906-2:2013", from_memory=True)
 def initial_stress_mpa(initial_tension_n: float, wire_diameter_mm: float, mean_diameter_mm: float) -> float:
     """Shear stress in the wire at rest, not corrected for its curvature, that presses the coils together.

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from math import pi
 
 from sourcing.figures import Holds, formula
+from sourcing.springs.compression import INDEX, shear_stress_mpa
 from sourcing.springs.model import Hooks
 
 BEND_RADIUS_WIRES = 2.0
@@ -54,6 +55,28 @@ BODY_LOAD_ARM: Mapping[Hooks, float] = {**dict.fromkeys(Hooks, 1.0), Hooks.SIDE_
 Beside the axis, as from side hooks, the load twists the wire by F R (1 - cos a) as it goes round: by up to twice F R.
 Derived: statics of one coil. It does not ask how far the body bows towards the line of the load, which eases it.
 """
+
+
+def load_arm(hooks: Hooks) -> float:
+    """The greatest arm of the load on the body's wire, over the coil's radius."""
+    return BODY_LOAD_ARM[hooks]
+
+
+@formula(
+    "τ = 8 u F D / (π d³)",
+    where={"u": load_arm},
+    holds=(INDEX,),
+    source="EN 13906-2:2013; the arm u of a load beside the axis: statics of one coil",
+    from_memory=True,
+)
+def body_stress_mpa(force_n: float, wire_diameter_mm: float, mean_diameter_mm: float, hooks: Hooks) -> float:
+    """Greatest shear stress in the wire of the body, not corrected for its curvature.
+
+    >>> round(body_stress_mpa(14.7, 1.0, 12.0, Hooks.FULL_LOOP), 1)
+    449.2
+    """
+    return load_arm(hooks) * shear_stress_mpa(force_n, wire_diameter_mm, mean_diameter_mm)
+
 
 LOOP_INDEX = Holds("index of the loop", "C_1", 2.0)
 BEND_INDEX = Holds("index of the bend", "C_2", 2.0)
@@ -121,17 +144,26 @@ def torsion_stress_mpa(force_n: float, wire_diameter_mm: float, mean_diameter_mm
     return 8.0 * bend_factor * force_n * mean_diameter_mm / (pi * wire_diameter_mm**3)
 
 
+def coils_of_hook(hooks: Hooks) -> float:
+    """How many coils of wire one hook takes, its shank apart."""
+    return COILS_OF_HOOK[hooks]
+
+
+def shanks_of_hook(hooks: Hooks) -> float:
+    """One where the hook stands on a straight shank, none where it is bent up out of the last coil."""
+    return 1.0 if hooks is Hooks.EXTENDED_HOOK else 0.0
+
+
+@formula(
+    "l_H = k π D + z max(0, L_H − D / 2)",
+    where={"k": coils_of_hook, "z": shanks_of_hook},
+    source="geometry",
+)
 def hook_wire_mm(hooks: Hooks, mean_diameter_mm: float, hook_length_mm: float) -> float:
     """Wire in one hook: its share of a coil, and an extended hook's shank.
 
-    l = k π D, with k of `COILS_OF_HOOK`; an extended hook has L_H − D/2 more
-
-    Parameters: mean diameter D and height L_H of the hook in mm. Returns the length in mm.
-
     >>> round(hook_wire_mm(Hooks.FULL_LOOP, 12.0, 10.0), 1)
     37.7
-
-    Source: geometry.
     """
-    shank_mm = max(0.0, hook_length_mm - mean_diameter_mm / 2.0) if hooks is Hooks.EXTENDED_HOOK else 0.0
-    return COILS_OF_HOOK[hooks] * pi * mean_diameter_mm + shank_mm
+    shank_mm = max(0.0, hook_length_mm - mean_diameter_mm / 2.0)
+    return coils_of_hook(hooks) * pi * mean_diameter_mm + shanks_of_hook(hooks) * shank_mm

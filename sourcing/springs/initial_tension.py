@@ -17,6 +17,9 @@ from sourcing.springs.model import ExtensionSpring
 
 US_INDEX = Holds("spring index", "w", 4.0, 16.0)
 
+COILED_TO_WOUND = "EN 13906-2, coiled by machine to wound on a mandrel"
+PREFERRED = "Shigley, what US makers prefer"
+
 STAINLESS_SHARE = 0.85
 """Initial tension in stainless wire over that in carbon steel (a spring maker)."""
 
@@ -84,6 +87,57 @@ def initial_stress_either_side_mpa(spring_index: float) -> float:
     return 6.9 * (4.0 - (spring_index - 3.0) / 6.5)
 
 
+_PREFERRED = {"q": "share", "τ_p": "initial_stress_preferred_mpa", "τ_h": "initial_stress_either_side_mpa"}
+_PREFERRED_SOURCE = "Shigley, Mechanical Engineering Design, eq. 10-41; the share of stainless wire a spring maker's"
+
+
+@formula("τ₀ = q (τ_p − τ_h)", where=_PREFERRED, source=_PREFERRED_SOURCE, from_memory=True)
+def least_initial_stress_preferred_mpa(
+    share: float, initial_stress_preferred_mpa: float, initial_stress_either_side_mpa: float
+) -> float:
+    """Least initial stress that US makers prefer; `share` is that of the wire over carbon steel.
+
+    >>> round(least_initial_stress_preferred_mpa(1.0, 65.52, 18.05), 2)
+    47.47
+    """
+    return share * (initial_stress_preferred_mpa - initial_stress_either_side_mpa)
+
+
+@formula("τ₀ = q (τ_p + τ_h)", where=_PREFERRED, source=_PREFERRED_SOURCE, from_memory=True)
+def greatest_initial_stress_preferred_mpa(
+    share: float, initial_stress_preferred_mpa: float, initial_stress_either_side_mpa: float
+) -> float:
+    """Greatest initial stress that US makers prefer; `share` is that of the wire over carbon steel.
+
+    >>> round(greatest_initial_stress_preferred_mpa(1.0, 65.52, 18.05), 2)
+    83.57
+    """
+    return share * (initial_stress_preferred_mpa + initial_stress_either_side_mpa)
+
+
+_STATED_SOURCE = "JIS B 2704-2, grade 2"
+
+
+@formula("F = 0.85 F₀", source=_STATED_SOURCE)
+def least_of_stated_n(initial_tension_n: float) -> float:
+    """The least that a stated initial tension may be, `SPREAD_STATED` below it.
+
+    >>> least_of_stated_n(10.0)
+    8.5
+    """
+    return initial_tension_n * (1.0 - SPREAD_STATED)
+
+
+@formula("F = 1.15 F₀", source=_STATED_SOURCE)
+def most_of_stated_n(initial_tension_n: float) -> float:
+    """The most that a stated initial tension may be, `SPREAD_STATED` above it.
+
+    >>> most_of_stated_n(10.0)
+    11.5
+    """
+    return initial_tension_n * (1.0 + SPREAD_STATED)
+
+
 @dataclass(frozen=True, slots=True)
 class Range:
     """Between what a source has the initial tension of a spring, in newtons."""
@@ -125,7 +179,7 @@ def tension_of(spring: ExtensionSpring) -> Tension:
     ranges = ranges_of(spring)
     stated_n = spring.initial_tension_n
     if stated_n is not None:
-        return Tension(stated_n, stated_n * (1 - SPREAD_STATED), stated_n * (1 + SPREAD_STATED), True, ranges)
+        return Tension(stated_n, least_of_stated_n(stated_n), most_of_stated_n(stated_n), True, ranges)
     low_n = min((each.low_n for each in ranges), default=0.0)
     high_n = max((each.high_n for each in ranges), default=0.0)
     return Tension((low_n + high_n) / 2.0, low_n, high_n, False, ranges)
@@ -141,14 +195,16 @@ def _stresses(spring: ExtensionSpring) -> Iterator[tuple[str, float, float]]:
     if tensile_mpa is not None and index_is_covered(index):
         coiled_mpa = initial_stress_coiled_mpa(index, tensile_mpa)
         wound_mpa = initial_stress_wound_mpa(index, tensile_mpa)
-        yield "EN 13906-2, coiled by machine to wound on a mandrel", coiled_mpa, wound_mpa
-    share = _share_of_carbon_steel(spring.material)
+        yield COILED_TO_WOUND, coiled_mpa, wound_mpa
+    share = share_of_carbon_steel(spring.material)
     if share is not None and US_INDEX.low is not None and US_INDEX.low <= index <= (US_INDEX.high or 0.0):
         middle_mpa, half_mpa = initial_stress_preferred_mpa(index), initial_stress_either_side_mpa(index)
-        yield "Shigley, what US makers prefer", share * (middle_mpa - half_mpa), share * (middle_mpa + half_mpa)
+        least_mpa = least_initial_stress_preferred_mpa(share, middle_mpa, half_mpa)
+        yield PREFERRED, least_mpa, greatest_initial_stress_preferred_mpa(share, middle_mpa, half_mpa)
 
 
-def _share_of_carbon_steel(material: Material) -> float | None:
+def share_of_carbon_steel(material: Material) -> float | None:
+    """Initial tension in wire of a material over that in carbon steel; None where no source has it."""
     if material.group in (Group.DRAWN, Group.TEMPERED):
         return 1.0
     return STAINLESS_SHARE if material.group is Group.STAINLESS else None

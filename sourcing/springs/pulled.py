@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from sourcing.figures import formula
 from sourcing.springs import extension, hooks
-from sourcing.springs.compression import curvature_factor, shear_stress_mpa
+from sourcing.springs.compression import curvature_factor
 from sourcing.springs.initial_tension import tension_of
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.strength import Place, permissible
@@ -88,7 +89,7 @@ def parts(spring: ExtensionSpring) -> tuple[Part, ...]:
 
 def _parts(spring: ExtensionSpring) -> Iterator[Part]:
     d, mean = spring.wire_diameter_mm, spring.mean_diameter_mm
-    body_mpa = hooks.BODY_LOAD_ARM[spring.hooks] * shear_stress_mpa(1.0, d, mean)
+    body_mpa = hooks.body_stress_mpa(1.0, d, mean, spring.hooks)
     yield _part(spring, Place.BODY, body_mpa, curvature_factor(spring.spring_index))
     if spring.hooks is Hooks.THREADED_PLUG:
         return
@@ -107,10 +108,40 @@ def breaks_first(spring: ExtensionSpring) -> Part:
     return max(parts(spring), key=lambda part: part.weakness)
 
 
+def weakest_share(spring: ExtensionSpring) -> float:
+    """The share of the strength that the part which breaks first may bear."""
+    return breaks_first(spring).share
+
+
+def weakest_stress_under_one_newton_mpa(spring: ExtensionSpring) -> float:
+    """The stress for each newton in the part that breaks first."""
+    return breaks_first(spring).mpa_per_n
+
+
+@formula(
+    "F = s R_m / τ_N",
+    where={"s": weakest_share, "R_m": "spring.tensile_strength_mpa", "τ_N": weakest_stress_under_one_newton_mpa},
+    source="statics: each stress grows with the force; the share is its row of the table of permissible stresses",
+)
 def largest_safe_force_n(spring: ExtensionSpring) -> float | None:
     """The force at which the first part comes to its static limit; None where the wire's strength is not known."""
     tensile_mpa = spring.tensile_strength_mpa
     return None if tensile_mpa is None else tensile_mpa / breaks_first(spring).weakness
+
+
+@formula(
+    "s = max(0, (F − F₀) / R)",
+    where={"F": "largest_safe_force_n"},
+    source="EN 13906-2:2013, turned round",
+    from_memory=True,
+)
+def largest_safe_extension_mm(largest_safe_force_n: float, initial_tension_n: float, rate_n_per_mm: float) -> float:
+    """How far the largest safe force pulls a spring; not at all where its initial tension is more.
+
+    >>> round(largest_safe_extension_mm(18.22, 6.0, 0.611), 1)
+    20.0
+    """
+    return max(0.0, extension.extension_mm(largest_safe_force_n, initial_tension_n, rate_n_per_mm))
 
 
 def largest_safe_length_mm(spring: ExtensionSpring, rate_n_per_mm: float, initial_tension_n: float) -> float | None:
@@ -118,7 +149,9 @@ def largest_safe_length_mm(spring: ExtensionSpring, rate_n_per_mm: float, initia
     force = largest_safe_force_n(spring)
     if force is None:
         return None
-    return spring.free_length_mm + max(0.0, extension.extension_mm(force, initial_tension_n, rate_n_per_mm))
+    return extension.pulled_length_mm(
+        spring.free_length_mm, largest_safe_extension_mm(force, initial_tension_n, rate_n_per_mm)
+    )
 
 
 def at_length(spring: ExtensionSpring, length_mm: float) -> AtPull:

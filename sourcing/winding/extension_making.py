@@ -7,9 +7,9 @@ from dataclasses import dataclass, replace
 from math import hypot
 
 from sourcing.springs import pulled
-from sourcing.springs.describe_extension import describe_extension, wire_length_mm
+from sourcing.springs.describe_extension import describe_extension, wire_length_mm, wire_of_hook_mm
 from sourcing.springs.geometry import turn_length_mm
-from sourcing.springs.hooks import COILS_OF_HOOK, hook_wire_mm
+from sourcing.springs.hooks import COILS_OF_HOOK
 from sourcing.springs.model import ExtensionSpring
 from sourcing.winding import turns
 from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95, diameter_sd_mm, rate_sd
@@ -73,7 +73,7 @@ def laid(before_heat: ExtensionSpring, mandrel_mm: float) -> LaidTight:
 
 def wire_of_hooks_mm(spring: ExtensionSpring) -> float:
     """The wire of both hooks."""
-    return 2.0 * hook_wire_mm(spring.hooks, spring.mean_diameter_mm, pulled.hook_length_mm(spring))
+    return 2.0 * wire_of_hook_mm(spring)
 
 
 def made_before_heat(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring]) -> Made:

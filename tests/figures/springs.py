@@ -6,7 +6,16 @@ from hypothesis import strategies as st
 
 from sourcing import materials
 from sourcing.materials.strength import tensile_strength_mpa
-from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, Leg, LegShape, TorsionSpring
+from sourcing.springs.model import (
+    CompressionSpring,
+    ConicalSpring,
+    Ends,
+    ExtensionSpring,
+    Hooks,
+    Leg,
+    LegShape,
+    TorsionSpring,
+)
 
 WIRES = [wire for name in materials.words() if (wire := materials.find(name)) is not None]
 
@@ -48,6 +57,26 @@ def cones(draw: st.DrawFn) -> ConicalSpring:
         shear_modulus_mpa=of.shear_modulus_mpa,
         elastic_modulus_mpa=of.elastic_modulus_mpa,
         tensile_strength_mpa=of.tensile_strength_mpa,
+    )
+
+
+@st.composite
+def extension_springs(draw: st.DrawFn) -> ExtensionSpring:
+    wire, material, coils = draw(between(0.25, 5.0)), draw(st.sampled_from(WIRES)), draw(between(1.0, 40.0))
+    mean = wire * draw(between(2.5, 22.0))
+    return ExtensionSpring(
+        wire_diameter_mm=wire,
+        mean_diameter_mm=mean,
+        free_length_mm=(coils + 1.0) * wire + mean * draw(between(0.5, 6.0)),
+        active_coils=coils + draw(st.sampled_from([0.0, 0.4])),
+        total_coils=coils,
+        hooks=draw(st.sampled_from(Hooks)),
+        material=material,
+        shear_modulus_mpa=material.shear_modulus_mpa,
+        elastic_modulus_mpa=material.elastic_modulus_mpa,
+        tensile_strength_mpa=tensile_strength_mpa(material, wire),
+        initial_tension_n=draw(st.none() | between(0.0, 1000.0)),
+        torn_hooks=draw(st.sampled_from([0, 1, 2])),
     )
 
 

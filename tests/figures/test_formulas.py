@@ -17,9 +17,9 @@ from sourcing.figures.record import Formula, formulas, parameters_of
 from sourcing.figures.working import symbol_values, unknown_symbols, work
 from sourcing.springs.compression import rate_n_per_mm
 from sourcing.springs.conical import Cone
-from sourcing.springs.model import Ends
+from sourcing.springs.model import Ends, Hooks
 
-from .springs import cones, cylinders, torsion_springs
+from .springs import cones, cylinders, extension_springs, torsion_springs
 
 for _module in pkgutil.walk_packages(sourcing.__path__, "sourcing."):
     if not _module.name.endswith("__main__"):
@@ -61,6 +61,8 @@ _BY_TYPE = {
     "Spring": cylinders(),
     "PressedSpring": cylinders() | cones(),
     "TorsionSpring": torsion_springs(),
+    "ExtensionSpring": extension_springs(),
+    "Hooks": st.sampled_from(Hooks),
 }
 """Values of every kind that a formula's function takes: what a bench meets, and beyond it."""
 
