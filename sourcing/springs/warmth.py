@@ -29,6 +29,35 @@ def modulus_at_mpa(modulus_mpa: float, fall: float, temperature_c: float) -> flo
     return modulus_mpa * (1.0 - fall * (temperature_c - ROOM_C))
 
 
+@formula(
+    "x = 0.05 max(0, t − 20) / (t_g − 20)",
+    where={"t": "temperature_c", "t_g": "greatest_c"},
+    source="handbooks set the greatest temperature by such a loss in a hundred hours; even up to it from 20 (assumed)",
+    from_memory=True,
+)
+def relaxed_share(temperature_c: float, greatest_c: float) -> float:
+    """The greatest share of its force that a spring loses by relaxing, `greatest_c` the most that its wire serves at.
+
+    >>> relaxed_share(60.0, 100.0)
+    0.025
+    """
+    return RELAXATION_AT_MOST * max(0.0, temperature_c - ROOM_C) / (greatest_c - ROOM_C)
+
+
+@formula(
+    "b = (1 − r (t − 20)) (1 − x)",
+    where={"r": "fall", "t": "temperature_c", "x": "relaxed"},
+    source="derived: the force falls as the modulus does, and relaxing takes its share of what is left",
+)
+def share_left(fall: float, temperature_c: float, relaxed: float) -> float:
+    """The share of its force at 20 degC that a spring keeps at a temperature; `relaxed` is what relaxing takes.
+
+    >>> round(share_left(0.00025, 100.0, 0.05), 3)
+    0.931
+    """
+    return modulus_at_mpa(1.0, fall, temperature_c) * (1.0 - relaxed)
+
+
 def relaxed_at_most(material: Material, temperature_c: float) -> float | None:
     """The greatest share of its force that a spring of the material loses by relaxing, in a hundred hours.
 
@@ -44,7 +73,7 @@ def relaxed_at_most(material: Material, temperature_c: float) -> float | None:
         return 0.0
     if greatest_c is None or temperature_c > greatest_c:
         return None
-    return RELAXATION_AT_MOST * (temperature_c - ROOM_C) / (greatest_c - ROOM_C)
+    return relaxed_share(temperature_c, greatest_c)
 
 
 def left_of_force(material: Material, temperature_c: float) -> tuple[float, float] | None:
@@ -61,5 +90,6 @@ def left_of_force(material: Material, temperature_c: float) -> tuple[float, floa
     relaxed = relaxed_at_most(material, temperature_c)
     if relaxed is None or material.modulus_fall is None:
         return None
-    shares = tuple(modulus_at_mpa(1.0, fall, temperature_c) for fall in material.modulus_fall)
-    return min(shares) * (1.0 - relaxed), max(shares)
+    falls = material.modulus_fall
+    least = min(share_left(fall, temperature_c, relaxed) for fall in falls)
+    return least, max(share_left(fall, temperature_c, 0.0) for fall in falls)

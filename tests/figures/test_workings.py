@@ -66,6 +66,16 @@ def test_a_working_has_its_numbers_its_unit_and_its_source(spring: Spring, share
         assert bool(each.unit) == name.endswith(("_mm", "_n", "_mpa", "_hz", "_g", "_deg", "_m3"))
 
 
+@given(spring=SPRINGS)
+@settings(max_examples=50, deadline=None)
+def test_the_force_left_by_heat_is_worked_out_from_modulus_and_relaxation(spring: Spring) -> None:
+    figures, shown = described(spring, 0.9)
+    service, worked = figures["endurance"]["service"], {each.figure: each.value for each in shown}
+    for name in ("force_left_low", "force_left_high"):
+        assert worked.get(name) == (None if service[name] is None else pytest.approx(service[name], rel=1e-12))
+    assert ("relaxed_share" in worked) == (service["force_left_low"] is not None)
+
+
 @given(spring=cones())
 @settings(max_examples=20, deadline=None)
 def test_a_figure_outside_its_range_is_marked(spring: ConicalSpring) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from math import inf
 
@@ -112,6 +113,32 @@ working:
 free_length: 32 mm
 """,
 }
+
+
+def wound_by_hand(tmp_path) -> dict[str, Working]:
+    wire = Spool("W", material("music-wire"), 0.9)
+    return shown(planned(plan_winding(_as_user(OTHERS["extension"], tmp_path), wire, BENCH)), wire)
+
+
+def test_the_bounds_of_the_initial_tension_are_those_of_a_hand(tmp_path) -> None:
+    """From none to 0.45 R_m (0.135 - 0.00625 w), of which heat takes a quarter at least."""
+    by_figure = wound_by_hand(tmp_path)
+    for where in ("as wound", "after heat"):
+        strength, wire, mean = (
+            by_figure[f"{name} {where}"].value
+            for name in ("tensile_strength_mpa", "wire_diameter_mm", "mean_diameter_mm")
+        )
+        most = 0.45 * strength * (0.135 - 0.00625 * mean / wire) * math.pi * wire**3 / (8.0 * mean)
+        kept = 1.0 if where == "as wound" else 0.75
+        assert by_figure[f"initial_tension_n_low {where}"].value == 0.0
+        assert by_figure[f"initial_tension_n_high {where}"].value == pytest.approx(kept * most, rel=1e-9)
+        assert by_figure[f"initial_tension_n_high {where}"].formula is not None
+        assert by_figure[f"initial_stress_wound_mpa {where}"].formula == "τ₀ = 0.45 R_m (0.135 − 0.00625 w)"
+
+
+def test_the_stress_of_each_part_has_its_own_working_before_and_after_heat(tmp_path) -> None:
+    of_parts = [name for name in wound_by_hand(tmp_path) if name.startswith("stress_under_one_newton_mpa")]
+    assert len(of_parts) == 6
 
 
 @pytest.mark.parametrize("kind", OTHERS)

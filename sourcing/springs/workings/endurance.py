@@ -15,7 +15,12 @@ from sourcing.springs.strength import Place, Presetting
 
 
 def of_pressed(spring: PressedSpring, bears: PressedEndurance) -> Iterator[Working]:
-    """Permissible stresses, and the life between the lengths that it is told for."""
+    """Permissible stresses, the life between the lengths that it is told for, and the force that heat leaves."""
+    yield from _life_pressed(spring, bears)
+    yield from _warm(spring, bears.service)
+
+
+def _life_pressed(spring: PressedSpring, bears: PressedEndurance) -> Iterator[Working]:
     if bears.lasts_from_mm is None or bears.lasts_to_mm is None:
         return
     yield from _permissible(spring, Place.LENGTH)
@@ -29,11 +34,15 @@ def of_pressed(spring: PressedSpring, bears: PressedEndurance) -> Iterator[Worki
     yield from stresses
     place = Place.LENGTH if to_mm > pressed.solid_length_mm(spring) else Place.SOLID
     yield from _life(spring, place, *(each.value for each in stresses))
-    yield from _warm(spring, bears.service)
 
 
 def of_pulled(spring: ExtensionSpring, bears: PulledEndurance) -> Iterator[Working]:
-    """Permissible stresses of body and hook, and the life of the part that gives way first."""
+    """Permissible stresses of body and hook, the life of the part that gives way first, and the force heat leaves."""
+    yield from _life_pulled(spring, bears)
+    yield from _warm(spring, bears.service)
+
+
+def _life_pulled(spring: ExtensionSpring, bears: PulledEndurance) -> Iterator[Working]:
     if bears.lasts_from_mm is None or bears.lasts_to_mm is None:
         return
     rate, tension_n = pulled.rate_n_per_mm(spring), tension_of(spring).likely_n
@@ -45,18 +54,21 @@ def of_pulled(spring: ExtensionSpring, bears: PulledEndurance) -> Iterator[Worki
                 for length in (bears.lasts_from_mm, bears.lasts_to_mm)
             )
             yield from _life(spring, part.place, low_mpa, high_mpa)
-    yield from _warm(spring, bears.service)
 
 
 def of_turned(spring: TorsionSpring, bears: TurnedEndurance) -> Iterator[Working]:
-    """The life between the angles that it is told for."""
+    """The life between the angles that it is told for, and the torque that heat leaves."""
+    yield from _life_turned(spring, bears)
+    yield from _warm(spring, bears.service)
+
+
+def _life_turned(spring: TorsionSpring, bears: TurnedEndurance) -> Iterator[Working]:
     if bears.lasts_from_deg is None or bears.lasts_to_deg is None:
         return
     rate = turned.rate_n_mm_per_deg(spring)
     angles = (bears.lasts_from_deg, bears.lasts_to_deg)
     low_mpa, high_mpa = (turned.corrected_stress_mpa(spring, rate * angle) for angle in angles)
     yield from _life(spring, Place.WOUND_UP, low_mpa, high_mpa)
-    yield from _warm(spring, bears.service)
 
 
 def _permissible(spring: Spring, place: Place, presetting: Presetting = Presetting.AS_IT_IS) -> Iterator[Working]:
@@ -100,10 +112,16 @@ def _life(spring: Spring, place: Place, low_mpa: float, high_mpa: float) -> Iter
 
 
 def _warm(spring: Spring, service: Service) -> Iterator[Working]:
-    """The modulus at the greatest temperature, by each of the falls that sources have."""
+    """The modulus at the greatest temperature by the least and the greatest fall of the sources, and the force left."""
     falls, high_c = spring.material.modulus_fall, service.high_c
-    if falls is None or high_c is None:
+    if falls is None or high_c is None or service.force_left_low is None:
         return
     modulus = spring.elastic_modulus_mpa if isinstance(spring, TorsionSpring) else spring.shear_modulus_mpa
-    for fall in falls:
-        yield work(warmth.modulus_at_mpa, modulus, fall, high_c, figure="modulus_mpa").at(f"at {high_c:g} degC")
+    least, most = min(falls), max(falls)
+    for fall, how in ((least, "by the least fall"), (most, "by the greatest fall")):
+        fallen = work(warmth.modulus_at_mpa, modulus, fall, high_c, figure="modulus_mpa")
+        yield fallen.at(f"at {high_c:g} degC {how}")
+    relaxed = work(warmth.relaxed_share, high_c, high_c)
+    yield relaxed.at(f"at {high_c:g} degC")
+    yield work(warmth.share_left, most, high_c, relaxed.value, figure="force_left_low")
+    yield work(warmth.share_left, least, high_c, 0.0, figure="force_left_high")

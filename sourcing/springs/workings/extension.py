@@ -71,7 +71,7 @@ def _usual_tension(spring: ExtensionSpring, figures: ExtensionDescription) -> It
     for each in sources:
         least, greatest = _USUAL_STRESSES[each.source](spring)
         yield from (*least, *greatest)
-        for stress, where in ((least[-1], "least"), (greatest[-1], "greatest")):
+        for stress, where in ((least[-1], "least"), (greatest[-1], "most")):
             yield work(extension.initial_tension_n, max(0.0, stress.value), d, mean).at(f"at {where} ({each.source})")
     none = "not stated, and no source covers such a spring: taken as none"
     yield given("initial_tension_n_low", figures.initial_tension_n_low, "the least of these" if sources else none)

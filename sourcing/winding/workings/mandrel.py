@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from sourcing.figures.working import Working, given, work
+from sourcing.springs import extension, initial_tension
 from sourcing.springs.conical_lengths import step_of
-from sourcing.springs.model import ConicalSpring, Spring
+from sourcing.springs.model import ConicalSpring, ExtensionSpring, Spring
 from sourcing.stock.model import Bench
-from sourcing.winding import doubts, heat, springback, trials
+from sourcing.winding import doubts, hand_tension, heat, springback, trials
 from sourcing.winding.model import Made, WindingPlan
 from sourcing.winding.trials import Knowledge
 
 ON_HAND = "a rod on hand, see bench.yaml"
 AS_WOUND, AFTER_HEAT = "as wound", "after heat"
 BOUNDS = "95 of 100, see winding_model: 2 % of the travel, 3 % of the rate and 0.07 coils (assumed), and the diameter's"
+HOOKS_BENT = "95 of 100: both hooks together are bent to within 5 % of the inside diameter (assumed)"
+NO_TENSION = "how hard the coils press hangs on the hand: none at the least, common practice, no source"
 TURNED = "turned for it, rounded as it can be turned"
 
 
@@ -82,9 +86,34 @@ def _bands(spring: Spring, sd_mm: float, where: str) -> Iterator[Working]:
 
 def _other_bounds(made: Made, where: str) -> Iterator[Working]:
     """Between which bounds the other figures will lie."""
+    if isinstance(made.spring, ExtensionSpring):
+        yield from _hand_tension(made.spring, where)
+        yield from _hooks_bent(made, where)
     for name, band in made.bands.items():
         for bound, value in (("low", band.low), ("high", band.high)):
             yield given(f"{name}_{bound}", value, BOUNDS).at(where)
+
+
+def _hand_tension(spring: ExtensionSpring, where: str) -> Iterator[Working]:
+    """Between what the initial tension lies: from none to what a mandrel gives, less what heat takes."""
+    assert spring.tensile_strength_mpa is not None
+    wire, mean, high = spring.wire_diameter_mm, spring.mean_diameter_mm, "initial_tension_n_high"
+    stress = work(initial_tension.initial_stress_wound_mpa, spring.spring_index, spring.tensile_strength_mpa)
+    yield stress.at(where)
+    yield given("initial_tension_n_low", 0.0, NO_TENSION).at(where)
+    most = work(extension.initial_tension_n, max(0.0, stress.value), wire, mean, figure=high)
+    if where == AS_WOUND:
+        yield most.at(where)
+    else:
+        yield replace(most, figure="initial_tension_n").at("at most, without heat")
+        yield work(hand_tension.most_left_after_heat_n, most.value, figure=high).at(where)
+
+
+def _hooks_bent(made: Made, where: str) -> Iterator[Working]:
+    """Between what the free length lies, by how near hooks are bent to their height."""
+    band = made.bands["free_length_mm"]
+    for bound, value in (("low", band.low), ("high", band.high)):
+        yield given(f"free_length_mm_{bound}", value, HOOKS_BENT).at(where)
 
 
 def _profile(plan: WindingPlan, known: Knowledge) -> Iterator[Working]:
