@@ -102,6 +102,7 @@ class _Strengths:
     interpolated: bool = False
 
     def at(self, wire_mm: float) -> float | None:
+        """The least strength of a wire; None below the floor and beyond the last row."""
         reaching = (place for place, (mm, _) in enumerate(self.listed) if wire_mm <= mm * (1.0 + ALLOWANCE))
         place = next(reaching, None)
         if place is None or wire_mm < self.floor_mm * (1.0 - ALLOWANCE):

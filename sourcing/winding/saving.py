@@ -191,9 +191,7 @@ def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:
     )
     spring, units = replace(wanted, free_length_mm=free_mm), coil.bench.units
     fit = coil.judged(spring)
-    meant_mm = geometry.pitch_mm(
-        wanted.wire_diameter_mm, wanted.free_length_mm, wanted.active_coils, wanted.total_coils, wanted.ends
-    )
+    meant_mm = _pitch_mm(wanted, wanted.free_length_mm)
     answer: Answer = "keep" if fit.fits == "yes" else "change"
     pitch, meant, free = (show_length(each, units) for each in (pitch_mm, meant_mm, free_mm))
     said = [f"It came out with a pitch of {pitch} instead of {meant}, so {free} long at rest, not {_free(coil)}."]
@@ -207,6 +205,13 @@ def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:
     laid_mm = coil.plan.pitch_on_mandrel_mm * meant_mm / pitch_mm
     said.append(f"The next one: {_pitch_next(coil, laid_mm)}.")
     return Saved(answer, spring, fit, 1.0, tuple(said))
+
+
+def _pitch_mm(spring: CompressionSpring, free_length_mm: float) -> float:
+    """The pitch that the spring's coils have at a free length."""
+    return geometry.pitch_mm(
+        spring.wire_diameter_mm, free_length_mm, spring.active_coils, spring.total_coils, spring.ends
+    )
 
 
 def _free(coil: Coil) -> str:
@@ -245,13 +250,8 @@ def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
             "again; if it is as short as this once more, wind another."
         )
         longer_mm = wanted.free_length_mm + lost_mm
-        pitch_mm = geometry.pitch_mm(
-            wanted.wire_diameter_mm, longer_mm, wanted.active_coils, wanted.total_coils, wanted.ends
-        )
-        before_mm = geometry.pitch_mm(
-            wanted.wire_diameter_mm, wanted.free_length_mm, wanted.active_coils, wanted.total_coils, wanted.ends
-        )
-        laid_mm = coil.plan.pitch_on_mandrel_mm * pitch_mm / before_mm
+        wider = _pitch_mm(wanted, longer_mm) / _pitch_mm(wanted, wanted.free_length_mm)
+        laid_mm = coil.plan.pitch_on_mandrel_mm * wider
         said.append(
             f"The next one: wind it {show_length(longer_mm, units)} long, {_pitch_next(coil, laid_mm)}, and press it "
             f"solid three times: it ends near {_free(coil)}."

@@ -19,8 +19,6 @@ from sourcing.stock.index.state import FileState, program_key, state_of, unchang
 from sourcing.stock.model import Catalogue
 from sourcing.stock.springs_file import SpringsFile
 
-_DAMAGE = (OSError, sqlite3.Error, ValueError, TypeError, KeyError, IndexError)
-
 
 @dataclass(frozen=True, slots=True)
 class Shelf:
