@@ -2,7 +2,7 @@
 
 A cone's mean diameter grows evenly from finished turn to finished turn. The large coils open most, so the mandrel is
 thinner there than a straight taper, and each finished turn takes more than one turn on it. Each piece of wire keeps its
-arc; what the wire leans inwards is left out (it is under a thousandth of the arc).
+arc, the little that it leans towards the axis included.
 
 Turns that go inside each other in the spring need not do so on the mandrel, whose taper is flatter: where the pitch
 would bring one onto the last, they are laid wire against wire, and the spring comes out longer than wanted.
@@ -15,7 +15,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from math import ceil
+from math import ceil, hypot, sqrt
 
 from sourcing.springs.conical_lengths import pitch_of, solid_pitch_mm
 from sourcing.springs.geometry import turn_length_mm
@@ -65,8 +65,9 @@ class LaidCone:
 def laid_cone(spring: ConicalSpring, mandrel_for_mm: Compensation) -> LaidCone:
     """What is laid on the mandrel for a cone as it is to be when let go.
 
-    dN_m/dN_f = √((π D_f)² + p_f²) / √((π D_m)² + p_m²), added up over pieces of turns; p_f/p_m as in a cylinder, and
-    p_m no less than √(d² − Δr_m²), at which a turn lies against the last, its radius on the mandrel Δr_m off.
+    (π D_m dN_m)² + (p_m dN_m)² + dr_m² = (π D_f dN_f)² + (p_f dN_f)² + dr_f², added up over pieces of turns; p_f/p_m as
+    in a cylinder, and p_m no less than √(d² − Δr_m²), at which a turn lies against the last, its radius on the mandrel
+    Δr_m off.
 
     `spring`: as wound, before heat. `mandrel_for_mm`: the compensation of its wire.
     Source: derived for this project; the arc is kept.
@@ -111,9 +112,14 @@ def _piece(spring: ConicalSpring, mandrel_for_mm: Compensation, turn: float, sha
     below_mm, mean_mm, above_mm = (diameter_at_mm(spring, turn + part * share) for part in (0.0, 0.5, 1.0))
     on_mandrel_mm = mandrel_for_mm(mean_mm) + wire_mm
     opening = pitch_ratio(mean_mm / on_mandrel_mm)
-    turns = share * turn_length_mm(mean_mm, pitch_mm) / turn_length_mm(on_mandrel_mm, pitch_mm / opening)
-    step_mm = (mandrel_for_mm(above_mm) - mandrel_for_mm(below_mm)) / 2 / turns
-    wanted_mm, least_mm = pitch_mm / opening, solid_pitch_mm(wire_mm, step_mm)
+    arc_mm = hypot(share * turn_length_mm(mean_mm, pitch_mm), (above_mm - below_mm) / 2)
+    leans_mm = (mandrel_for_mm(above_mm) - mandrel_for_mm(below_mm)) / 2
+    round_mm = sqrt(arc_mm**2 - leans_mm**2)
+    wanted_mm = pitch_mm / opening
+    turns = round_mm / turn_length_mm(on_mandrel_mm, wanted_mm)
+    least_mm = solid_pitch_mm(wire_mm, leans_mm / turns)
+    if least_mm >= wanted_mm:
+        turns = round_mm / turn_length_mm(on_mandrel_mm, least_mm)
     too_open_mm = share * opening * max(0.0, least_mm - wanted_mm)
     return _Piece(turns, max(wanted_mm, least_mm), too_open_mm, least_mm >= wanted_mm)
 
