@@ -39,7 +39,7 @@ NOT_CHECKED: dict[str, tuple[int, str]] = {
     "EN 15800 and JIS B 2704-2, squareness; JIS, number of coils; loops' position": (14, NO_QUESTION),
     "Preferred sizes of wire: R20, R40, ANSI B32.4, a textbook's": (9, "lists; the program proposes its tables' sizes"),
     "Winding: pitch after release": (4, "assumed until a trial replaces it, and up to 3 % from the model's at index 5"),
-    "Winding: rules for mandrels, directions of stress relief, presetting, ends, wire and feed": (64, HABIT),
+    "Winding: directions of stress relief, presetting, ends, wire and feed": (59, HABIT),
     "Measuring: instruments, ways of measuring, fits in a bore and on a rod": (56, HABIT),
     "Springback in workshops: cases with one number missing": (4, "the number is missing"),
     "Conductivity, relative permeability": (20, NO_QUESTION),
