@@ -17,20 +17,21 @@ from sourcing.stock.rates import believed_rate, show_rate_of
 
 _LONGEST_CELL = 22
 _METRE_MM = 1000.0
+_MEASURED = {"wire", "outside", "length", "rate"}
+_HEADS = {
+    kind: ("id", "wire", "outside", third, "rate", "on hand", "place or seller")
+    for kind, third in (("compression", "length"), ("conical", "length"), ("extension", "length"), ("torsion", "hand"))
+}
 
 
 def stock_lines(springs: Sequence[StockSpring], spools: Sequence[Spool], units: str = "mm") -> Iterator[str]:
     """Springs and spools as tables; one line where there are none of either."""
     if not springs and not spools:
         yield "Nothing in the catalogue is that."
-    if springs:
-        yield from heading(_counted(len(springs), "spring"))
-        headers = ("id", "wire", "outside", _length_or_hand(springs), "rate", "on hand", "place or seller")
-        rows = [_spring_row(stock, units) for stock in springs]
-        if len({stock.spring.kind for stock in springs}) > 1:
-            headers = (*headers, "kind")
-            rows = [(*row, stock.spring.kind) for row, stock in zip(rows, springs, strict=True)]
-        yield from table(headers, rows)
+    for kind in dict.fromkeys(stock.spring.kind for stock in springs):
+        these = [stock for stock in springs if stock.spring.kind == kind]
+        yield from heading(_counted(len(these), f"{kind} spring"))
+        yield from _bare_table(_HEADS[kind], [_spring_row(stock, units) for stock in these])
     if spools:
         yield from heading(_counted(len(spools), "spool"))
         headers = ("id", "material", "wire", "left", "place")
@@ -97,10 +98,19 @@ def _spring_row(stock: StockSpring, units: str) -> tuple[str, ...]:
     )
 
 
-def _length_or_hand(springs: Sequence[StockSpring]) -> str:
-    """What heads the column of the free length, where a torsion spring has its hand."""
-    turned = [isinstance(stock.spring, TorsionSpring) for stock in springs]
-    return "hand" if all(turned) else "length or hand" if any(turned) else "length"
+def _bare_table(heads: Sequence[str], rows: Sequence[Sequence[str]]) -> Iterator[str]:
+    """A table whose units stand below its heads, wherever a column has one unit throughout."""
+    columns = list(zip(*rows, strict=True))
+    units = [_common_unit(column) if head in _MEASURED else "" for head, column in zip(heads, columns, strict=True)]
+    headed = [f"{head}\n{unit}" if unit else head for head, unit in zip(heads, units, strict=True)]
+    bare = [[cell.removesuffix(f" {unit}") for cell, unit in zip(row, units, strict=True)] for row in rows]
+    yield from table(headed, bare)
+
+
+def _common_unit(column: Sequence[str]) -> str:
+    """The unit of all cells that have something in them; empty where they have not one and the same."""
+    units = {cell.rpartition(" ")[2] for cell in column if cell}
+    return units.pop() if len(units) == 1 else ""
 
 
 def _length(stock: StockSpring, units: str) -> str:
@@ -109,7 +119,7 @@ def _length(stock: StockSpring, units: str) -> str:
 
 
 def _hand(spring: TorsionSpring) -> str:
-    return "both, double" if spring.bodies > 1 else spring.hand or "unknown"
+    return "both" if spring.bodies > 1 else spring.hand or "unknown"
 
 
 def _outside(stock: StockSpring, units: str) -> str:

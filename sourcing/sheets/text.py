@@ -56,11 +56,15 @@ def numbered(texts: Iterable[str]) -> list[str]:
 def table(
     headers: Sequence[str], rows: Iterable[Sequence[str]], widths: Sequence[int | None] | None = None
 ) -> list[str]:
-    """A table of safe cells, ruled on a terminal and plain elsewhere, indented by two."""
-    from tabulate import tabulate
+    """A table of safe cells, ruled on a terminal and plain elsewhere, indented by two.
 
+    Two blanks part the columns; the two more that tabulate puts into heads take their room from narrow terminals.
+    """
+    import tabulate
+
+    tabulate.MIN_PADDING = 0
     cells = [[shown(cell) for cell in row] for row in rows]
-    text = tabulate(
+    text = tabulate.tabulate(
         cells,
         headers=list(headers) or (),
         tablefmt="simple" if on_terminal() else "plain",

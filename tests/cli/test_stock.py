@@ -47,12 +47,13 @@ def test_the_help_of_add_names_every_key_of_every_record(run):
 
 def test_list_shows_springs_and_spools_in_tables(run, bench_folder):
     assert run("stock", "list").out == (
-        "\n1 spring\n"
-        "  id    wire     outside    length    rate       on hand    place or seller\n"
-        "  T-17  0.90 mm  9.60 mm    31.0 mm   1.31 N/mm  3          drawer B4\n"
+        "\n1 compression spring\n"
+        "  id    wire  outside  length  rate  on hand  place or seller\n"
+        "        mm    mm       mm      N/mm\n"
+        "  T-17  0.90  9.60     31.0    1.31  3        drawer B4\n"
         "\n1 spool\n"
-        "  id    material    wire     left    place\n"
-        "  W08   music-wire  0.80 mm  6.20 m  rack 2\n"
+        "  id   material    wire     left    place\n"
+        "  W08  music-wire  0.80 mm  6.20 m  rack 2\n"
     )
 
 
@@ -62,7 +63,7 @@ def test_a_cone_is_listed_with_both_its_ends_and_found_by_its_name(run, drawer):
         "     free_length: 30, total_coils: 8, ends: closed, material: music-wire}\n"
     )
     drawer.write_text(drawer.read_text("utf-8") + cone, "utf-8")
-    assert "  C-1   0.80 mm  8.00 to 14.00 mm  30.0 mm " in run("stock", "list").out
+    assert "  C-1  0.80  8.00 to 14.00  30.0  " in run("stock", "list").out
     assert [spring["id"] for spring in run("stock", "find", "cone", "--json").json["springs"]] == ["C-1"]
     assert [spring["id"] for spring in run("stock", "list", "--outside", "14", "--json").json["springs"]] == ["C-1"]
     assert len(run("stock", "list", "--kind", "conical", "--json").json["springs"][0]["closing"]) > 1
@@ -111,8 +112,8 @@ def test_low_tells_what_is_below_the_least(run, drawer):
     drawer.write_text(drawer.read_text("utf-8") + "    least: 5\n", "utf-8")
     assert run("stock", "low").out == (
         "\n1 spring below the least wanted\n"
-        "  id    on hand    least    place      seller\n"
-        "  T-17  3          5        drawer B4  Alder Row stock list\n"
+        "  id    on hand  least  place      seller\n"
+        "  T-17  3        5      drawer B4  Alder Row stock list\n"
     )
     document = run("stock", "low", "--json").json
     assert ([spring["id"] for spring in document["springs"]], document["spools"]) == (["T-17"], [])

@@ -108,7 +108,8 @@ def test_a_need_without_a_hand_is_told_how_to_see_one(run, tray):
 
 
 def test_the_stock_list_shows_a_rate_by_angle_and_finds_by_it(run, tray):
-    assert "4.26 N·mm/deg" in run("stock", "list", "--kind", "torsion").out
+    assert "4.26" in (shown := run("stock", "list", "--kind", "torsion").out)
+    assert "N·mm/deg" in shown
     assert "N-1" in run("stock", "list", "--rate", "4 N*mm/deg").out
     assert "N-1" not in run("stock", "list", "--rate", "4 N/mm").out
 
@@ -162,4 +163,11 @@ def test_the_list_of_torsion_springs_tells_their_hands(run, tray):
     assert "hand" in out.split("\n")[2]
     assert "right" in out
     assert "left" in out
-    assert "length or hand" in run("stock", "list").out
+    assert "length" not in out
+
+
+def test_each_kind_is_listed_in_a_table_of_its_own_no_wider_than_80_columns(run, tray):
+    out = run("stock", "list").out
+    assert "compression spring\n" in out
+    assert "torsion springs\n" in out
+    assert max(map(len, out.splitlines())) <= 80
