@@ -1,4 +1,5 @@
-"""A simulated bench: wires drawn from the prior, coils that repeat as assumed, calipers and rods with their errors.
+"""A simulated bench: wires drawn from the prior, coils that repeat as assumed, calipers and rods with their errors,
+rods in the steps in which they are on hand.
 
 The bands that the program states must hold what comes out as often as they say, before any trial and after one. What is
 drawn is what the winding model assumes; so this checks the arithmetic of the bands, not the assumptions.
@@ -52,19 +53,25 @@ def a_wire(random: Random, known: Knowledge) -> float:
     return known.flow_ratio * exp(random.gauss(0.0, known.flow_ratio_sd))
 
 
+def nearest_rod_mm(mandrel_mm: float, step_mm: float) -> float:
+    """The rod on hand that is taken: those of a set in steps, or one turned to size where there is no step."""
+    return round(mandrel_mm / step_mm) * step_mm if step_mm else mandrel_mm
+
+
+@pytest.mark.parametrize("step_mm", [0.0, 0.5], ids=["turned", "rods in steps of 0.5 mm"])
 @pytest.mark.parametrize(("name", "wire_mm", "mean_mm"), CASES)
 def test_the_bands_hold_as_many_coils_as_they_say_untried_and_after_one_trial(
-    name: str, wire_mm: float, mean_mm: float
+    name: str, wire_mm: float, mean_mm: float, step_mm: float
 ):
-    random, known = Random(f"{name} {wire_mm}"), fresh(name, wire_mm)
-    mandrel_mm = known.mandrel_mm(mean_mm)
+    random, known = Random(f"{name} {wire_mm} {step_mm}"), fresh(name, wire_mm)
+    mandrel_mm = nearest_rod_mm(known.mandrel_mm(mean_mm), step_mm)
     held = {(share, tried): 0 for share in BANDS for tried in (False, True)}
     for _ in range(RUNS):
         true_ratio = a_wire(random, known)
         measured = a_coil(random, known, true_ratio, mandrel_mm) + random.gauss(0.0, CALIPER_SD_MM)
         taught = known.after(Trial(mandrel_mm, measured + wire_mm), material(name))
         for tried, knows in ((False, known), (True, taught)):
-            rod_mm = knows.mandrel_mm(mean_mm)
+            rod_mm = nearest_rod_mm(knows.mandrel_mm(mean_mm), step_mm)
             off = a_coil(random, known, true_ratio, rod_mm) - knows.finished_mean_mm(rod_mm)
             for share, deviations in BANDS.items():
                 held[share, tried] += abs(off) <= deviations * knows.finished_mean_sd_mm(rod_mm)
