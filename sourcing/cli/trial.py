@@ -37,6 +37,15 @@ def command(
         str | None, typer.Option(metavar="DIAMETER", help="the coil's outside diameter, let go and measured")
     ] = None,
     inside: Annotated[str | None, typer.Option(metavar="DIAMETER", help="its inside diameter instead")] = None,
+    stop_angle: Annotated[
+        str | None, typer.Option(metavar="ANGLE", help="of a torsion spring: between the legs as the crank stopped")
+    ] = None,
+    leg_angle: Annotated[
+        str | None, typer.Option(metavar="ANGLE", help="between the legs as it came out, from leg 1 on to leg 2")
+    ] = None,
+    tension: Annotated[
+        str | None, typer.Option(metavar="FORCE", help="of a coil wound tight: the pull at which it begins to open")
+    ] = None,
     pitch_wound: Annotated[str | None, typer.Option(metavar="LENGTH", help="the pitch on the mandrel")] = None,
     pitch: Annotated[str | None, typer.Option(metavar="LENGTH", help="the pitch that came out")] = None,
     heated: Annotated[
@@ -64,6 +73,9 @@ def command(
         "turns": turns,
         "outside_diameter": outside,
         "inside_diameter": inside,
+        "stop_angle": stop_angle,
+        "leg_angle": leg_angle,
+        "initial_tension": tension,
         "pitch_wound": pitch_wound,
         "pitch": pitch,
         "heated": heated,

@@ -113,6 +113,9 @@ WireDiameter = Annotated[
     Field(description="a wire diameter, as in 0.8 mm or MWG 20"),
 ]
 Force = Annotated[float | None, read_by(above_zero(q.force_n, "a force")), Field(description="a force, as in 9 N")]
+ForceFromZero = Annotated[
+    float | None, read_by(at_least_zero(q.force_n, "a force")), Field(description="a force, as in 9 N")
+]
 Rate = Annotated[
     float | None, read_by(above_zero(q.rate_n_per_mm, "a rate")), Field(description="a rate, as in 1.31 N/mm")
 ]
@@ -144,6 +147,9 @@ WantedDirection = Annotated[
 WantedTorque = Annotated[Wanted | None, read_by(q.wanted_torque_n_mm), Field(description="a torque, as in 280 N*mm")]
 AngleFromZero = Annotated[
     float | None, read_by(at_least_zero(q.angle_deg, "an angle")), Field(description="an angle, as in 90 deg")
+]
+LegAngle = Annotated[
+    float | None, read_by(q.leg_angle_deg), Field(description="an angle between two legs, as in 270 deg")
 ]
 AngularRate = Annotated[
     float | None,

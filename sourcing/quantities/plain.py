@@ -13,6 +13,7 @@ from sourcing.quantities.values import Money, QuantityError, echo
 
 ABSOLUTE_ZERO_C = -273.15
 LARGEST_WHOLE_NUMBER = 10**9
+FULL_TURN_DEG = 360.0
 
 
 def length_mm(text: str) -> float:
@@ -64,6 +65,21 @@ def angle_deg(text: str) -> float:
     540.0
     """
     return plain(text, kinds.ANGLE)
+
+
+def leg_angle_deg(text: str) -> float:
+    """The angle between two legs in degrees: from leg 1 on to leg 2, the way the spring is wound up, 0 to 360.
+
+    >>> leg_angle_deg("270 deg"), leg_angle_deg("1/4 turns")
+    (270.0, 90.0)
+    """
+    value = angle_deg(text)
+    if 0.0 <= value <= FULL_TURN_DEG:
+        return value
+    found = "is negative" if value < 0.0 else "is more than a whole turn"
+    other = value % FULL_TURN_DEG
+    expected = "an angle of 0 to 360 deg, counted from leg 1 on to leg 2 the way the spring is wound up"
+    raise QuantityError(f"{echo(text)} {found}", f"{expected}: {other:g} deg, if that is what you mean")
 
 
 def stress_mpa(text: str) -> float:

@@ -29,6 +29,8 @@ def _taught(taught: Taught) -> Document:
         "said": list(said(taught)),
         "outside_diameter_mm": _finite(lesson.outside_diameter_mm),
         "expected_outside_diameter_mm": _finite(lesson.expected_outside_diameter_mm),
+        "outside_by_legs_mm": lesson.outside_by_legs_mm and _finite(lesson.outside_by_legs_mm),
+        "diameter_and_legs_agree": lesson.agree,
         "deviations": lesson.deviations,
         "surprising": lesson.surprising,
         "flow_ratio_alone": lesson.flow_ratio_alone,

@@ -35,7 +35,11 @@ class StockSpring:
 
 @dataclass(frozen=True, slots=True)
 class Trial:
-    """One trial coil as it was wound and measured. `outside_diameter_mm` is worked out where the inside was given."""
+    """One trial coil as it was wound and measured. `outside_diameter_mm` is worked out where the inside was given.
+
+    Angles are those of a torsion spring, from leg 1 on to leg 2 the way it is wound up: `stop_angle_deg` where the
+    crank was stopped, `leg_angle_deg` as it came out. `initial_tension_n`: what opens a coil wound tight.
+    """
 
     mandrel_mm: float
     outside_diameter_mm: float
@@ -46,6 +50,9 @@ class Trial:
     heated: bool = False
     pull_n: float | None = None
     on: str | None = None
+    stop_angle_deg: float | None = None
+    leg_angle_deg: float | None = None
+    initial_tension_n: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,8 @@ from pydantic import Field
 from sourcing.files.document import Document
 from sourcing.files.fields import (
     Force,
+    ForceFromZero,
+    LegAngle,
     Length,
     LengthFromZero,
     NumberAboveZero,
@@ -44,6 +46,9 @@ class TrialRecord(Record):
     turns: NumberAboveZero = None
     outside_diameter: Length = None
     inside_diameter: Length = None
+    stop_angle: LegAngle = None
+    leg_angle: LegAngle = None
+    initial_tension: ForceFromZero = None
     pitch_wound: Length = None
     pitch: Length = None
     heated: Annotated[
@@ -108,6 +113,7 @@ def _trial_findings(spool: Read[SpoolRecord]) -> Iterator[Finding]:
         if trial is not None:
             yield from _one_diameter(spool, number)
             yield from _round_the_mandrel(spool, number, trial)
+            yield from _turned_back(spool, number, trial)
 
 
 def _one_diameter(spool: Read[SpoolRecord], number: int) -> Iterator[Finding]:
@@ -141,6 +147,17 @@ def _round_the_mandrel(spool: Read[SpoolRecord], number: int, trial: TrialRecord
             f"a coil that goes round a mandrel of {show_length(trial.mandrel)}: {show_length(least_mm)} outside "
             "or more",
         )
+
+
+def _turned_back(spool: Read[SpoolRecord], number: int, trial: TrialRecord) -> Iterator[Finding]:
+    """Where the crank stopped says something only beside where the legs came to stand, and the turns between."""
+    if trial.stop_angle is None:
+        return
+    missing = [key for key in ("leg_angle", "turns") if getattr(trial, key) is None]
+    if missing:
+        found = f"the angle at which the crank stopped, without {' and '.join(missing)}"
+        expected = "all three: how far so many turns opened is the angle at the stop less that of the legs let go"
+        yield Finding(spool.place("trials", number, "stop_angle"), found, expected)
 
 
 def _outside_diameter_mm(trial: TrialRecord, wire_diameter_mm: float | None) -> float | None:
@@ -182,4 +199,7 @@ def _made_trial(trial: TrialRecord, wire_diameter_mm: float) -> Trial | None:
         heated=bool(trial.heated),
         pull_n=trial.pull,
         on=trial.on,
+        stop_angle_deg=trial.stop_angle,
+        leg_angle_deg=trial.leg_angle,
+        initial_tension_n=trial.initial_tension,
     )

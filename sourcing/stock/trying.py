@@ -11,12 +11,13 @@ from sourcing.files.replacing import change_file
 from sourcing.stock.model import Catalogue, Spool
 
 KEYS = (
-    *("date", "mandrel", "turns", "outside_diameter", "inside_diameter", "pitch_wound", "pitch", "heated", "pull"),
-    "on",
+    *("date", "mandrel", "turns", "outside_diameter", "inside_diameter", "stop_angle", "leg_angle", "initial_tension"),
+    *("pitch_wound", "pitch", "heated", "pull", "on"),
 )
 """The keys of a trial in the order in which they are written."""
 
-_OPTIONS = {"outside_diameter": "--outside", "inside_diameter": "--inside"}
+_DIAMETERS = {"outside_diameter": "--outside", "inside_diameter": "--inside"}
+_OPTIONS = {**_DIAMETERS, "initial_tension": "--tension"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,8 +37,8 @@ def write_trial(catalogue: Catalogue, spool: Spool, given: Mapping[str, str], dr
     Raises `WrongWords` with all that is wrong with the trial, `Mistakes` where the file cannot be changed.
     """
     file = spool.place.file or ""
-    if len(given.keys() & _OPTIONS.keys()) != 1:
-        found = "both --outside and --inside" if given.keys() >= _OPTIONS.keys() else "neither --outside nor --inside"
+    if len(given.keys() & _DIAMETERS.keys()) != 1:
+        found = "both --outside and --inside" if given.keys() >= _DIAMETERS.keys() else "neither --outside nor --inside"
         raise WrongWords((Finding(Place(None), found, "one diameter of the coil: the other follows"),))
     trial = {key: given[key] for key in KEYS if key in given}
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from sourcing.quantities import show_force, show_length
+from sourcing.quantities import show_diameter, show_force, show_length
 from sourcing.springs import hooks, pulled
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.notes import material_note
@@ -145,6 +145,7 @@ def _notes(
         f"{after} (EN 13906-2, from memory); {aimed} is aimed at. What needs more "
         "has to be bought."
     )
+    yield from _kept_by_last(task)
     if task.heated:
         yield _wound_harder(task, as_wound(task, known, wound))
     safe_mm = pulled.largest_safe_length_mm(spring, pulled.rate_n_per_mm(spring), spring.initial_tension_n or 0.0)
@@ -161,6 +162,22 @@ def _notes(
         f"diameter, the rate to 3 %, hooks are bent with a radius of {hooks.BEND_RADIUS_WIRES:g} wires; "
         f"{hours_said(task)}"
     )
+
+
+def _kept_by_last(task: ExtensionTask) -> Iterator[str]:
+    """What the last trial coil whose initial tension was measured kept: told, and not counted on."""
+    wire, units = task.wire, task.bench.units
+    trials = () if wire.spool is None else wire.spool.trials
+    for trial in reversed(trials):
+        if trial.initial_tension_n is not None:
+            kept, outside = show_force(trial.initial_tension_n, units), show_diameter(trial.outside_diameter_mm, units)
+            pull = "" if trial.pull_n is None else f", wound under a pull of {show_force(trial.pull_n, units)}"
+            yield (
+                f"The last coil of this wire that was hung on a scale kept {kept}, {outside} outside"
+                f"{', after heat' if trial.heated else ', before heat'}{pull}. The band is left as wide as it was: "
+                "nobody has shown that a hand can aim."
+            )
+            return
 
 
 def _wound_harder(task: ExtensionTask, before: ExtensionSpring) -> str:

@@ -10,16 +10,20 @@ from dataclasses import dataclass
 from math import inf
 
 from sourcing.materials.strength import tensile_strength_mpa
-from sourcing.quantities import show_length, show_temperature
+from sourcing.quantities import show_angle, show_diameter, show_force, show_length, show_temperature
 from sourcing.stock.model import Bench, Spool, Trial
 from sourcing.winding.advice import TRIAL_MINUTES, TRIAL_TURNS, trial_wire_mm
 from sourcing.winding.doubts import NORMAL_95
+from sourcing.winding.hand_tension import hand_tension_n
 from sourcing.winding.heat import oven_reaches
 from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.trials import Knowledge, Lesson, learn
 
 INDICES = (6.0, 8.0, 10.0, 12.0, 14.0, 16.0)
 SPOKEN_OF = 12.0
+TENSION_DOUBTED = 1.2
+"""An initial tension of so many times the most that a hand gives is doubted (assumed)."""
+
 WORTH_NARROWING = 0.8
 """Another trial is worth its wire where it leaves less than this share of the band (assumed)."""
 
@@ -100,13 +104,17 @@ def said(taught: Taught) -> Iterator[str]:
     if not taught.lesson.surprising:
         was, now = (f"{100.0 * band:.1f} %" for band in (size.band_before, size.band))
         yield f"The first coil of that size now comes out within {now} of it, 95 times of 100; before, within {was}."
+    yield from _legs(taught, units)
     yield _another(taught, units)
     yield from _heat(taught)
+    yield from _tension(taught, units)
 
 
 def _first(taught: Taught, units: str) -> str:
     lesson, size = taught.lesson, taught.spoken_of
     got, expected = lesson.outside_diameter_mm, lesson.expected_outside_diameter_mm
+    if not lesson.agree:
+        return lesson.said[0].upper() + lesson.said[1:]
     if lesson.surprising or expected == inf:
         came = "" if expected == inf else f"It came out at {_short(got, units)} where {_short(expected, units)} was "
         return f"{came}expected: {lesson.said}" if came else lesson.said
@@ -135,6 +143,40 @@ def _another(taught: Taught, units: str) -> str:
     if taught.another_is_worth_it:
         return f"Worth its wire: {narrows}."
     return f"Not worth its wire: {narrows}."
+
+
+def _legs(taught: Taught, units: str) -> Iterator[str]:
+    """What the legs of a torsion spring say beside the caliper."""
+    lesson, trial = taught.lesson, taught.lesson.trial
+    if lesson.outside_by_legs_mm is None:
+        if trial.leg_angle_deg is not None:
+            yield (
+                f"The legs stand at {show_angle(trial.leg_angle_deg)}: with the angle at which the crank stopped "
+                "(--stop-angle) and the turns laid that would say how far the coil opened, often nearer than a caliper."
+            )
+        return
+    legs, caliper = (show_diameter(mm, units) for mm in (lesson.outside_by_legs_mm, lesson.outside_diameter_mm))
+    yield f"By the angle of its legs it is {legs} outside, by the caliper {caliper}" + (
+        ": both are taken, each by its doubt." if lesson.agree else "."
+    )
+
+
+def _tension(taught: Taught, units: str) -> Iterator[str]:
+    """What a coil wound tight kept, beside what a hand can wind; no coil makes the next one surer."""
+    trial, spool = taught.lesson.trial, taught.spool
+    strength_mpa = tensile_strength_mpa(spool.material, spool.wire_diameter_mm)
+    if trial.initial_tension_n is None or strength_mpa is None:
+        return
+    mean_mm = trial.outside_diameter_mm - spool.wire_diameter_mm
+    most_n = hand_tension_n(spool.wire_diameter_mm, mean_mm, strength_mpa, trial.heated).high
+    tension_n, most = trial.initial_tension_n, show_force(most_n, units)
+    kept = f"an initial tension of {show_force(tension_n, units)}" if tension_n else "no initial tension"
+    by_hand = f"a hand gives such a coil from nothing to {most}{', after heat' if trial.heated else ''} (EN 13906-2, "
+    yield f"It kept {kept}; {by_hand}from memory)." + (
+        " It kept more: read the scale where the first coils part, not where all of them do."
+        if tension_n > TENSION_DOUBTED * most_n
+        else " The next coil may keep another: nobody has shown that a hand can aim."
+    )
 
 
 def _heat(taught: Taught) -> Iterator[str]:

@@ -4,6 +4,8 @@ theta = ln(sigma/Rm) is normal: the material's prior first, then each trial coil
 out) moves and narrows it. The reading is the curvature d/D, in which springback is nearly straight in the stress and
 which stays finite where a coil opens fully.
 
+The legs of a torsion spring are a second reading of the same coil (leg_reading.py).
+
 A coil more than three standard deviations from what was expected is a surprise: another wire or grade than the label
 says, or a coil that slipped. It isn't averaged with the rest: the middle goes where that coil points, the doubt is
 widened to 15 %, and the next coil decides.
@@ -19,6 +21,7 @@ from sourcing.figures import formula
 from sourcing.materials.model import Material
 from sourcing.stock.model import Trial
 from sourcing.winding import springback
+from sourcing.winding.leg_reading import Joined, LegReading, joined, leg_reading
 
 CALIPER_SD_MM = 0.03
 """A caliper on a coil, ±0.05 mm (assumed), read as a rectangle."""
@@ -41,6 +44,18 @@ _NO_COIL = "No coil of this wire is so small: wire or diameter was measured wron
 
 _OPENS_FULLY = "On so large a mandrel this wire should not yield at all: the coil teaches nothing. Wind a smaller one."
 
+_TWO_COILS = (
+    "diameter and angle do not belong to one coil. Turns were counted wrongly, an angle was read from the wrong leg, "
+    "or the coil slipped: measure again and wind a second coil; until one agrees the doubt is "
+    f"{100 * WIDE_DOUBT:.0f} %."
+)
+
+_OTHER_WAY = (
+    "diameter and angle do not belong to one coil, but would if both angles were counted the other way round: count "
+    "from leg 1 on to leg 2 the way the spring is wound up, and write the trial anew; until then the doubt is "
+    f"{100 * WIDE_DOUBT:.0f} %."
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Lesson:
@@ -48,6 +63,8 @@ class Lesson:
 
     Diameters are outside ones, as wound. `flow_ratio_alone` is what this coil says without the prior, None where it
     has not opened at all; `deviations` is how far it came from what was expected, in standard deviations.
+    `outside_by_legs_mm` is the diameter that the legs of a torsion spring tell; `agree` is whether the caliper's can be
+    of the same coil.
     """
 
     trial: Trial
@@ -57,6 +74,8 @@ class Lesson:
     deviations: float
     surprising: bool
     said: str
+    outside_by_legs_mm: float | None = None
+    agree: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,12 +212,19 @@ def heated_sd_mm(mean_diameter_mm: float, mean_sd_mm: float, heat_change: float,
 
 @dataclass(frozen=True, slots=True)
 class _Coil:
-    """A trial as the springback formulas see it: index on the mandrel, d/D after release and its sd, moment kept."""
+    """A trial as the springback formulas see it: index on the mandrel, d/D after release and its sd, moment kept.
+
+    `by_caliper` and `by_legs` are the single readings of d/D that went into it; `contradiction` says in words that
+    they cannot be of one coil.
+    """
 
     index_on_mandrel: float
     curvature: float
     curvature_sd: float
     moment_kept: float
+    by_caliper: float
+    by_legs: float | None = None
+    contradiction: str = ""
 
     def elastic(self, flow_strain: float) -> bool:
         """Whether the wire has not yielded on this mandrel, so that the coil says nothing of the flow stress."""
@@ -213,18 +239,53 @@ class _Coil:
         return self.curvature - springback.released_curvature(self.index_on_mandrel, flow_strain, self.moment_kept)
 
 
+@dataclass(frozen=True, slots=True)
+class _Shared:
+    """What a caliper's and a protractor's reading of one coil share, relative: `variance` of coil and heat, and `rod`.
+
+    An error of the rod reaches the caliper's by `rod_share` of it, through d(1/C_f) = (1 - g') d(1/C_m), and the legs'
+    by a whole one less, since they tell D_f/D_m.
+    """
+
+    variance: float
+    rod: float
+    rod_share: float
+
+
 def _coil(known: Knowledge, trial: Trial, material: Material) -> _Coil:
     wire_mm = known.wire_diameter_mm
-    mean_mm, heat_doubt = as_wound(trial.outside_diameter_mm - wire_mm, trial.heated, material)
-    index = trial.mandrel_mm / wire_mm + 1
-    relative_sd = hypot(CALIPER_SD_MM / mean_mm, REPEATABILITY, heat_doubt)
-    curvature = wire_mm / mean_mm
-    # The mandrel's error reaches the reading through d(1/C_f) = (1 - g') d(1/C_m).
+    measured_mm = trial.outside_diameter_mm - wire_mm
+    mean_mm, heat_doubt = as_wound(measured_mm, trial.heated, material)
+    index, curvature = springback.index_on_mandrel(trial.mandrel_mm, wire_mm), wire_mm / mean_mm
     slope = springback.moment_ratio_slope(springback.surface_strain(index, known.flow_strain))
-    mandrel_sd = (1 - slope) * MANDREL_SD_MM * wire_mm / (trial.mandrel_mm + wire_mm) ** 2
+    shared = _Shared(
+        REPEATABILITY**2 + heat_doubt**2,
+        MANDREL_SD_MM / (trial.mandrel_mm + wire_mm),
+        (1 - slope) / (curvature * index),
+    )
+    relative_sd = hypot(CALIPER_SD_MM / mean_mm, sqrt(shared.variance), shared.rod_share * shared.rod)
     yield_n = known.flow_stress_mpa * pi / 4 * wire_mm**2
     kept = springback.moment_kept(min((trial.pull_n or 0.0) / yield_n, 0.99))
-    return _Coil(index, curvature, hypot(curvature * relative_sd, mandrel_sd), kept)
+    coil = _Coil(index, curvature, curvature * relative_sd, kept, curvature)
+    legs = leg_reading(trial, wire_mm)
+    return coil if legs is None else _with_legs(coil, legs, measured_mm, shared)
+
+
+def _with_legs(coil: _Coil, legs: LegReading, measured_mm: float, shared: _Shared) -> _Coil:
+    """The coil with what its legs tell joined to what the caliper does; or that they contradict each other."""
+    scale, less = coil.curvature**2, shared.rod_share - 1
+    variance = scale * (shared.variance + legs.relative_sd**2 + (less * shared.rod) ** 2)
+    covariance = scale * (shared.variance + shared.rod_share * less * shared.rod**2)
+
+    def with_legs_at(mean_mm: float) -> Joined:
+        told = coil.curvature * measured_mm / mean_mm
+        return joined((coil.curvature, coil.curvature_sd**2), (told, variance), covariance)
+
+    both, by_legs = with_legs_at(legs.mean_diameter_mm), coil.curvature * measured_mm / legs.mean_diameter_mm
+    if both.apart > SURPRISE:
+        counted_wrongly = with_legs_at(legs.other_way_mm).apart <= SURPRISE
+        return replace(coil, by_legs=by_legs, contradiction=_OTHER_WAY if counted_wrongly else _TWO_COILS)
+    return replace(coil, curvature=both.value, curvature_sd=sqrt(both.variance), by_legs=by_legs)
 
 
 def _settled(coil: _Coil, strain: float, doubt: float) -> tuple[float, float]:
@@ -250,15 +311,29 @@ def _lesson(known: Knowledge, trial: Trial, material: Material) -> tuple[Lesson,
     coil, strain = _coil(known, trial, material), known.flow_strain
     spread = hypot(coil.fall(strain) * known.flow_ratio_sd, coil.curvature_sd)
     deviations = -coil.residual(strain) / spread
-    surprising = abs(deviations) > SURPRISE and not coil.elastic(strain)
+    agree = not coil.contradiction
+    surprising = (abs(deviations) > SURPRISE or not agree) and not coil.elastic(strain)
     change, doubt = _settled(coil, strain, WIDE_DOUBT if surprising else known.flow_ratio_sd)
     ratio = known.flow_ratio * exp(change)
-    expected = springback.released_curvature(coil.index_on_mandrel, strain, coil.moment_kept)
-    wire_mm = known.wire_diameter_mm
-    got_mm, expected_mm = (wire_mm / each + wire_mm if each > 1e-9 else inf for each in (coil.curvature, expected))
-    said = _OPENS_FULLY if expected_mm == inf else _said(ratio / known.flow_ratio - 1, surprising)
-    lesson = Lesson(trial, got_mm, expected_mm, _ratio_alone(known, coil), deviations, surprising, said)
+    expected_mm = _outside_mm(known, springback.released_curvature(coil.index_on_mandrel, strain, coil.moment_kept))
+    shown = coil.contradiction or _said(ratio / known.flow_ratio - 1, surprising)
+    lesson = Lesson(
+        trial=trial,
+        outside_diameter_mm=_outside_mm(known, coil.by_caliper),
+        expected_outside_diameter_mm=expected_mm,
+        flow_ratio_alone=_ratio_alone(known, coil),
+        deviations=deviations,
+        surprising=surprising,
+        said=_OPENS_FULLY if expected_mm == inf else shown,
+        outside_by_legs_mm=None if coil.by_legs is None else _outside_mm(known, coil.by_legs),
+        agree=agree,
+    )
     return lesson, ratio, WIDE_DOUBT if surprising else doubt
+
+
+def _outside_mm(known: Knowledge, curvature: float) -> float:
+    """The outside diameter of a coil of curvature d/D; infinite where the wire is straight."""
+    return known.wire_diameter_mm * (1 / curvature + 1) if curvature > 1e-9 else inf
 
 
 def _ratio_alone(known: Knowledge, coil: _Coil) -> float | None:

@@ -81,7 +81,47 @@ def test_in_json_the_lesson_stands_beside_the_trial_and_its_line(run, spools):
     assert taught["another_is_worth_it"] is False
 
 
+LEGS = ("--stop-angle", "240 deg", "--leg-angle", "330", "--turns", "5")
+
+
+def test_the_legs_of_a_torsion_spring_are_written_down_and_read_beside_the_caliper(run, spools):
+    """8.0 on the mandrel of 6.0 mm, 5 turns that turn back by 240 - 330 + 360 = 270 deg: 4.25 coils, 8.0 mm mean."""
+    ran = run("trial", "W08", "--mandrel", "6", "--outside", "8.8", *LEGS, "--date", "2026-03-02")
+    said = " ".join(ran.out.split())
+    assert "By the angle of its legs it is 8.80 mm outside, by the caliper 8.80 mm: both are taken" in said
+    assert "stop_angle: 240 deg, leg_angle: 330}" in spools.read_text("utf-8")
+    document = run("trial", "W08", "--mandrel", "6", "--outside", "8.8", *LEGS, "--dry-run", "--json").json
+    assert document["trial"]["leg_angle_deg"] == 330
+    assert document["taught"]["outside_by_legs_mm"] == pytest.approx(8.8, abs=0.01)
+    assert document["taught"]["diameter_and_legs_agree"] is True
+
+
+def test_legs_that_contradict_the_caliper_lead_the_answer(run, spools):
+    ran = run("trial", "W08", "--mandrel", "6", "--outside", "9.0", *LEGS, "--dry-run")
+    assert " ".join(ran.out.split("\n\n")[1].split()).startswith("Diameter and angle do not belong to one coil.")
+
+
+def test_the_initial_tension_that_a_coil_kept_is_written_down_told_and_not_counted_on(run, spools):
+    """The most by hand: tau = 0.45 Rm (0.135 - 0.00625 w), some newtons; 9 N is doubted, none is no mistake."""
+    tight = ("trial", "W08", "--mandrel", "6", "--outside", "8.9", "--dry-run", "--tension")
+    some, much, none = (" ".join(run(*tight, tension).out.split()) for tension in ("1.2 N", "9 N", "0"))
+    assert "It kept an initial tension of 1.2 N" in some
+    assert "nobody has shown that a hand can aim" in some
+    assert "It kept more: read the scale" in much
+    assert "It kept no initial tension;" in none
+    with_it, without = (run(*CASE_2, "--dry-run", "--json", *more).json for more in (("--tension", "1.2 N"), ()))
+    assert with_it["taught"]["sizes"] == without["taught"]["sizes"]
+    assert with_it["trial"]["initial_tension_n"] == 1.2
+
+
 WRONG = [
+    (("W08", "--mandrel", "6", "--outside", "9", "--leg-angle", "-90"), 2, "--leg-angle: -90 is negative"),
+    (("W08", "--mandrel", "6", "--outside", "9", "--stop-angle", "90"), 2, "without leg_angle and turns"),
+    (("W08", "--mandrel", "6", "--outside", "9", "--leg-angle", "90 mm"), 2, "--leg-angle:"),
+    (("W08", "--mandrel", "6", "--outside", "9", "--tension", "4 mm"), 2, "--tension:"),
+    (("W08", "--mandrel", "6", "--outside", "9", "--tension", "-4 N"), 2, "--tension: -4 N is negative"),
+    (("W08", "--mandrel", "nan", "--outside", "9"), 2, "--mandrel: nan"),
+    (("W08", "--mandrel", "6", "--outside", "8.9 N"), 2, "--outside:"),
     (("W08", "--mandrel", "6", "--turns", "0", "--outside", "8.9"), 2, "--turns: 0 is zero"),
     (("W08", "--mandrel", "6", "--outside", "5"), 2, "--outside: 5 is no larger than the mandrel"),
     (

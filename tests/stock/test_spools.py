@@ -34,7 +34,8 @@ def test_all_keys_of_a_spool_and_of_a_trial(tmp_path: Path) -> None:
             note: greasy
             trials:
               - {date: 2026-03-02, mandrel: 6.0, turns: 4, outside_diameter: 8.9, pitch_wound: 1.2, pitch: 1.25,
-                 heated: no, pull: 30 N, on: steel-rod}
+                 heated: no, pull: 30 N, on: steel-rod, stop_angle: 90 deg, leg_angle: 1/4 turns,
+                 initial_tension: 0.4 kgf}
     """
     path = written(tmp_path, text)
     (found,) = read_catalogue(path).spools
@@ -52,6 +53,9 @@ def test_all_keys_of_a_spool_and_of_a_trial(tmp_path: Path) -> None:
             heated=False,
             pull_n=30,
             on="steel-rod",
+            stop_angle_deg=90,
+            leg_angle_deg=90,
+            initial_tension_n=pytest.approx(3.923, abs=0.001),
         ),
     )
 
@@ -100,6 +104,21 @@ TRIAL = {
         "2:108: 0 N is zero; expected a force above zero",
     ),
     "turns of zero": ("mandrel: 6, outside_diameter: 8.9, turns: 0", "2:109: 0 is zero; expected a number above zero"),
+    "a negative angle": (
+        "mandrel: 6, outside_diameter: 8.9, leg_angle: -90 deg",
+        "2:113: -90 deg is negative; expected an angle of 0 to 360 deg, counted from leg 1 on to leg 2 the way the "
+        "spring is wound up: 270 deg, if that is what you mean",
+    ),
+    "more than a whole turn": (
+        "mandrel: 6, outside_diameter: 8.9, leg_angle: 400",
+        "2:113: 400 is more than a whole turn; expected an angle of 0 to 360 deg, counted from leg 1 on to leg 2 the "
+        "way the spring is wound up: 40 deg, if that is what you mean",
+    ),
+    "where the crank stopped, and nothing else": (
+        "mandrel: 6, outside_diameter: 8.9, stop_angle: 90",
+        "2:114: the angle at which the crank stopped, without leg_angle and turns; expected all three: how far so many "
+        "turns opened is the angle at the stop less that of the legs let go",
+    ),
     "a key nobody knows": (
         "mandrel: 6, outside_diameter: 8.9, pich: 1",
         "2:102: “pich” is no key of a trial; expected one of its keys; did you mean pitch?",
