@@ -10,18 +10,19 @@ import typer
 
 from sourcing.cli import door
 from sourcing.cli.solids import ShankWord, SolidFiles, WrittenSolids, asked_solids, write_solids
-from sourcing.cli.words import WORKINGS_HELP, length_option, page_option, spool_option
+from sourcing.cli.words import WORKINGS_HELP, length_option, page_option, spool_option, wire_size_option
 
 if TYPE_CHECKING:
     from sourcing.figures.working import Working
     from sourcing.need.model import Need
-    from sourcing.stock.model import Catalogue
-    from sourcing.winding.model import Refusal, WindingPlan
+    from sourcing.stock.model import Catalogue, Spool
+    from sourcing.winding.model import Refusal, WindingPlan, Wire
     from sourcing.winding.saving import Saved
 
 
 def plan(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float | None) -> WindingPlan | Refusal:
-    """The winding plan of a need, from one spool or from the wire that `source` would choose, or why there is none.
+    """The winding plan of a need, or why there is none: from one spool, from wire of one size to buy, or from the wire
+    that `source` would choose.
 
     Raises typer.BadParameter where there is no such spool.
     """
@@ -29,11 +30,11 @@ def plan(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float |
     from sourcing.winding.best import best_plan
     from sourcing.winding.plan import plan_winding
 
-    spool = None if wire is None else spool_option("--wire", wire, catalogue.spools)
+    named = None if wire is None else _named_wire(wire, need, catalogue)
     if (guard := guard_of(need)) is not None:
         return guarded_refusal(guard)
-    if spool is not None:
-        return plan_winding(need, spool, catalogue.bench, mandrel_mm)
+    if named is not None:
+        return plan_winding(need, named, catalogue.bench, mandrel_mm)
     if mandrel_mm is not None:
         chosen, winding = None, best_plan(need, catalogue.spools, catalogue.bench, mandrel_mm)
     else:
@@ -43,6 +44,20 @@ def plan(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float |
     answer = chosen or winding.best or winding.refusal
     assert answer is not None
     return answer
+
+
+def _named_wire(text: str, need: Need, catalogue: Catalogue) -> Wire | Spool:
+    """The spool of that id, or wire of that size to buy, of the need's material or the one that its place asks for."""
+    from sourcing.winding.best import material_to_buy
+    from sourcing.winding.model import Wire
+
+    of_id = any(spool.id == text for spool in catalogue.spools)
+    size_mm = None if of_id else wire_size_option(text)
+    if size_mm is not None:
+        return Wire(material_to_buy(need), size_mm)
+    return spool_option(
+        "--wire", text, catalogue.spools, or_else="; wire to buy has a size with its unit, as in 1.4 mm"
+    )
 
 
 def saved(need: Need, catalogue: Catalogue, made: WindingPlan, option: str, measured: str) -> Saved:
@@ -91,7 +106,10 @@ def write_page(file: str, plan: WindingPlan, need: Need) -> None:
 def command(
     need: Annotated[str, typer.Argument(metavar="NEED", help="a need.yaml")],
     wire: Annotated[
-        str | None, typer.Option("--wire", metavar="SPOOL", help="solve for the wire of this spool alone")
+        str | None,
+        typer.Option(
+            "--wire", metavar="SPOOL|SIZE", help="this spool alone, or wire of a size to buy, such as '1.4 mm'"
+        ),
     ] = None,
     mandrel: Annotated[
         str | None, typer.Option("--mandrel", metavar="DIAMETER", help="say what this mandrel gives, such as '8 mm'")

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from sourcing.quantities import QuantityError, above_zero, angle_deg, length_mm
+from sourcing.quantities import QuantityError, above_zero, angle_deg, length_mm, wire_diameter_mm
 
 if TYPE_CHECKING:
     from sourcing.stock.model import Spool
@@ -68,8 +68,21 @@ def page_option(option: str, file: str) -> None:
     refuse_unwritable(file)
 
 
-def spool_option(option: str, spool_id: str, spools: Sequence[Spool]) -> Spool:
-    """The spool of that id. Raises typer.BadParameter, with the nearest ids."""
+def wire_size_option(text: str) -> float | None:
+    """The diameter of wire to buy that an option names with its unit or gauge, in mm; None where it is no such figure.
+
+    A bare figure is none: it may be a spool's id.
+    """
+    try:
+        float(text)
+    except ValueError:
+        with suppress(QuantityError):
+            return above_zero(wire_diameter_mm(text), text, "a wire")
+    return None
+
+
+def spool_option(option: str, spool_id: str, spools: Sequence[Spool], or_else: str = "") -> Spool:
+    """The spool of that id. Raises typer.BadParameter, with the nearest ids and what else the option takes."""
     for spool in spools:
         if spool.id == spool_id:
             return spool
@@ -79,4 +92,4 @@ def spool_option(option: str, spool_id: str, spools: Sequence[Spool]) -> Spool:
     ids = [spool.id for spool in spools]
     near = nearest(spool_id, ids, limit=2) or ids[:2]
     hint = f"; did you mean {' or '.join(map(shown, near))}?" if near else "; the catalogue holds no spools"
-    raise typer.BadParameter(f"there is no spool {shown(spool_id)}{hint}", param_hint=option)
+    raise typer.BadParameter(f"there is no spool {shown(spool_id)}{hint}{or_else}", param_hint=option)

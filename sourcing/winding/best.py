@@ -141,14 +141,14 @@ def _serves(need: Need, wire: Wire, bench: Bench) -> bool:
 
 def _listed(need: Need, from_mm: float, below_mm: float) -> Iterable[Wire]:
     """The sizes of wire that are listed, thinnest first; where the need wishes a size, those within its wish."""
-    material, wish = _material_to_buy(need), need.wire_diameter_mm
+    material, wish = material_to_buy(need), need.wire_diameter_mm
     for size_mm in nominal_wire_diameters_mm(material):
         wished = wish is None or (wish.smallest or 0.0) <= size_mm <= (wish.largest or size_mm)
         if wished and from_mm <= size_mm < below_mm:
             yield Wire(material, size_mm)
 
 
-def _material_to_buy(need: Need) -> Material:
+def material_to_buy(need: Need) -> Material:
     """The need's wish, else music wire, else stainless where surroundings or temperature exclude music wire."""
     music, stainless = find("music-wire"), find("stainless-1.4310")
     assert music is not None

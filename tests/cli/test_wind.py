@@ -39,6 +39,20 @@ def test_one_spool_alone_is_solved_for(run, bench_folder):
     assert "Only between mean diameters" in out or "Yes, at every mean diameter" in out
 
 
+def test_wire_of_a_size_to_buy_is_planned_where_it_is_named_with_its_unit(run, bench_folder):
+    bought = run("wind", "need.yaml", "--wire", "0.85 mm", "--json").json
+    assert (bought["wire"], bought["wire_diameter_mm"]) == (None, 0.85)
+    assert run("wind", "need.yaml", "--wire", "MWG 15", "--json").json["wire_diameter_mm"] == pytest.approx(0.889)
+
+
+@pytest.mark.parametrize("size", ["0.85", "0.85 N", "0 mm", "-1 mm"])
+def test_what_is_neither_a_spool_nor_a_size_is_told_both(run, bench_folder, size):
+    ran = run("wind", "need.yaml", "--wire", size)
+    assert ran.status == 2
+    assert f"there is no spool {size}" in ran.err
+    assert "as in 1.4 mm" in ran.err
+
+
 def test_an_unknown_spool_is_a_wrong_command_line_with_the_nearest_told(run, bench_folder):
     ran = run("wind", "need.yaml", "--wire", "W80")
     assert ran.status == 2
