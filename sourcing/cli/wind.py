@@ -94,12 +94,12 @@ def shown(answer: WindingPlan | Refusal, need: Need, catalogue: Catalogue) -> tu
     return plan_workings(answer, catalogue, need.quantity) if isinstance(answer, WindingPlan) else ()
 
 
-def write_page(file: str, plan: WindingPlan, need: Need) -> None:
-    """Write the sheet of a plan as a page. Raises Mistakes where it cannot be written."""
+def write_page(file: str, plan: WindingPlan, need: Need, of_solid: Sequence[str]) -> None:
+    """Write the sheet of a plan as a page, with what is said of its solid. Raises Mistakes where it cannot be."""
     from sourcing.files.writing import write_file
     from sourcing.sheets.winding_page import winding_page
 
-    write_file(file, winding_page(plan, need).encode())
+    write_file(file, winding_page(plan, need, of_solid).encode())
     print(f"The sheet as a page: {file}", file=sys.stderr)
 
 
@@ -162,9 +162,9 @@ def command(
         _print_saved(saved(wanted, catalogue, answer, *measured[0]), as_json)
         return
     workings = shown(answer, wanted, catalogue) if with_workings else None
-    if sheet is not None and isinstance(answer, WindingPlan):
-        write_page(sheet, answer, wanted)
     written = write_solids(solids, answer, wanted, catalogue.bench)
+    if sheet is not None and isinstance(answer, WindingPlan):
+        write_page(sheet, answer, wanted, written.said)
     _print_answer(answer, wanted, workings, written, as_json)
     door.finish(isinstance(answer, WindingPlan) and written.files == solids.files)
 

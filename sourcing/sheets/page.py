@@ -2,38 +2,49 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from html import escape
 
 from sourcing.sheets.drawing.svg import Picture
 
 STYLE = """
-@page { margin: 12mm 14mm }
+@page { margin: 10mm 12mm }
 :root { color-scheme: light }
-body { font: 9pt/1.3 sans-serif; color: #000; background: #fff; max-width: 182mm; margin: 0 auto; padding: 0 3mm }
-h1 { font-size: 14pt; margin: 2mm 0 1mm }
-h2 { font-size: 11pt; margin: 3.5mm 0 1mm; border-bottom: .3mm solid #000; break-after: avoid }
-p, ul, ol { margin: 1mm 0 2mm }
+body { font: 9pt/1.22 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 186mm }
+h1 { font-size: 14pt; margin: 0 0 2mm }
+h2 { font-size: 10.5pt; margin: 2.5mm 0 1mm; border-bottom: .3mm solid #000; break-after: avoid }
+h1, p, li, .words { overflow-wrap: anywhere }
+p, ul, ol { margin: 1mm 0 1.5mm }
 ul, ol { padding-left: 6mm }
-li { margin-bottom: .4mm; break-inside: avoid }
+li { margin-bottom: .3mm; break-inside: avoid }
 .lead { font-weight: bold }
-.cautions { border: .5mm solid #000; padding: 1mm 3mm; margin: 2mm 0 }
-.cautions h2 { border: 0; margin: 1mm 0 }
-.cautions ul { columns: 2 70mm; column-gap: 8mm }
-.beside { display: flex; gap: 0 4mm; align-items: flex-start }
-.beside > div + div { flex: none }
-table { border-collapse: collapse; font-size: 8.5pt; margin: 1mm 0 3mm; max-width: 100%; break-inside: avoid }
-th, td { border: .2mm solid #000; padding: .4mm 1.6mm; text-align: left; vertical-align: top }
-td.blank { min-width: 18mm }
-figure { margin: 2mm 0; display: inline-block; vertical-align: top; break-inside: avoid; max-width: 100% }
-figcaption { font-size: 8.5pt; max-width: 66mm }
-.true figure svg { max-width: none }
+.cautions { border: .5mm solid #000; padding: 1mm 3mm; margin: 1mm 0 2mm }
+.cautions h2 { border: 0; margin: 0 }
+.cautions ul { columns: 2 70mm; column-gap: 8mm; font-size: 8.5pt; margin-bottom: 0 }
+.beside { display: flex; gap: 0 4mm; justify-content: space-between; align-items: flex-start }
+.beside > * { flex: 0 1 auto; min-width: 0 }
+.true > .beside { justify-content: flex-start }
+.beside > .pictures { flex: none }
+table { border-collapse: collapse; font-size: 8.5pt; margin: 1mm 0 1.5mm }
+tr { break-inside: avoid }
+thead, thead + tbody > tr:first-child { break-before: avoid }
+caption { text-align: left; font-size: 8.5pt; padding-bottom: .5mm }
+th, td { border: .2mm solid #000; padding: .3mm 1.4mm; text-align: left; vertical-align: top }
+td.blank { min-width: 16mm }
+.together, figure { break-inside: avoid }
+figure { margin: 1mm 0 }
+figure svg { display: block; max-width: 100%; height: auto }
+figcaption { font-size: 8.5pt; contain: inline-size }
+.true svg { max-width: none }
 .box { display: inline-block; width: 3.2mm; height: 3.2mm; border: .35mm solid #000; margin-right: 2mm }
+@media screen {
+  body { padding: 4mm }
+}
 @media screen and (max-width: 190mm) {
   body { font-size: 12pt }
-  table { display: block; overflow-x: auto }
+  table, caption, figcaption { font-size: 11pt }
+  .scroll, .true { overflow-x: auto }
   .beside { display: block }
-  .true { overflow-x: auto }
 }
 """
 
@@ -61,11 +72,6 @@ def paragraph(words: str, lead: bool = False) -> str:
     return f"<p{marked}>{escape(words)}</p>"
 
 
-def as_typed(lines: Iterable[str]) -> str:
-    """Lines that keep their blanks."""
-    return f"<pre>{escape(chr(10).join(lines))}</pre>"
-
-
 def bullets(items: Iterable[str]) -> str:
     """A list without an order."""
     return f"<ul>{''.join(f'<li>{escape(item)}</li>' for item in items)}</ul>"
@@ -84,23 +90,66 @@ def cautions(title: str, items: Iterable[str]) -> str:
 
 def table(headers: Sequence[str], rows: Iterable[Sequence[str]], caption: str = "", blank: int = 0) -> str:
     """A table whose rows are headed by their first cell; so many columns at the end are left blank to write in."""
+    return _table(headers, (f"<tr>{_cells(row, blank)}</tr>" for row in rows), caption)
+
+
+Group = tuple[Sequence[Sequence[str]], str]
+"""Rows of a table, and the words that all of them share."""
+
+
+def table_with_words(headers: Sequence[str], groups: Iterable[Group], caption: str = "") -> str:
+    """A table with a blank cell in each row to write in, and beside each group of rows the words that they share."""
+    return _table(headers, (row for group in groups for row in _grouped(*group)), caption)
+
+
+def _grouped(rows: Sequence[Sequence[str]], words: str) -> Iterator[str]:
+    shared = f'<td class="words" rowspan="{len(rows)}">{escape(words)}</td>'
+    for place, row in enumerate(rows):
+        yield f"<tr>{_cells(row, 1)}{shared if place == 0 else ''}</tr>"
+
+
+def _table(headers: Sequence[str], rows: Iterable[str], caption: str) -> str:
     top = f"<caption>{escape(caption)}</caption>" if caption else ""
     if any(headers):
-        heads = "".join(f'<th scope="col">{escape(each)}</th>' for each in headers)
+        heads = "".join(f'<th scope="col">{escape(each)}</th>' if each else "<td></td>" for each in headers)
         top += f"<thead><tr>{heads}</tr></thead>"
-    body = "".join(_row(row, blank) for row in rows)
-    return f"<table>{top}<tbody>{body}</tbody></table>"
+    return f'<div class="scroll"><table>{top}<tbody>{"".join(rows)}</tbody></table></div>'
 
 
-def _row(row: Sequence[str], blank: int) -> str:
+def _cells(row: Sequence[str], blank: int) -> str:
     first, *rest = row
     cells = "".join(f"<td>{escape(cell)}</td>" for cell in rest) + '<td class="blank"></td>' * blank
-    return f'<tr><th scope="row">{escape(first)}</th>{cells}</tr>'
+    return f'<th scope="row">{escape(first)}</th>{cells}'
+
+
+def unbroken(words: str) -> str:
+    """A figure that keeps its unit beside it; what stands in brackets may go to the next line.
+
+    >>> unbroken("10.5 mm (10.2 to 10.7)").split(" ")
+    ['10.5\\xa0mm', '(10.2\\xa0to\\xa010.7)']
+    """
+    return words.replace(" ", "\N{NO-BREAK SPACE}").replace("\N{NO-BREAK SPACE}(", " (")
 
 
 def beside(*parts: str) -> str:
     """Parts side by side, where there is room for that."""
-    return f'<div class="beside">{"".join(f"<div>{part}</div>" for part in parts)}</div>'
+    return f'<div class="beside">{"".join(map(_block, parts))}</div>'
+
+
+def _block(part: str) -> str:
+    """A part that keeps its width where it is all pictures."""
+    kept = ' class="pictures"' if part.startswith("<figure") else ""
+    return f"<div{kept}>{part}</div>"
+
+
+def true_size(parts: str) -> str:
+    """Pictures that are never made smaller; a narrow screen moves them under its edge."""
+    return f'<div class="true">{parts}</div>'
+
+
+def together(parts: Iterable[str]) -> str:
+    """Parts that stay on one page."""
+    return f'<div class="together">{"".join(parts)}</div>'
 
 
 def figure(picture: Picture, name: str, caption: str = "") -> str:

@@ -1,58 +1,56 @@
-"""The winding sheet as a page to print and take to the bench, with its drawings."""
+"""The winding sheet as a page to print and take to the bench: its parts in the order in which they are needed."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import groupby
 
 from sourcing.need.model import Need
-from sourcing.sheets import page
-from sourcing.sheets.drawing import plots, springs
-from sourcing.sheets.drawing.end_view import end_view
-from sourcing.sheets.drawing.hooked import hooked_one_to_one
-from sourcing.sheets.drawing.svg import Picture
-from sourcing.sheets.hands import hand_matters, pair_lines
-from sourcing.sheets.winding_text import AT_ANGLE, AT_LENGTH, advice, checks, made_table, summary, to_have
-from sourcing.springs import pressed, pulled, turned
-from sourcing.springs.model import CompressionSpring, ConicalSpring, ExtensionSpring, TorsionSpring
+from sourcing.quantities import show_diameter
+from sourcing.sheets import page, winding_pictures
+from sourcing.sheets.cut_list import cut_list
+from sourcing.sheets.drawing.on_mandrel import both_hands
+from sourcing.sheets.drawing.springs import check_line
+from sourcing.sheets.hands import hand_matters
+from sourcing.sheets.winding_text import Check, checks, made_table, summary, to_have
+from sourcing.springs.hands import HOW_TO_SEE, WHICH_IS_WANTED
 from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import WindingPlan
 
-TRUE_SIZE_MM = (176.0, 220.0)
-"""The room for the outline one to one on the narrower of A4 and Letter, between their margins."""
+IN_CUT_LIST = ("wire", "cut", "mandrel")
+"""The rows of what to have that the page tells in its cut list."""
 
-NARROW_MM = 60.0
-"""An outline no wider than this stands beside the checks."""
+PROFILE_COLUMNS = 9
 
-PLOT_MM = (66.0, 50.0)
-TRIAL_COLUMNS = ("trial", "mandrel", "turns", "outside", "pitch wound", "pitch", "heated", "pull")
+NARROW_MM = 78.0
+"""An outline no wider than this stands beside the check line."""
+
 TRIAL_ROWS = 3
 
 
-def winding_page(plan: WindingPlan, need: Need) -> str:
-    """The whole page of one plan."""
-    return page.page(f"{need.job}: winding sheet", _parts(plan, need))
+def winding_page(plan: WindingPlan, need: Need, of_solid: Sequence[str] = ()) -> str:
+    """The whole page of one plan. `of_solid`: what is said of the mandrel where it was made as a solid."""
+    return page.page(f"{need.job}: winding sheet", winding_parts(plan, need, of_solid))
 
 
-def _parts(plan: WindingPlan, need: Need) -> Iterator[str]:
-    units = plan.units
+def winding_parts(plan: WindingPlan, need: Need, of_solid: Sequence[str] = ()) -> Iterator[str]:
+    """What stands on the page of a plan, from the cautions on."""
     yield page.heading(need.job + (f": {need.what}" if need.what else ""), 1)
-    yield page.paragraph(summary(plan, units), lead=True)
     yield page.cautions("Before you begin", plan.cautions)
-    yield page.paragraph(plan.as_sentence)
-    yield page.paragraph(trial_first(plan).said)
-    spring, force = _drawings(plan)
-    yield page.beside(page.heading("Wire and mandrel") + page.table((), to_have(plan, units)), spring)
-    yield page.beside(page.heading("What comes out") + page.table(*made_table(plan, units)), force)
-    if hand_matters(need):
-        yield page.as_typed(pair_lines())
+    yield page.paragraph(summary(plan, plan.units), lead=True)
+    yield page.beside("".join(_to_make(plan)), "".join(_pictures(plan)))
+    yield from _profile(plan)
+    if of_solid:
+        yield page.heading("The mandrel as a solid")
+        yield page.bullets(of_solid)
     yield page.heading("At the bench")
+    if hand_matters(need):
+        yield _hands()
     yield page.steps(plan.steps)
-    rows = [(check.name, check.least, check.most) for check in checks(plan)]
-    accept = page.heading("Accept it when") + page.table(("check", "least", "most", "measured"), rows, blank=1)
-    yield from _beside_true_size(plan, accept)
-    yield page.heading("If it does not")
-    yield page.bullets(advice(plan))
+    yield from _acceptance(plan)
+    yield page.together(_true_size(plan))
     yield page.heading("How it goes in")
     yield page.bullets((*plan.goes_in.said, *cautions_for(need, plan)))
     yield from _trials(plan)
@@ -61,93 +59,111 @@ def _parts(plan: WindingPlan, need: Need) -> Iterator[str]:
         yield page.bullets(plan.notes)
 
 
-def _drawings(plan: WindingPlan) -> tuple[str, str]:
-    """The finished spring, and its force over length or its torque over angle; empty where that is not drawn."""
-    match plan.wanted:
-        case CompressionSpring() | ConicalSpring() as spring:
-            drawn = page.figure(springs.dimensioned(spring, plan.units), "spring", "The finished spring.")
-            return drawn, page.figure(_force(plan, spring), "force", "Force over length; the bars are what is wanted.")
-        case ExtensionSpring() as spring:
-            words = "Force over the length between the hooks; the bars are what is wanted."
-            return "", page.figure(_pull(plan, spring), "force", words)
-        case TorsionSpring() as spring:
-            words = "Torque over the angle wound up; the bars are what is wanted."
-            return "", page.figure(_torque(plan, spring), "torque", words)
+def _to_make(plan: WindingPlan) -> Iterator[str]:
+    """What the wire can do, what to cut, what to set, and what comes out."""
+    units = plan.units
+    yield page.paragraph(plan.as_sentence)
+    yield page.paragraph(trial_first(plan).said)
+    yield page.heading("Cut list")
+    yield page.table(("for", "take", "how long"), cut_list(plan), "For one spring.")
+    yield page.heading("On the mandrel")
+    yield page.table((), [row for row in to_have(plan, units) if row[0] not in IN_CUT_LIST])
+    yield page.heading("What comes out")
+    headers, rows = made_table(plan, units)
+    kept = [(name, *map(page.unbroken, figures)) for name, *figures in rows]
+    yield page.table(headers, kept, "In brackets: between these in 95 of 100 coils.")
 
 
-def _torque(plan: WindingPlan, spring: TorsionSpring) -> Picture:
-    rate = turned.rate_n_mm_per_deg(spring)
-    wishes = [
-        plots.Wish(float(at[2]), row.low, row.high)
-        for row in plan.accept
-        if (at := AT_ANGLE.fullmatch(row.figure)) is not None and at[1] == "torque"
+def _pictures(plan: WindingPlan) -> Iterator[str]:
+    yield page.figure(winding_pictures.finished(plan), "spring", "The finished spring.")
+    if (wound := winding_pictures.mandrel(plan)) is not None:
+        yield page.figure(wound, "mandrel", "On the mandrel; the held end is below.")
+    curve = "Torque over the angle" if plan.wanted.kind == "torsion" else "Force over length"
+    yield page.figure(winding_pictures.curve(plan), "curve", f"{curve}; bars: what is wanted.")
+
+
+def _profile(plan: WindingPlan) -> Iterator[str]:
+    """A cone's mandrel in tables that run across the page."""
+    for first in range(0, len(plan.mandrel.profile), PROFILE_COLUMNS):
+        points = plan.mandrel.profile[first : first + PROFILE_COLUMNS]
+        along = [show_diameter(each.height_mm, plan.units) for each in points]
+        across = [show_diameter(each.diameter_mm, plan.units) for each in points]
+        headers = ("coil of the spring", *(f"{each.turn:.1f}" for each in points))
+        rows = [("along the mandrel", *along), ("its diameter", *across)]
+        yield page.table(headers, rows, "The curved taper of the mandrel, from its small end.")
+
+
+def _hands() -> str:
+    words = page.paragraph(HOW_TO_SEE) + page.paragraph(WHICH_IS_WANTED)
+    return page.beside(page.figure(both_hands(), "hands"), words)
+
+
+def _acceptance(plan: WindingPlan) -> Iterator[str]:
+    """The checks, each with room for what is measured and with what to do where it fails."""
+    groups = [
+        ([(check.name, page.unbroken(check.least), page.unbroken(check.most)) for check in rows], advice)
+        for advice, rows in groupby(_weighed(checks(plan)), key=lambda check: check.if_not)
     ]
-    most_deg = 1.15 * max((wish.at for wish in wishes), default=90.0)
-    torques = [rate * most_deg, *(wish.high for wish in wishes if wish.high is not None)]
-    across, up = plots.Axis("wound up, deg", 0.0, most_deg), plots.Axis("torque, N·mm", 0.0, 1.08 * max(torques))
-    return plots.curve(lambda deg: rate * deg, across, up, wishes, PLOT_MM)
+    yield page.heading("Accept it when")
+    headers = ("check", "least", "most", "measured", "if it does not")
+    yield page.table_with_words(headers, groups, "Check in this order; keep it where all hold.")
 
 
-def _wanted_forces(plan: WindingPlan) -> list[plots.Wish]:
-    return [
-        plots.Wish(float(at[2]), row.low, row.high)
-        for row in plan.accept
-        if (at := AT_LENGTH.fullmatch(row.figure)) is not None and at[1] == "force"
-    ]
+def _weighed(rows: Sequence[Check]) -> Iterator[Check]:
+    """The checks, each force or torque in the row of the scale that it is weighed with."""
+    scale: Check | None = None
+    for row in rows:
+        at = row.name.partition(" at ")[2]
+        if scale is not None and at and scale.name.startswith(f"scale at {at}"):
+            yield replace(scale, least=_both(scale.least, row.least), most=_both(scale.most, row.most))
+            scale = None
+            continue
+        if scale is not None:
+            yield scale
+        scale = row if row.name.startswith("scale at ") else None
+        if scale is None:
+            yield row
+    if scale is not None:
+        yield scale
 
 
-def _pull(plan: WindingPlan, spring: ExtensionSpring) -> Picture:
-    rate, tension_n, wishes = pulled.rate_n_per_mm(spring), spring.initial_tension_n or 0.0, _wanted_forces(plan)
-    free_mm = spring.free_length_mm
-    longest_mm = free_mm + 1.15 * (max((wish.at for wish in wishes), default=1.5 * free_mm) - free_mm)
-
-    def force_n(length_mm: float) -> float:
-        return max(tension_n, pulled.force_n(spring, length_mm, rate, tension_n))
-
-    forces = [force_n(longest_mm), *(wish.high for wish in wishes if wish.high is not None)]
-    across, up = plots.Axis("length, mm", free_mm, longest_mm), plots.Axis("force, N", 0.0, 1.08 * max(forces))
-    return plots.curve(force_n, across, up, wishes, PLOT_MM)
+def _both(grams: str, force: str) -> str:
+    return f"{grams} ({force})" if grams and force else grams
 
 
-def _force(plan: WindingPlan, spring: CompressionSpring | ConicalSpring) -> Picture:
-    rate, wishes = pressed.rate_n_per_mm(spring), _wanted_forces(plan)
-    shortest_mm = min((wish.at for wish in wishes), default=spring.free_length_mm * 0.7)
-    solid_mm = pressed.solid_length_mm(spring)
-    low_mm = max(solid_mm, shortest_mm - 0.15 * (spring.free_length_mm - shortest_mm))
-    forces = [pressed.force_n(spring, low_mm, rate), *(wish.high for wish in wishes if wish.high is not None)]
-    across = plots.Axis("length, mm", low_mm, spring.free_length_mm)
-    up = plots.Axis("force, N", 0.0, 1.08 * max(forces))
-    return plots.curve(lambda mm: pressed.force_n(spring, mm, rate), across, up, wishes, PLOT_MM)
-
-
-def _beside_true_size(plan: WindingPlan, checks: str) -> Iterator[str]:
-    """The checks, the outline to lay the finished spring on, and the line that proves the page's size."""
-    outline = _outline(plan)
+def _true_size(plan: WindingPlan) -> Iterator[str]:
+    """The outline to lay the finished spring on, and the line that proves the page's size."""
+    yield page.heading("In its true size")
+    yield page.paragraph("Print at 100 %, not fitted to the page: the line must measure 100 mm.")
+    line, outline = page.figure(check_line(), "check-line"), winding_pictures.outline(plan)
     if outline is None:
-        yield checks
         yield page.paragraph("There is no outline of it in its true size here: measure it instead.")
+        yield page.true_size(line)
         return
-    words = "Lay the finished spring on this: it judges pitch, ends and angle. The diameter is the caliper's."
-    drawn = f'<div class="true">{page.figure(outline, "outline", words)}</div>'
-    yield page.beside(checks, drawn) if outline.width_mm <= NARROW_MM else checks + drawn
-    line = page.figure(springs.check_line(), "check-line", "Print at 100 %, not fitted to the page.")
-    yield f'<div class="true">{line}</div>'
-
-
-def _outline(plan: WindingPlan) -> Picture | None:
-    match plan.wanted:
-        case CompressionSpring() | ConicalSpring() as spring:
-            return springs.one_to_one(spring, TRUE_SIZE_MM)
-        case ExtensionSpring() as spring:
-            return hooked_one_to_one(spring, TRUE_SIZE_MM)
-        case TorsionSpring() as spring:
-            return end_view(spring, TRUE_SIZE_MM)
+    words = "Lay the finished spring on the outline: it judges pitch, ends and angle. The diameter is the caliper's."
+    yield page.paragraph(words)
+    drawn = page.figure(outline, "outline")
+    yield page.true_size(page.beside(line, drawn) if outline.width_mm <= NARROW_MM else line + drawn)
 
 
 def _trials(plan: WindingPlan) -> Iterator[str]:
     """Blanks for what is measured, and the command that takes it."""
     yield page.heading("Write down each coil")
-    yield page.table(TRIAL_COLUMNS, [(str(row + 1),) for row in range(TRIAL_ROWS)], blank=len(TRIAL_COLUMNS) - 1)
-    if plan.wire is not None and plan.mandrel.diameter_mm is not None:
-        command = f"springwright trial {plan.wire} --mandrel {plan.mandrel.diameter_mm:g} --outside ..."
-        yield page.paragraph(f"Then: {command}")
+    columns = ("trial", *_trial_columns(plan))
+    yield page.table(columns, [(str(row + 1),) for row in range(TRIAL_ROWS)], blank=len(columns) - 1)
+    if plan.wire is not None:
+        mandrel = "..." if plan.mandrel.diameter_mm is None else f"{plan.mandrel.diameter_mm:g}"
+        yield page.paragraph(f"Then: springwright trial {plan.wire} --mandrel {mandrel} --outside ...")
+
+
+def _trial_columns(plan: WindingPlan) -> tuple[str, ...]:
+    match plan.wanted.kind:
+        case "torsion":
+            own = ("angle between the legs",)
+        case "extension":
+            own = ("length over the coils", "force that parts the coils")
+        case "conical":
+            own = ("which end",)
+        case _:
+            own = ("pitch wound", "pitch")
+    return ("mandrel", "turns", "outside", *own, "heated", "pull")

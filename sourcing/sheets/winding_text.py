@@ -101,19 +101,20 @@ def summary(plan: WindingPlan, units: str) -> str:
     cost = f", {show_money(plan.cost)} of wire" if plan.cost is not None else ""
     return (
         f"Wind {plan.turns_to_wind:.2f} turns of {show_wire(plan.wire_diameter_mm, units)} {plan.material} on "
-        f"{_mandrel(plan, units)}: right first time with a chance of {tries.first:.2f}, by the second try "
+        f"{mandrel_words(plan, units)}: right first time with a chance of {tries.first:.2f}, by the second try "
         f"{tries.by_second:.2f}; about {tries.expected:.1f} tries, {tries.hours:.1f} h (assumed){cost}."
     )
 
 
-def _mandrel(plan: WindingPlan, units: str) -> str:
+def mandrel_words(plan: WindingPlan, units: str) -> str:
+    """What it is wound on, with its size."""
     if plan.mandrel.diameter_mm is None:
         return plan.on_mandrel
     size = show_diameter(plan.mandrel.diameter_mm, units)
     return f"a mandrel turned to {size}" if plan.mandrel.kind == "turned" else f"a {plan.mandrel.kind} of {size}"
 
 
-def _wire(length_mm: float, units: str) -> str:
+def wire_words(length_mm: float, units: str) -> str:
     """A length of wire: in metres where it is long."""
     return f"{length_mm / 1000:.2f} m" if units == "mm" and length_mm >= 1000 else show_length(length_mm, units)
 
@@ -124,13 +125,13 @@ def to_have(plan: WindingPlan, units: str) -> list[tuple[str, str]]:
     def length(value_mm: float) -> str:
         return show_length(value_mm, units)
 
-    left = "" if plan.wire_left_mm is None else f"; {_wire(plan.wire_left_mm, units)} stay on it"
+    left = "" if plan.wire_left_mm is None else f"; {wire_words(plan.wire_left_mm, units)} stay on it"
     spool = f"spool {plan.wire}{left}" if plan.wire is not None else "to be bought"
     return [
         ("wire", f"{show_wire(plan.wire_diameter_mm, units)} {plan.material}, {spool}"),
         ("cut", f"{length(plan.cut_length_mm)}, tails{' and spare turns' if plan.turns_to_spare else ''} included"),
         ("becomes the spring", length(plan.coil_length_mm)),
-        ("mandrel", _mandrel(plan, units).removeprefix("a mandrel ")),
+        ("mandrel", mandrel_words(plan, units).removeprefix("a mandrel ")),
         ("turns", f"{plan.turns_to_wind:.2f} to wind" + _spare(plan)),
         ("pitch on the mandrel", length(plan.pitch_on_mandrel_mm)),
         ("pull on the wire", f"about {show_force(plan.pull_n, units)}, kept even"),

@@ -1,8 +1,5 @@
 """`springwright wind` as a user runs it."""
 
-import re
-from html.parser import HTMLParser
-
 import pytest
 
 KEYS = {
@@ -136,74 +133,3 @@ def test_a_coil_that_cannot_have_come_out_so_is_a_wrong_command_line(run, bench_
     ran = run("wind", "need.yaml", *words)
     assert ran.status == 2
     assert said in " ".join(ran.err.split())
-
-
-class Parts(HTMLParser):
-    """The tags and the words of a page, and whatever it would fetch."""
-
-    def __init__(self, page: str) -> None:
-        super().__init__()
-        self.tags: list[str] = []
-        self.words: list[str] = []
-        self.fetched: list[str] = []
-        self.feed(page)
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.tags.append(tag)
-        self.fetched += [value or "" for name, value in attrs if name in ("src", "href", "action", "data")]
-
-    def handle_data(self, data: str) -> None:
-        self.words.append(data)
-
-
-def test_the_sheet_as_a_page_stands_alone_with_its_parts(run, bench_folder):
-    ran = run("wind", "need.yaml", "--sheet", "out.html")
-    assert ran.status == 0
-    page = (bench_folder / "out.html").read_text("utf-8")
-    parts, words = Parts(page), " ".join(page.split())
-    assert parts.fetched == []
-    assert not {"script", "link", "img", "iframe", "object"} & set(parts.tags)
-    assert "url(" not in page
-    assert "@import" not in page
-    assert parts.tags.count("h1") == 1
-    assert {"main", "table", "th", "ol", "figure", "figcaption", "svg"} <= set(parts.tags)
-    said = " ".join(" ".join(parts.words).split())
-    for heading in ("Before you begin", "Wire and mandrel", "What comes out", "At the bench", "Accept it when",
-                    "If it does not", "How it goes in", "Write down each coil"):  # fmt: skip
-        assert heading in said
-    assert "this line is 100 mm long" in said
-    assert said.index("Wear eye protection") < said.index("At the bench")
-    assert words.count('class="box"') == run("wind", "need.yaml", "--json").json["steps"].__len__()
-
-
-def test_a_job_full_of_marks_is_words_on_the_page(run, bench_folder):
-    need = bench_folder / "need.yaml"
-    text = need.read_text("utf-8")
-    need.write_text(re.sub("^job: .*$", "job: '<script>alert(1)</script>/../&x'", text, flags=re.MULTILINE), "utf-8")
-    assert run("wind", "need.yaml", "--sheet", "out.html").status == 0
-    page = (bench_folder / "out.html").read_text("utf-8")
-    assert "script" not in Parts(page).tags
-    assert "&lt;script&gt;" in page
-
-
-@pytest.mark.parametrize(
-    ("out", "status", "said"),
-    [
-        ("catalog", 2, "does not end in .html"),
-        ("sheet.pdf", 2, "does not end in .html"),
-        ("folder.html", 1, "a folder"),
-        ("missing/out.html", 1, "missing"),
-    ],
-)
-def test_a_page_that_cannot_be_written_is_told_and_nothing_is_left(run, bench_folder, out, status, said):
-    (bench_folder / "folder.html").mkdir()
-    before = sorted(bench_folder.rglob("*"))
-    ran = run("wind", "need.yaml", "--sheet", out)
-    assert ran.status == status
-    assert said in " ".join(ran.err.split())
-    assert sorted(bench_folder.rglob("*")) == before
-
-
-def test_a_refused_winding_writes_no_page(run, bench_folder):
-    assert run("wind", "need.yaml", "--mandrel", "0.2", "--wire", "W08", "--sheet", "out.html").status == 3
-    assert not (bench_folder / "out.html").exists()

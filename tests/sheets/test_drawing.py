@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import cmath
+import re
 from dataclasses import replace
 from xml.etree import ElementTree
 
@@ -10,8 +11,9 @@ import pytest
 
 from sourcing.materials import find
 from sourcing.sheets.drawing import plots, springs, svg
-from sourcing.sheets.drawing.end_view import end_view, legs_of
-from sourcing.sheets.drawing.hooked import hooked_one_to_one
+from sourcing.sheets.drawing.end_view import end_view, legs_of, turned_dimensioned
+from sourcing.sheets.drawing.hooked import hooked_dimensioned, hooked_one_to_one
+from sourcing.sheets.drawing.on_mandrel import both_hands, laid_helix, wound_picture
 from sourcing.springs.model import (
     CompressionSpring,
     ConicalSpring,
@@ -20,10 +22,13 @@ from sourcing.springs.model import (
     Hand,
     Hooks,
     Leg,
+    LegShape,
     PressedSpring,
     TorsionSpring,
 )
 from sourcing.springs.turned import leg_angle_deg
+from sourcing.winding.solid.coil import coil_of
+from tests.winding.cases import plan
 
 MUSIC = find("music-wire")
 assert MUSIC is not None
@@ -165,3 +170,105 @@ def test_a_dimension_too_short_for_its_words_has_them_beside_it():
     short = svg.dimension((0.0, 0.0), (5.0, 0.0), "5.00 mm outside", 5.0)
     assert 'text-anchor="start"' in short[-1]
     assert 'text-anchor="middle"' in svg.dimension((0.0, 0.0), (60.0, 0.0), "60 mm", 5.0)[-1]
+
+
+def drawn_words(picture: svg.Picture) -> str:
+    return " ".join(each.text or "" for each in parsed(picture).iter("{http://www.w3.org/2000/svg}text"))
+
+
+DRAWN = {
+    "cylinder": springs.dimensioned(CYLINDER, "mm"),
+    "cone": springs.dimensioned(CONE, "inch"),
+    "stretched": hooked_dimensioned(
+        ExtensionSpring(0.8, 5.6, 43.0, 40.8, 40.4, Hooks.SIDE_HOOK, MUSIC, 81500.0, 206000.0, 2200.0), "mm"
+    ),
+    "turned": turned_dimensioned(a_torsion_spring(5.25, Hand.LEFT), "inch"),
+    "loose legs": turned_dimensioned(replace(a_torsion_spring(5.0, Hand.RIGHT), leg_1=None, free_angle_deg=None), "mm"),
+    "long leg": turned_dimensioned(replace(a_torsion_spring(4.6, Hand.RIGHT), leg_2=Leg(150.0, LegShape.HOOKED)), "mm"),
+    "hands": both_hands(),
+    "mandrel": wound_picture(coil_of(plan()), "mm"),
+    "line": springs.check_line(),
+}
+
+
+@pytest.mark.parametrize("name", DRAWN)
+def test_no_line_is_too_thin_to_print_and_no_word_too_small_to_read(name: str):
+    """0.2 mm, and 7 points (2.47 mm)."""
+    for each in parsed(DRAWN[name]).iter():
+        if each.get("stroke") == "black":
+            assert float(each.attrib["stroke-width"]) >= 0.2
+        if each.tag.endswith("}text"):
+            assert float(each.attrib["font-size"]) >= 2.47
+        assert {each.get("stroke"), each.get("fill")} <= {None, "none", "black", "white"}
+
+
+@pytest.mark.parametrize("name", DRAWN)
+def test_every_word_of_a_drawing_lies_within_it(name: str):
+    picture = DRAWN[name]
+    moved = re.findall(r'<g transform="translate\(([\d.]+) 0\)">', picture.svg())
+    for each in parsed(picture).iter("{http://www.w3.org/2000/svg}text"):
+        if "transform" in each.attrib:
+            continue
+        wide, x = len(each.text or "") * svg.LETTER * float(each.attrib["font-size"]), float(each.attrib["x"])
+        left = {"start": x, "middle": x - wide / 2, "end": x - wide}[each.attrib["text-anchor"]]
+        room = picture.width_mm + 0.5 + (float(moved[0]) if moved else 0.0)
+        assert left >= -0.5, each.text
+        assert left + wide <= room, each.text
+
+
+def test_a_dimensioned_drawing_tells_the_sizes_of_its_spring():
+    assert {"9.60 mm", "31.0 mm"} <= set(re.findall(r"[\d.]+ mm", drawn_words(DRAWN["cylinder"])))
+    assert {"6.40 mm", "43.0 mm", "33.1 mm", "0.80 mm"} <= set(
+        re.findall(r"[\d.]+ mm", drawn_words(DRAWN["stretched"]))
+    )
+    assert "hooks: side hook" in drawn_words(DRAWN["stretched"])
+    assert "leg 1 not known" in drawn_words(DRAWN["loose legs"])
+    assert "leg 2 150 mm hooked" in drawn_words(DRAWN["long leg"])
+    assert "left-hand, 5.25 coils" in drawn_words(DRAWN["turned"])
+
+
+@pytest.mark.parametrize(("hand", "way"), [(Hand.RIGHT, -1), (Hand.LEFT, 1)])
+def test_the_load_pushes_leg_2_the_way_that_winds_the_spring_up(hand: Hand, way: int):
+    """Seen from the end of leg 1 a right-hand coil goes clockwise as it runs away, and so does the load on leg 2."""
+    spring = a_torsion_spring(5.25, hand)
+    picture = end_view(spring, (180.0, 200.0))
+    assert picture is not None
+    (arrow,) = (
+        each.attrib
+        for each in parsed(picture).findall("svg:line", NAMESPACE)
+        if each.attrib["stroke-width"] == str(svg.LINE_MM)
+    )
+    push = complex(float(arrow["x2"]) - float(arrow["x1"]), float(arrow["y1"]) - float(arrow["y2"]))
+    start, end = legs_of(spring)[1]
+    leg = complex(end[0] - start[0], end[1] - start[1])
+    turn = (leg.conjugate() * push).imag / abs(leg) / abs(push)
+    assert turn == pytest.approx(way, abs=0.01)
+
+
+def test_the_wire_on_its_mandrel_covers_as_much_as_the_plan_lays():
+    laid = coil_of(plan())
+    words = drawn_words(wound_picture(laid, "mm"))
+    assert f"{2 * laid.seat_mm:.2f} mm" in words
+    assert f"{laid.length_mm + laid.wire_mm:.1f} mm" in words
+    assert f"{laid.turns:.2f} turns, right-hand" in words
+    helix = laid_helix(laid)
+    assert helix.long_mm == pytest.approx(laid.length_mm + laid.wire_mm)
+    assert min(helix.radii_mm) - laid.wire_mm / 2 == pytest.approx(laid.thinnest_mm)
+
+
+def test_a_long_outline_lies_on_its_side():
+    long = springs.one_to_one(replace(CYLINDER, free_length_mm=150.0), (180.0, 200.0))
+    assert long is not None
+    assert long.width_mm == pytest.approx(154.0)
+    assert long.height_mm < 20.0
+
+
+def test_a_wire_too_thin_for_two_edges_is_black_and_as_thick_as_it_is():
+    fine = springs.one_to_one(replace(CYLINDER, wire_diameter_mm=0.3), (180.0, 200.0))
+    assert fine is not None
+    assert {each.get("stroke-width") for each in parsed(fine).findall("svg:polyline", NAMESPACE)} == {"0.3"}
+
+
+def test_a_height_too_short_for_its_words_has_them_beside_it():
+    assert 'text-anchor="start"' in svg.dimension((0.0, 0.0), (0.0, 5.0), "5.00 mm", 5.0)[-1]
+    assert "rotate(-90" in svg.dimension((0.0, 0.0), (0.0, 60.0), "60 mm", 5.0)[-1]

@@ -1,28 +1,52 @@
-"""A torsion spring seen along its axis: the coil, and both legs at the angle between them."""
+"""A torsion spring seen along its axis: the coil, both legs at the angle between them, and which way the load turns.
+
+It is seen from the end that leg 1 is at, which runs to the right. From there a right-hand coil turns clockwise as it
+runs away; leg 2 stands at the free angle, counted that way, and winding up adds to it.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import cos, radians, sin
+from dataclasses import dataclass
+from math import ceil, cos, hypot, radians, sin
 
-from sourcing.sheets.drawing.svg import LINE_MM, Picture, Point, circle, stroke
-from sourcing.springs.model import Hand, Leg, TorsionSpring
+from sourcing.quantities import show_angle, show_diameter, show_length, show_wire
+from sourcing.sheets.drawing.springs import MOST_ENLARGED, ROOM_MM
+from sourcing.sheets.drawing.svg import (
+    LETTER,
+    SMALL_MM,
+    TEXT_MM,
+    THIN_MM,
+    Picture,
+    Point,
+    arrow,
+    circle,
+    stroke,
+    text,
+    wire,
+)
+from sourcing.springs import turned
+from sourcing.springs.model import Hand, Leg, LegShape, TorsionSpring
 
 MARGIN_MM = 2.0
 SHOWN_LEG_MM = 10.0
 """A leg of unknown length is drawn so long."""
 
+LOAD_MM, ARC_OFF_MM = 9.0, 2.5
+WORDS_MM = 19.0
+"""The room for the words below a dimensioned drawing."""
+
+
+def turning(spring: TorsionSpring) -> float:
+    """Which way the wire goes round as it runs away from leg 1: 1 anticlockwise on the paper, -1 clockwise."""
+    return 1.0 if spring.hand is Hand.LEFT else -1.0
+
 
 def legs_of(spring: TorsionSpring) -> tuple[tuple[Point, Point], tuple[Point, Point]]:
-    """Where each leg leaves the coil and where it ends, the coil's middle at nothing, x to the right and y up.
-
-    It is seen from the end that the first leg is at, which runs to the right. From there a right-hand coil turns
-    clockwise as it runs away; the second leg stands at the free angle, counted that way, and winding up adds to it.
-    """
-    turning = 1.0 if spring.hand is Hand.LEFT else -1.0
-    radius_mm, angle_deg = spring.mean_diameter_mm / 2.0, spring.free_angle_deg or 0.0
-    first = _leg(radius_mm, 180.0 - turning * 90.0, 0.0, spring.leg_1)
-    second = _leg(radius_mm, turning * (angle_deg - 90.0), turning * angle_deg, spring.leg_2)
+    """Where each leg leaves the coil and where it ends, the coil's middle at nothing, x to the right and y up."""
+    way, radius_mm, angle_deg = turning(spring), spring.mean_diameter_mm / 2.0, spring.free_angle_deg or 0.0
+    first = _leg(radius_mm, 180.0 - way * 90.0, 0.0, spring.leg_1)
+    second = _leg(radius_mm, way * (angle_deg - 90.0), way * angle_deg, spring.leg_2)
     return first, second
 
 
@@ -33,30 +57,150 @@ def _leg(radius_mm: float, at_deg: float, towards_deg: float, leg: Leg | None) -
     return start, end
 
 
+@dataclass(frozen=True, slots=True)
+class Label:
+    """Words beside a point, the way they are from it; both in mm of the paper, y up."""
+
+    at: Point
+    away: Point
+    words: str
+
+    @property
+    def anchor(self) -> str:
+        """Which end of the words is at the point."""
+        if abs(self.away[0]) < 0.4:
+            return "middle"
+        return "start" if self.away[0] > 0.0 else "end"
+
+    @property
+    def base(self) -> Point:
+        """Where their base line begins, ends or has its middle."""
+        x, y = self.at[0] + 1.5 * self.away[0], self.at[1] + 1.5 * self.away[1]
+        return x, y + (self.away[1] - 1.0) * TEXT_MM * 0.37
+
+    @property
+    def corners(self) -> tuple[Point, Point]:
+        """Two corners that they lie between."""
+        x, y = self.base
+        wide = len(self.words) * LETTER * TEXT_MM
+        left = {"start": x, "middle": x - wide / 2.0, "end": x - wide}[self.anchor]
+        return (left, y - 0.8), (left + wide, y + TEXT_MM)
+
+
 def end_view(spring: TorsionSpring, room_mm: tuple[float, float]) -> Picture | None:
     """The spring in its true size from the end; None where the room does not hold it, or its angle is unknown."""
     if spring.free_angle_deg is None:
         return None
-    legs, outer = legs_of(spring), spring.outside_diameter_mm / 2.0
-    points = [point for leg in legs for point in leg]
-    left = min(-outer, *(x for x, _ in points)) - MARGIN_MM
-    right = max(outer, *(x for x, _ in points)) + MARGIN_MM
-    low, high = min(-outer, *(y for _, y in points)) - MARGIN_MM, max(outer, *(y for _, y in points)) + MARGIN_MM
-    if right - left > room_mm[0] or high - low > room_mm[1]:
-        return None
+    names = _leg_names(spring)
+    return _seen(spring, 1.0, names, "The finished spring from the end of leg 1, one to one").within(room_mm)
+
+
+def turned_dimensioned(spring: TorsionSpring, units: str, room_mm: tuple[float, float] = ROOM_MM) -> Picture:
+    """The finished spring with its dimensions, as large as the room allows, at most five times its size."""
+    names = _leg_names(spring)
+    title, scale = "The finished spring with its dimensions", MOST_ENLARGED
+    view = _seen(spring, scale, names, title)
+    inner_mm = (room_mm[0], room_mm[1] - WORDS_MM)
+    while view.within(inner_mm) is None and scale > 0.2:
+        scale *= 0.97
+        view = _seen(spring, scale, names, title)
+    words = _sizes(spring, units)
+    left_mm = (room_mm[0] - view.width_mm) / 2.0
+    parts = (
+        f'<g transform="translate({left_mm:.2f} 0)">',
+        *view.parts,
+        "</g>",
+        *(
+            text((room_mm[0] / 2.0, view.height_mm + 4.0 + 4.0 * row), each, size_mm=SMALL_MM)
+            for row, each in enumerate(words)
+        ),
+    )
+    return Picture(room_mm[0], view.height_mm + WORDS_MM, title, f"{view.said}; {' '.join(words)}", parts)
+
+
+def _leg_names(spring: TorsionSpring) -> tuple[str, str]:
+    return ("leg 1", "leg 2") if spring.bodies == 1 else ("outer legs", "loop")
+
+
+def _leg_size(leg: Leg | None, units: str) -> str:
+    if leg is None:
+        return "not known"
+    shape = "" if leg.shape is LegShape.STRAIGHT else f" {leg.shape}"
+    return f"{show_length(leg.length_mm, units)}{shape}"
+
+
+def _sizes(spring: TorsionSpring, units: str) -> tuple[str, ...]:
+    hand = "" if spring.hand is None else f"{spring.hand}-hand, "
+    body, coils = show_length(turned.body_length_mm(spring), units), f"{spring.active_coils:.2f} coils"
+    bodies = "" if spring.bodies == 1 else " each of two bodies"
+    legs = zip(_leg_names(spring), (spring.leg_1, spring.leg_2), strict=True)
+    return (
+        ", ".join(f"{name} {_leg_size(leg, units)}" for name, leg in legs),
+        f"{show_diameter(spring.outside_diameter_mm, units)} outside, {show_wire(spring.wire_diameter_mm, units)} wire",
+        f"{hand}{coils}{bodies}",
+        f"body {body} long",
+    )
+
+
+def _seen(spring: TorsionSpring, scale: float, names: tuple[str, ...], title: str) -> Picture:
+    """The coil, its legs with their names, the load on leg 2 and the angle, to a scale."""
+    legs = [[(x * scale, y * scale) for x, y in leg] for leg in legs_of(spring)]
+    outer, way = spring.outside_diameter_mm / 2.0 * scale, turning(spring)
+    labels = [Label(leg[1], _along(leg), name) for leg, name in zip(legs, names, strict=True)]
+    push = _push(legs[1], way, spring.wire_diameter_mm / 2.0 * scale)
+    labels.append(Label(push[0], _along((push[1], push[0])), "load"))
+    arc = list(_arc(spring.free_angle_deg or 0.0, outer + ARC_OFF_MM, way))
+    if spring.free_angle_deg is not None:
+        middle = arc[len(arc) // 2]
+        labels.append(Label(middle, _along(((0.0, 0.0), middle)), show_angle(spring.free_angle_deg)))
+    points = [*(p for leg in legs for p in leg), *push, *arc, *(p for each in labels for p in each.corners)]
+    points += [(-outer, -outer), (outer, outer)]
+    left, right = min(x for x, _ in points) - MARGIN_MM, max(x for x, _ in points) + MARGIN_MM
+    low, high = min(y for _, y in points) - MARGIN_MM, max(y for _, y in points) + MARGIN_MM
 
     def on_paper(point: Point) -> Point:
         return point[0] - left, high - point[1]
 
     parts = (
-        *(part for leg in legs for part in _bar(tuple(map(on_paper, leg)), spring.wire_diameter_mm)),
+        *(
+            part
+            for leg in legs
+            for part in wire(list(map(on_paper, leg)), spring.wire_diameter_mm * scale, square=True)
+        ),
         circle(on_paper((0.0, 0.0)), outer, "white"),
-        circle(on_paper((0.0, 0.0)), spring.inside_diameter_mm / 2.0, "white"),
+        circle(on_paper((0.0, 0.0)), spring.inside_diameter_mm / 2.0 * scale, "white"),
+        *arrow(on_paper(push[0]), on_paper(push[1])),
+        *_angle_parts([on_paper(each) for each in arc]),
+        *(text(on_paper(each.base), each.words, each.anchor) for each in labels),
     )
-    said = f"the coil from its end, with the legs at {spring.free_angle_deg:g} degrees"
-    return Picture(right - left, high - low, "The finished spring from its end, one to one", said, parts)
+    hand = "" if spring.hand is None else f", {spring.hand}-hand"
+    said = f"the coil from the end of {names[0]}{hand}, {names[1]} at {spring.free_angle_deg or 0.0:g} degrees from it"
+    return Picture(right - left, high - low, title, said, parts)
 
 
-def _bar(points: tuple[Point, ...], wire_mm: float) -> Iterator[str]:
-    yield stroke(points, wire_mm, square=True)
-    yield stroke(points, max(wire_mm - 2.0 * LINE_MM, 0.1), "white", square=True)
+def _along(leg: tuple[Point, ...] | list[Point]) -> Point:
+    """The direction from the first point to the second, of length one."""
+    (x_1, y_1), (x_2, y_2) = leg
+    length = hypot(x_2 - x_1, y_2 - y_1)
+    return (x_2 - x_1) / length, (y_2 - y_1) / length
+
+
+def _push(leg: list[Point], way: float, half_wire_mm: float) -> tuple[Point, Point]:
+    """The arrow of the load: square to the leg where it ends, the way that winds the spring up."""
+    (x, y), (dx, dy) = leg[1], _along(leg)
+    square = (-dy * way, dx * way)
+    x, y = x - 1.0 * dx - half_wire_mm * square[0], y - 1.0 * dy - half_wire_mm * square[1]
+    return (x - LOAD_MM * square[0], y - LOAD_MM * square[1]), (x, y)
+
+
+def _arc(angle_deg: float, radius_mm: float, way: float) -> Iterator[Point]:
+    """From the direction of leg 1 on to that of leg 2, the way the load winds."""
+    count = max(2, ceil(abs(angle_deg) / 5.0))
+    for at in range(count + 1):
+        angle = radians(way * angle_deg * at / count)
+        yield radius_mm * cos(angle), radius_mm * sin(angle)
+
+
+def _angle_parts(arc: list[Point]) -> Iterator[str]:
+    yield stroke(arc[:-1], THIN_MM)
+    yield from arrow(arc[-2], arc[-1], THIN_MM)

@@ -95,7 +95,7 @@ def side_view(solid: MandrelSolid, frame: Frame) -> Iterator[str]:
         yield line(frame.at(collar_mm, up_mm), frame.at(solid.face_mm, up_mm))
     yield from _seat(solid, frame)
     yield line(
-        frame.at(frame.foot_mm - 3 / frame.scale, 0), frame.at(solid.end_mm + 3 / frame.scale, 0), 0.13, "6 1 1 1"
+        frame.at(frame.foot_mm - 3 / frame.scale, 0), frame.at(solid.end_mm + 3 / frame.scale, 0), THIN_MM, "6 1 1 1"
     )
 
 

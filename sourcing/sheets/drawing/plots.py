@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil, floor, log10
 
-from sourcing.sheets.drawing.svg import THICK_MM, THIN_MM, Picture, Point, circle, line, stroke, text
+from sourcing.sheets.drawing.svg import SMALL_MM, THICK_MM, THIN_MM, Picture, Point, circle, line, stroke, text
 
 LEFT_MM, BELOW_MM, ABOVE_MM, RIGHT_MM = 16.0, 13.0, 5.0, 5.0
 CURVE_POINTS = 60
@@ -67,10 +67,10 @@ def curve(
 def _frame(at: Callable[[float, float], Point], across: Axis, up: Axis, size_mm: tuple[float, float]) -> Iterator[str]:
     for x in ticks(across.low, across.high):
         yield line(at(x, up.low), at(x, up.high), THIN_MM, "0.5 1")
-        yield text((at(x, up.low)[0], at(x, up.low)[1] + 4.0), f"{x:g}", size_mm=2.8)
+        yield text((at(x, up.low)[0], at(x, up.low)[1] + 4.0), f"{x:g}", size_mm=SMALL_MM)
     for y in ticks(up.low, up.high):
         yield line(at(across.low, y), at(across.high, y), THIN_MM, "0.5 1")
-        yield text((at(across.low, y)[0] - 1.5, at(across.low, y)[1] + 1.0), f"{y:g}", "end", 2.8)
+        yield text((at(across.low, y)[0] - 1.5, at(across.low, y)[1] + 1.0), f"{y:g}", "end", SMALL_MM)
     yield line(at(across.low, up.low), at(across.high, up.low))
     yield line(at(across.low, up.low), at(across.low, up.high))
     yield text(((LEFT_MM + size_mm[0] - RIGHT_MM) / 2.0, size_mm[1] - 2.0), across.words)

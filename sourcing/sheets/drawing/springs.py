@@ -6,16 +6,22 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import cos, pi, sin
 
-from sourcing.quantities import show_diameter, show_length
-from sourcing.sheets.drawing.svg import LINE_MM, Picture, Point, dimension, line, stroke, text
+from sourcing.quantities import show_diameter, show_length, show_wire
+from sourcing.sheets.drawing.svg import LINE_MM, SMALL_MM, THIN_MM, Picture, Point, dimension, line, text, wire
 from sourcing.springs import geometry
 from sourcing.springs.conical_lengths import pitch_of
 from sourcing.springs.model import CompressionSpring, ConicalSpring, Hand, PressedSpring
 
 POINTS_A_TURN = 36
 MARGIN_MM = 2.0
-ASIDE_MM, BELOW_MM, ABOVE_MM = 22.0, 18.0, 5.0
-"""Room for the dimensions beside and below a spring."""
+ASIDE_MM, BELOW_MM, ABOVE_MM = 21.0, 19.5, 8.0
+"""Room for the dimensions beside, below and above a spring."""
+
+ROOM_MM = (58.0, 52.0)
+"""What a dimensioned drawing may fill: a third of a page's width."""
+
+MOST_ENLARGED = 5.0
+AXIS_DASH = "4 1 1 1"
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,14 +89,12 @@ def _height_mm(turn: float, total: float, dead: float, wire_mm: float, pitch_mm:
 
 def side_view(helix: Helix, scale: float, origin: Point) -> Iterator[str]:
     """The helix seen from the side, its axis upright; `origin` is the middle of its lower end."""
-    wire_mm = helix.wire_diameter_mm * scale
-    back, front = _halves(helix, scale, origin)
+    back, front = halves(helix, scale, origin)
     for half in (*back, *front):
-        yield stroke(half, wire_mm)
-        yield stroke(half, max(wire_mm - 2.0 * LINE_MM, 0.1), "white")
+        yield from wire(half, helix.wire_diameter_mm * scale, scaled=scale != 1.0)
 
 
-def _halves(helix: Helix, scale: float, origin: Point) -> tuple[list[list[Point]], list[list[Point]]]:
+def halves(helix: Helix, scale: float, origin: Point) -> tuple[list[list[Point]], list[list[Point]]]:
     """Each half turn as points on the paper: those behind, and those in front.
 
     Upright, the front wires of a right-hand spring climb to the right.
@@ -111,42 +115,80 @@ def _halves(helix: Helix, scale: float, origin: Point) -> tuple[list[list[Point]
     return sides
 
 
-def dimensioned(spring: PressedSpring, units: str, room_mm: tuple[float, float] = (66.0, 50.0)) -> Picture:
+def dimensioned(spring: PressedSpring, units: str, room_mm: tuple[float, float] = ROOM_MM) -> Picture:
     """The finished spring with its dimensions, as large as the room allows, at most five times its size."""
     helix = helix_of(spring)
-    scale = min((room_mm[0] - ASIDE_MM) / helix.widest_mm, (room_mm[1] - BELOW_MM - ABOVE_MM) / helix.long_mm, 5.0)
-    width, height = helix.widest_mm * scale, helix.long_mm * scale
-    across, down = max(room_mm[0], width + ASIDE_MM), height + BELOW_MM + ABOVE_MM
-    middle, foot = 4.0 + width / 2.0, ABOVE_MM + height
-    left, right = middle - width / 2.0, middle + width / 2.0
+    scale = min(
+        (room_mm[0] - 2.0 * ASIDE_MM) / helix.widest_mm,
+        (room_mm[1] - BELOW_MM - ABOVE_MM) / helix.long_mm,
+        MOST_ENLARGED,
+    )
+    height, middle = helix.long_mm * scale, room_mm[0] / 2.0
+    foot = ABOVE_MM + height
+    right = middle + helix.widest_mm * scale / 2.0
+    words = (
+        f"{show_wire(spring.wire_diameter_mm, units)} wire, {spring.total_coils:.2f} coils,",
+        f"{spring.active_coils:.2f} active, ends {spring.ends}".replace("-", ", "),
+    )
     parts = [
         *side_view(helix, scale, (middle, foot)),
-        line((middle, 2.0), (middle, foot + 3.0), 0.18, "4 1 1 1"),
-        *dimension((left, foot), (right, foot), f"{show_diameter(helix.widest_mm, units)} outside", 9.0),
-        *dimension((right, ABOVE_MM), (right, foot), f"{show_length(spring.free_length_mm, units)} free", 10.0),
-        text((across / 2.0, down - 1.5), f"{spring.total_coils:.2f} coils, {spring.active_coils:.2f} of them active"),
+        line((middle, ABOVE_MM - 2.0), (middle, foot + 2.0), THIN_MM, AXIS_DASH),
+        *_across(spring, scale, (middle, foot), units),
+        *dimension((right, ABOVE_MM), (right, foot), show_length(spring.free_length_mm, units), 7.0),
+        *(text((middle, foot + 13.5 + 4.0 * row), each, size_mm=SMALL_MM) for row, each in enumerate(words)),
     ]
-    said = (
-        f"wire {show_diameter(spring.wire_diameter_mm, units)}, outside {show_diameter(helix.widest_mm, units)}, "
-        f"free length {show_length(spring.free_length_mm, units)}, {spring.total_coils:.2f} coils"
+    said = " ".join(
+        (f"outside {_outsides(spring, units)}, free length {show_length(spring.free_length_mm, units)},", *words)
     )
-    return Picture(across, down, "The finished spring with its dimensions", said, tuple(parts))
+    return Picture(room_mm[0], foot + BELOW_MM, "The finished spring with its dimensions", said, tuple(parts))
+
+
+def _outsides(spring: PressedSpring, units: str) -> str:
+    match spring:
+        case CompressionSpring():
+            return show_diameter(spring.outside_diameter_mm, units)
+        case ConicalSpring():
+            large, small = spring.outside_diameter_large_mm, spring.outside_diameter_small_mm
+            return f"{show_diameter(large, units)} at the large end, {show_diameter(small, units)} at the small one"
+
+
+def _across(spring: PressedSpring, scale: float, foot: Point, units: str) -> Iterator[str]:
+    """The outside diameter below; of a cone the large end's, and the small end's above."""
+    match spring:
+        case CompressionSpring():
+            ends = ((spring.outside_diameter_mm, foot[1], 7.0),)
+        case ConicalSpring():
+            large, small = spring.outside_diameter_large_mm, spring.outside_diameter_small_mm
+            ends = ((large, foot[1], 7.0), (small, ABOVE_MM, -4.0))
+    for outside_mm, y, off_mm in ends:
+        half = outside_mm * scale / 2.0
+        yield from dimension((foot[0] - half, y), (foot[0] + half, y), show_diameter(outside_mm, units), off_mm)
 
 
 def one_to_one(spring: PressedSpring, room_mm: tuple[float, float]) -> Picture | None:
     """The finished spring in its true size, to lay it on; None where the room does not hold it."""
     helix = helix_of(spring)
     width, height = helix.widest_mm + 2.0 * MARGIN_MM, helix.long_mm + 2.0 * MARGIN_MM
-    if width > room_mm[0] or height > room_mm[1]:
-        return None
     parts = tuple(side_view(helix, 1.0, (width / 2.0, height - MARGIN_MM)))
-    return Picture(width, height, "The finished spring, one to one", "an outline to lay the finished spring on", parts)
+    picture = Picture(
+        width, height, "The finished spring, one to one", "an outline to lay the finished spring on", parts
+    )
+    return lying_if_long(picture).within(room_mm)
+
+
+LONG_MM = 60.0
+"""A taller outline lies on its side, so that it leaves room on the page."""
+
+
+def lying_if_long(picture: Picture) -> Picture:
+    """The outline upright, or on its side where it is long."""
+    return picture if picture.height_mm <= LONG_MM else picture.turned_right()
 
 
 def check_line(length_mm: float = 100.0) -> Picture:
     """A line of a known length, which tells whether the page was printed in its true size."""
     ticks: Sequence[str] = [
-        line((2.0 + at, 3.0 if at % 10 else 1.5), (2.0 + at, 6.0), 0.18 if at % 10 else LINE_MM)
+        line((2.0 + at, 3.0 if at % 10 else 1.5), (2.0 + at, 6.0), THIN_MM if at % 10 else LINE_MM)
         for at in range(0, int(length_mm) + 1, 5)
     ]
     words = text((2.0 + length_mm / 2.0, 10.5), f"this line is {length_mm:g} mm long")

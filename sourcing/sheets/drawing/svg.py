@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
+from math import hypot
 
-THIN_MM, LINE_MM, THICK_MM = 0.18, 0.35, 0.5
-TEXT_MM = 3.2
+THIN_MM, LINE_MM, THICK_MM = 0.2, 0.35, 0.5
+"""No line is thinner than the first, which every printer at hand still draws."""
+
+TEXT_MM, SMALL_MM = 3.2, 2.8
 ARROW_MM = 2.0
 LETTER = 0.55
 """The width of a letter over its height, about."""
@@ -37,6 +40,15 @@ class Picture:
         )
         return "\n".join((head, titles, *self.parts, "</svg>"))
 
+    def within(self, room_mm: tuple[float, float]) -> Picture | None:
+        """The picture, or None where it is larger than the room."""
+        return self if self.width_mm <= room_mm[0] and self.height_mm <= room_mm[1] else None
+
+    def turned_right(self) -> Picture:
+        """The picture on its right side: what was its top is to the right."""
+        opened = f'<g transform="translate({number(self.height_mm)} 0) rotate(90)">'
+        return Picture(self.height_mm, self.width_mm, self.title, self.said, (opened, *self.parts, "</g>"))
+
 
 def number(value: float) -> str:
     """A coordinate to a hundredth of a millimetre, without zeros at its end.
@@ -62,6 +74,23 @@ def stroke(points: Iterable[Point], width_mm: float = LINE_MM, colour: str = "bl
     return f'<polyline points="{through}" {style} stroke-linecap="{cap}" stroke-linejoin="round"/>'
 
 
+def wire(points: Sequence[Point], wire_mm: float, square: bool = False, scaled: bool = False) -> Iterator[str]:
+    """A wire along points, white between its edges; black where it is too thin for that.
+
+    `scaled`: nothing is measured on it, and a black one is drawn thinner, so that turns that touch are told apart.
+    """
+    inner_mm = _between_edges_mm(wire_mm)
+    outer_mm = wire_mm / 2.0 if scaled and inner_mm is None else wire_mm
+    yield stroke(points, max(outer_mm, THIN_MM), square=square)
+    if inner_mm is not None:
+        yield stroke(points, inner_mm, "white", square)
+
+
+def _between_edges_mm(wire_mm: float) -> float | None:
+    edge_mm = LINE_MM if wire_mm >= 4.0 * LINE_MM else THIN_MM
+    return wire_mm - 2.0 * edge_mm if wire_mm >= 3.0 * edge_mm else None
+
+
 def shape(points: Iterable[Point], fill: str = "none", width_mm: float = LINE_MM) -> str:
     """A closed outline."""
     corners = " ".join(f"{number(x)},{number(y)}" for x, y in points)
@@ -74,14 +103,12 @@ def circle(centre: Point, radius_mm: float, fill: str = "none", width_mm: float 
     return f'<circle {at} fill="{fill}" stroke="black" stroke-width="{width_mm}"/>'
 
 
-def ring(centre: Point, radius_mm: float, wire_mm: float) -> str:
+def ring(centre: Point, radius_mm: float, wire_mm: float) -> Iterator[str]:
     """A ring of wire seen from its side."""
     at = f'cx="{number(centre[0])}" cy="{number(centre[1])}" r="{number(radius_mm)}" fill="none"'
-    inner_mm = max(wire_mm - 2.0 * LINE_MM, 0.1)
-    return (
-        f'<circle {at} stroke="black" stroke-width="{number(wire_mm)}"/>'
-        f'<circle {at} stroke="white" stroke-width="{number(inner_mm)}"/>'
-    )
+    yield f'<circle {at} stroke="black" stroke-width="{number(max(wire_mm, THIN_MM))}"/>'
+    if (inner_mm := _between_edges_mm(wire_mm)) is not None:
+        yield f'<circle {at} stroke="white" stroke-width="{number(inner_mm)}"/>'
 
 
 def text(at: Point, words: str, anchor: str = "middle", size_mm: float = TEXT_MM, upright: bool = False) -> str:
@@ -122,15 +149,18 @@ def dimension(start: Point, end: Point, words: str, off_mm: float) -> Sequence[s
             *_arrows((left, y), (right, y)),
             text(((left + right) / 2.0, y - 0.9), words)
             if len(words) * LETTER * TEXT_MM < right - left
-            else text((right + ARROW_MM + 1.0, y + 1.0), words, "start"),
+            else text((right + ARROW_MM + 1.5, y + 1.0), words, "start"),
         )
     x = start[0] + off_mm
     top, bottom = sorted((start[1], end[1]))
+    along = len(words) * LETTER * TEXT_MM < bottom - top
     return (
         *(line((start[0], y), (x + (1.0 if off_mm > 0 else -1.0), y), THIN_MM) for y in (top, bottom)),
         line((x, top), (x, bottom), THIN_MM),
         *_arrows((x, top), (x, bottom)),
-        text((x - 0.9, (top + bottom) / 2.0), words, upright=True),
+        text((x - 0.9, (top + bottom) / 2.0), words, upright=True)
+        if along
+        else text((x + 1.5, (top + bottom) / 2.0 + 1.0), words, "start"),
     )
 
 
@@ -141,8 +171,13 @@ def _arrows(start: Point, end: Point) -> Sequence[str]:
     return (_head(start, end, inwards), _head(end, start, inwards))
 
 
+def arrow(start: Point, tip: Point, width_mm: float = LINE_MM) -> Sequence[str]:
+    """A line with a head at its tip."""
+    return (line(start, tip, width_mm), _head(tip, start, 1.0))
+
+
 def _head(tip: Point, other: Point, inwards: float) -> str:
-    length = max(abs(other[0] - tip[0]), abs(other[1] - tip[1])) or 1.0
+    length = hypot(other[0] - tip[0], other[1] - tip[1]) or 1.0
     along = ((other[0] - tip[0]) / length * ARROW_MM * inwards, (other[1] - tip[1]) / length * ARROW_MM * inwards)
     across = (-along[1] / 6.0, along[0] / 6.0)
     base = (tip[0] + along[0], tip[1] + along[1])

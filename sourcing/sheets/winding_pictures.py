@@ -1,0 +1,111 @@
+"""The pictures of a winding sheet, chosen by the kind of spring: the spring, its mandrel, its curve, its outline."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from sourcing.sheets.drawing import plots, springs
+from sourcing.sheets.drawing.end_view import end_view, turned_dimensioned
+from sourcing.sheets.drawing.hooked import hooked_dimensioned, hooked_one_to_one
+from sourcing.sheets.drawing.on_mandrel import wound_picture
+from sourcing.sheets.drawing.svg import Picture
+from sourcing.sheets.winding_text import AT_ANGLE, AT_LENGTH
+from sourcing.springs import pressed, pulled, turned
+from sourcing.springs.model import CompressionSpring, ConicalSpring, ExtensionSpring, TorsionSpring
+from sourcing.winding.model import WindingPlan
+from sourcing.winding.solid.coil import coil_of, why_no_solid
+
+PLOT_MM = (58.0, 46.0)
+
+TRUE_SIZE_MM = (178.0, 200.0)
+"""The room for the outline one to one on the narrower of A4 and Letter, between their margins."""
+
+
+def finished(plan: WindingPlan) -> Picture:
+    """The finished spring with its dimensions."""
+    match plan.wanted:
+        case CompressionSpring() | ConicalSpring() as spring:
+            return springs.dimensioned(spring, plan.units)
+        case ExtensionSpring() as spring:
+            return hooked_dimensioned(spring, plan.units)
+        case TorsionSpring() as spring:
+            return turned_dimensioned(spring, plan.units)
+
+
+def mandrel(plan: WindingPlan) -> Picture | None:
+    """The wire on its mandrel; None where it is wound over a pin from its middle."""
+    return None if why_no_solid(plan) is not None else wound_picture(coil_of(plan), plan.units)
+
+
+def outline(plan: WindingPlan) -> Picture | None:
+    """The finished spring in its true size; None where a page does not hold it or its angle is unknown."""
+    match plan.wanted:
+        case CompressionSpring() | ConicalSpring() as spring:
+            return springs.one_to_one(spring, TRUE_SIZE_MM)
+        case ExtensionSpring() as spring:
+            return hooked_one_to_one(spring, TRUE_SIZE_MM)
+        case TorsionSpring() as spring:
+            return end_view(spring, TRUE_SIZE_MM)
+
+
+def curve(plan: WindingPlan) -> Picture:
+    """Force over length, or torque over the angle wound up, with what is wanted as bars."""
+    match plan.wanted:
+        case CompressionSpring() | ConicalSpring() as spring:
+            return _pressed(plan, spring)
+        case ExtensionSpring() as spring:
+            return _pulled(plan, spring)
+        case TorsionSpring() as spring:
+            return _turned(plan, spring)
+
+
+def _turned(plan: WindingPlan, spring: TorsionSpring) -> Picture:
+    rate = turned.rate_n_mm_per_deg(spring)
+    wishes = [
+        plots.Wish(float(at[2]), row.low, row.high)
+        for row in plan.accept
+        if (at := AT_ANGLE.fullmatch(row.figure)) is not None and at[1] == "torque"
+    ]
+    most_deg = 1.15 * max((wish.at for wish in wishes), default=90.0)
+    across = plots.Axis("wound up, deg", 0.0, most_deg)
+    return _drawn(lambda deg: rate * deg, across, "torque, N·mm", rate * most_deg, wishes)
+
+
+def _pulled(plan: WindingPlan, spring: ExtensionSpring) -> Picture:
+    rate, tension_n, wishes = pulled.rate_n_per_mm(spring), spring.initial_tension_n or 0.0, _wanted_forces(plan)
+    free_mm = spring.free_length_mm
+    longest_mm = free_mm + 1.15 * (max((wish.at for wish in wishes), default=1.5 * free_mm) - free_mm)
+
+    def force_n(length_mm: float) -> float:
+        return max(tension_n, pulled.force_n(spring, length_mm, rate, tension_n))
+
+    across = plots.Axis("length, mm", free_mm, longest_mm)
+    return _drawn(force_n, across, "force, N", force_n(longest_mm), wishes)
+
+
+def _pressed(plan: WindingPlan, spring: CompressionSpring | ConicalSpring) -> Picture:
+    rate, wishes = pressed.rate_n_per_mm(spring), _wanted_forces(plan)
+    shortest_mm = min((wish.at for wish in wishes), default=spring.free_length_mm * 0.7)
+    low_mm = max(pressed.solid_length_mm(spring), shortest_mm - 0.15 * (spring.free_length_mm - shortest_mm))
+
+    def force_n(length_mm: float) -> float:
+        return pressed.force_n(spring, length_mm, rate)
+
+    across = plots.Axis("length, mm", low_mm, spring.free_length_mm)
+    return _drawn(force_n, across, "force, N", force_n(low_mm), wishes)
+
+
+def _wanted_forces(plan: WindingPlan) -> list[plots.Wish]:
+    return [
+        plots.Wish(float(at[2]), row.low, row.high)
+        for row in plan.accept
+        if (at := AT_LENGTH.fullmatch(row.figure)) is not None and at[1] == "force"
+    ]
+
+
+def _drawn(
+    value_at: Callable[[float], float], across: plots.Axis, words: str, most: float, wishes: Sequence[plots.Wish]
+) -> Picture:
+    """The curve, its upper end and all bars in the picture."""
+    top = max(most, *(wish.high for wish in wishes if wish.high is not None), 1e-9)
+    return plots.curve(value_at, across, plots.Axis(words, 0.0, 1.08 * top), wishes, PLOT_MM)
