@@ -159,9 +159,9 @@ def _trials(plan: WindingPlan) -> Iterator[str]:
 def _trial_columns(plan: WindingPlan) -> tuple[str, ...]:
     match plan.wanted.kind:
         case "torsion":
-            own = ("angle between the legs",)
+            own = ("crank stopped at, deg", "legs came out at, deg")
         case "extension":
-            own = ("length over the coils", "force that parts the coils")
+            own = ("force that parts the coils",)
         case "conical":
             own = ("which end",)
         case _:

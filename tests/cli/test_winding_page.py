@@ -134,7 +134,7 @@ def test_each_check_has_room_for_what_is_measured_and_its_advice_beside_it(sheet
 def test_the_blanks_of_a_trial_suit_the_kind(sheet):
     kind, page, _ = sheet
     own = {"compression": "pitch wound", "conical": "which end", "extension": "force that parts the coils",
-           "torsion": "angle between the legs"}  # fmt: skip
+           "torsion": "legs came out at, deg"}  # fmt: skip
     after = page[page.index("Write down each coil") :]
     assert f'<th scope="col">{own[kind]}</th>' in after
 
