@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -13,17 +14,19 @@ if TYPE_CHECKING:
     from sourcing.need.model import Need
     from sourcing.stock.model import Bench
     from sourcing.winding.model import Refusal, WindingPlan
-    from sourcing.winding.solid.shape import MandrelSolid, ShankKind
+    from sourcing.winding.solid.made import Held
+    from sourcing.winding.solid.shape import MandrelSolid
 
 SUFFIXES = (".stl", ".3mf", ".svg")
-SHANKS = ("hex", "round", "drill")
+SHANKS = ("hex", "round", "drill", "sleeve")
 
 SolidFiles = Annotated[
     list[str] | None,
     typer.Option("--solid", metavar="OUT", help="write the mandrel: a solid OUT.stl, OUT.3mf, a drawing OUT.svg"),
 ]
 ShankWord = Annotated[
-    str | None, typer.Option("--shank", metavar="KIND", help="the solid's shank: hex, round or drill (three flats)")
+    str | None,
+    typer.Option("--shank", metavar="KIND", help="the solid's shank: hex, round, drill; or sleeve, on a steel rod"),
 ]
 
 
@@ -32,7 +35,7 @@ class AskedSolids:
     """The files to write, and the shank wished; None: what suits the bench."""
 
     files: tuple[str, ...]
-    shank: ShankKind | None
+    shank: Held | None
 
 
 def asked_solids(files: Sequence[str], shank: str | None) -> AskedSolids:
@@ -42,12 +45,14 @@ def asked_solids(files: Sequence[str], shank: str | None) -> AskedSolids:
     """
     from sourcing.files.writing import refuse_unwritable
 
+    if len({os.path.realpath(file) for file in files}) < len(files):
+        raise typer.BadParameter("names one file twice; expected each once", param_hint="--solid")
     for file in files:
         if Path(file).suffix.lower() not in SUFFIXES:
             known = f"{', '.join(SUFFIXES[:-1])} or {SUFFIXES[-1]}"
             raise typer.BadParameter(f"{file} does not end in {known}", param_hint="--solid")
         refuse_unwritable(file)
-    if shank is None or shank == "hex" or shank == "round" or shank == "drill":
+    if shank is None or shank == "hex" or shank == "round" or shank == "drill" or shank == "sleeve":
         return AskedSolids(tuple(files), shank)
     raise typer.BadParameter(f"{shank} is no shank; expected {', '.join(SHANKS)}", param_hint="--shank")
 
@@ -67,22 +72,18 @@ class WrittenSolids:
 
 def write_solids(asked: AskedSolids, answer: WindingPlan | Refusal, need: Need, bench: Bench) -> WrittenSolids:
     """Write the plan's mandrel to each file, and say what is to be said of it. Raises Mistakes."""
-    from sourcing.files.writing import write_file
+    from sourcing.files.writing import write_files
     from sourcing.winding.model import Refusal
-    from sourcing.winding.solid.coil import coil_of, why_no_solid
-    from sourcing.winding.solid.release import release_of
-    from sourcing.winding.solid.shape import shank_for, solid_of
+    from sourcing.winding.solid.made import solid_for
     from sourcing.winding.solid.words import solid_said
 
     if not asked.files or isinstance(answer, Refusal):
         return WrittenSolids()
-    if (why := why_no_solid(answer)) is not None:
-        return WrittenSolids((), (f"Nothing was written: {why}.",))
-    coil = coil_of(answer)
-    solid = solid_of(coil, release_of(coil), need.job, asked.shank or shank_for(bench), bench.units)
-    encoded = [(file, _encoded(solid, Path(file).suffix.lower(), need, bench)) for file in asked.files]
-    for file, content in encoded:
-        write_file(file, content)
+    printed = any(Path(file).suffix.lower() != ".svg" for file in asked.files)
+    solid = solid_for(answer, need.job, bench, asked.shank, printed)
+    if isinstance(solid, Refusal):
+        return WrittenSolids((), (f"Nothing was written: {solid.why}.",))
+    write_files({file: _encoded(solid, Path(file).suffix.lower(), need, bench) for file in asked.files})
     said = (*solid_said(answer, solid, need, bench), f"Written to {' and '.join(asked.files)}.")
     return WrittenSolids(asked.files, said)
 
@@ -93,9 +94,8 @@ def _encoded(solid: MandrelSolid, suffix: str, need: Need, bench: Bench) -> byte
 
         return turning_drawing(solid, need.job, bench.units).svg("mandrel").encode()
     from sourcing.files.solids import Part, stl_of, threemf_of
-    from sourcing.winding.solid.mesh import meshes_of
-    from sourcing.winding.solid.printed import lies_on_bed
+    from sourcing.winding.solid.bed import STANDING, meshes_of, on_bed
 
-    meshes = meshes_of(solid, lies_on_bed(solid, bench))
-    parts = [Part(mesh.vertices, mesh.triangles) for mesh in meshes]
+    lies = None if bench.printer_bed_mm is None else on_bed(solid, bench.printer_bed_mm)
+    parts = [Part(mesh.vertices, mesh.triangles) for mesh in meshes_of(solid, lies or STANDING)]
     return stl_of(parts) if suffix == ".stl" else threemf_of(parts, need.job)

@@ -1,7 +1,7 @@
-"""A new file written whole or not at all.
+"""New files written whole or not at all.
 
-The bytes go to a hidden file in the same folder, are flushed to the disk, and take their name in one step. Whatever
-goes wrong before that leaves the folder as it was.
+The bytes of each go to a hidden file in the same folder, are flushed to the disk, and take their name in one step.
+Whatever goes wrong before that leaves the folder as it was.
 """
 
 from __future__ import annotations
@@ -9,7 +9,8 @@ from __future__ import annotations
 import errno
 import os
 import tempfile
-from contextlib import suppress
+from collections.abc import Mapping
+from contextlib import ExitStack
 from pathlib import Path
 
 from sourcing.files.disk import missing
@@ -25,21 +26,34 @@ def write_file(file: str, content: bytes) -> None:
     Raises `Mistakes` with one finding where the name is a folder's, its folder is not there, or the disk refuses; then
     nothing was changed.
     """
-    refuse_unwritable(file)
+    write_files({file: content})
+
+
+def write_files(contents: Mapping[str, bytes]) -> None:
+    """Write several files: all are on the disk before the first takes its name. Raises as `write_file` does."""
+    for file in contents:
+        refuse_unwritable(file)
+    with ExitStack() as left_over:
+        staged = {file: _staged(file, content, left_over) for file, content in contents.items()}
+        for file, new in staged.items():
+            with told_of_writing(file):
+                os.replace(new, os.path.realpath(file))
+    for folder in {Path(os.path.realpath(file)).parent for file in contents}:
+        flush_folder(folder)
+
+
+def _staged(file: str, content: bytes, left_over: ExitStack) -> str:
+    """The hidden file that has the bytes, removed with what is left over unless it took its name by then."""
     path = Path(os.path.realpath(file))
     with told_of_writing(file):
         descriptor, new = tempfile.mkstemp(prefix=f".{path.name[:40]}.", suffix=".new", dir=path.parent)
-        try:
-            with open(descriptor, "wb") as stream:
-                stream.write(content)
-                os.fchmod(descriptor, _permissions(path))
-                stream.flush()
-                os.fsync(descriptor)
-            os.replace(new, path)
-        finally:
-            with suppress(FileNotFoundError):
-                os.unlink(new)
-    flush_folder(path.parent)
+        left_over.callback(Path(new).unlink, missing_ok=True)
+        with open(descriptor, "wb") as stream:
+            stream.write(content)
+            os.fchmod(descriptor, _permissions(path))
+            stream.flush()
+            os.fsync(descriptor)
+    return new
 
 
 def refuse_unwritable(file: str) -> None:

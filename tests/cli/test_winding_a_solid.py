@@ -90,7 +90,7 @@ def test_a_solid_and_a_coil_that_came_out_otherwise_are_asked_one_at_a_time(run,
 def test_an_unknown_shank_is_a_wrong_command_line(run, bench_folder):
     ran = run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--shank", "square")
     assert ran.status == 2
-    assert "expected hex, round, drill" in " ".join(ran.err.split())
+    assert "expected hex, round, drill, sleeve" in " ".join(ran.err.split())
 
 
 @pytest.mark.parametrize(
@@ -124,11 +124,68 @@ def test_a_job_s_name_of_markup_and_slashes_harms_nothing(run, bench_folder):
     assert len(trimesh.load(bench_folder / "out.3mf").geometry) == 1
 
 
-def test_a_bed_too_small_is_told_with_what_to_split(run, bench_folder):
+def printer(bench_folder, bed):
     bench = bench_folder / "catalog/bench.yaml"
-    bench.write_text(bench.read_text("utf-8") + "tools: [vice, printer]\nprinter_bed: [60 mm, 60 mm, 60 mm]\n", "utf-8")
-    out = " ".join(run("wind", "need.yaml", *SEVEN, "--solid", "out.stl").out.split())
-    assert "cut it across into 2 pieces" in out
+    bench.write_text(bench.read_text("utf-8") + f"tools: [vice, printer]\nprinter_bed: {bed}\n", "utf-8")
+
+
+def test_one_too_long_for_the_bed_is_written_as_a_sleeve_in_pieces(run, bench_folder):
+    printer(bench_folder, "[50 mm, 50 mm, 40 mm]")
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--solid", "out.3mf")
+    assert ran.status == 0
+    out = " ".join(ran.out.split())
+    assert "a sleeve on a steel rod of 4.00 mm" in out
+    assert "cut across into 2 pieces" in out
+    pieces = list(trimesh.load(bench_folder / "out.3mf").geometry.values())
+    assert len(pieces) == 2
+    assert all(each.is_watertight and each.euler_number == 0 for each in pieces)
+    stl = trimesh.load(bench_folder / "out.stl")
+    assert len(stl.split()) == 2
+    assert stl.volume == pytest.approx(sum(each.volume for each in pieces), rel=1e-4)
+    assert max(stl.bounds[1][:2]) <= 48
+
+
+def test_one_for_which_the_bed_has_no_room_at_all_is_refused_and_nothing_is_written(run, bench_folder):
+    printer(bench_folder, "[12 mm, 12 mm, 12 mm]")
+    before = listed(bench_folder)
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--solid", "out.svg")
+    assert ran.status == 3
+    assert "Nothing was written: the mandrel" in " ".join(ran.out.split())
+    assert listed(bench_folder) == before
+
+
+def test_a_drawing_to_turn_by_asks_for_no_bed(run, bench_folder):
+    printer(bench_folder, "[12 mm, 12 mm, 12 mm]")
+    assert run("wind", "need.yaml", *SEVEN, "--solid", "out.svg").status == 0
+
+
+def test_a_sleeve_is_made_where_it_is_asked_for(run, bench_folder):
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--solid", "out.svg", "--shank", "sleeve")
+    assert ran.status == 0
+    assert "a sleeve on a steel rod of 4.00 mm" in " ".join(ran.out.split())
+    read = trimesh.load(bench_folder / "out.stl")
+    assert read.is_watertight
+    assert read.euler_number == 0
+    assert "across its flat" in (bench_folder / "out.svg").read_text("utf-8")
+
+
+def test_where_no_rod_on_hand_goes_into_a_sleeve_it_is_refused(run, bench_folder):
+    bench = bench_folder / "catalog/bench.yaml"
+    bench.write_text(bench.read_text("utf-8") + "rods: [6, 7]\n", "utf-8")
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--shank", "sleeve")
+    assert ran.status == 3
+    assert "no rod on hand" in " ".join(ran.out.split())
+    assert not (bench_folder / "out.stl").exists()
+
+
+@pytest.mark.parametrize("other", ["out.stl", "./out.stl", "../bench/out.stl", "link.stl"])
+def test_one_file_named_twice_is_a_wrong_command_line(run, bench_folder, other):
+    (bench_folder / "link.stl").symlink_to("out.stl")
+    other = other.replace("bench", bench_folder.name)
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--solid", other)
+    assert ran.status == 2
+    assert "names one file twice" in " ".join(ran.err.split())
+    assert not (bench_folder / "out.stl").exists()
 
 
 def test_the_sheet_of_a_cone_says_that_it_comes_off_over_its_small_end(run, tmp_path, monkeypatch):

@@ -6,7 +6,7 @@ lines fall from left to right.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil, cos, pi, sin, sqrt
@@ -16,7 +16,8 @@ from sourcing.quantities import show_diameter, show_length
 from sourcing.sheets.drawing.svg import THIN_MM, Picture, Point, dimension, line, ruled, shape, stroke, text
 from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.solid.coil import Station
-from sourcing.winding.solid.shape import SLOT_SHARE, MandrelSolid
+from sourcing.winding.solid.shape import MARK_MM, SLOT_SHARE, MandrelSolid, Shank
+from sourcing.winding.solid.sleeve import Bore
 from sourcing.winding.solid.surface import profile_at
 
 SHEET_MM = (297.0, 210.0)
@@ -55,7 +56,7 @@ def turning_drawing(solid: MandrelSolid, job: str, units: str = "mm") -> Picture
     """The mandrel with its dimensions, to the largest scale of technical drawings that the sheet holds."""
     scale = next((each for each in SCALES if _fits(solid, each)), SCALES[-1])
     left_mm, middle_mm = (SHEET_MM[0] - solid.length_mm * scale) / 2, EDGE_MM + ABOVE_MM + ROOM_MM[1] / 2
-    frame = Frame(scale, solid.end_mm - solid.length_mm, left_mm, middle_mm)
+    frame = Frame(scale, solid.foot_mm, left_mm, middle_mm)
     title, sizes, below_mm = f"Mandrel for {shortened(job)}", sizes_of(solid, units), EDGE_MM + ABOVE_MM + ROOM_MM[1]
     parts = (
         text((EDGE_MM, EDGE_MM + 3.0), title, "start", 5.0),
@@ -82,34 +83,53 @@ def side_view(solid: MandrelSolid, frame: Frame) -> Iterator[str]:
     above, below = _edge(solid, 0.0), _edge(solid, pi)
     corners = [frame.at(height, radius) for height, radius in above]
     yield shape([*corners, *(frame.at(height, -radius) for height, radius in reversed(below))])
-    shank_mm, collar_mm = frame.foot_mm + solid.shank.length_mm, solid.face_mm - solid.collar.height_mm
-    shank_up_mm, collar_up_mm = solid.shank.radius_mm(0.0), solid.collar.radius_mm
-    for height_mm, up_mm in ((shank_mm, shank_up_mm), (collar_mm, collar_up_mm), (solid.face_mm, collar_up_mm)):
-        yield line(frame.at(height_mm, up_mm), frame.at(height_mm, -up_mm))
-    for angle in solid.shank.corners_rad:
-        if 1e-6 < angle < pi - 1e-6:
-            up_mm = solid.shank.radius_mm(angle) * cos(angle)
-            yield line(frame.at(frame.foot_mm, up_mm), frame.at(shank_mm, up_mm), THIN_MM)
+    collar_up_mm = solid.collar.radius_mm
+    yield line(frame.at(solid.face_mm, collar_up_mm), frame.at(solid.face_mm, -collar_up_mm))
+    yield from _shank(solid, solid.held, frame) if isinstance(solid.held, Shank) else _bore(solid, solid.held, frame)
     for way in (-1, 1):
         up_mm = way * collar_up_mm * sin(solid.collar.slot_half_rad)
-        yield line(frame.at(collar_mm, up_mm), frame.at(solid.face_mm, up_mm))
+        yield line(frame.at(solid.underside_mm, up_mm), frame.at(solid.face_mm, up_mm))
     yield from _seat(solid, frame)
+    if solid.coil.loop_mm:
+        yield from _mark(solid, frame)
     yield line(
         frame.at(frame.foot_mm - 3 / frame.scale, 0), frame.at(solid.end_mm + 3 / frame.scale, 0), THIN_MM, "6 1 1 1"
     )
 
 
+def _shank(solid: MandrelSolid, shank: Shank, frame: Frame) -> Iterator[str]:
+    """The shank's end at the cone, the cone's at the collar, and the edges of its flats."""
+    shank_mm = frame.foot_mm + shank.length_mm
+    for height_mm, up_mm in ((shank_mm, shank.radius_mm(0.0)), (solid.underside_mm, solid.collar.radius_mm)):
+        yield line(frame.at(height_mm, up_mm), frame.at(height_mm, -up_mm))
+    for angle in shank.corners_rad:
+        if 1e-6 < angle < pi - 1e-6:
+            up_mm = shank.radius_mm(angle) * cos(angle)
+            yield line(frame.at(frame.foot_mm, up_mm), frame.at(shank_mm, up_mm), THIN_MM)
+
+
+def _bore(solid: MandrelSolid, bore: Bore, frame: Frame) -> Iterator[str]:
+    """The hidden edges of a sleeve's bore, whose flat lies behind."""
+    for up_mm in (bore.round_mm, -bore.round_mm):
+        yield line(frame.at(solid.foot_mm, up_mm), frame.at(solid.end_mm, up_mm), THIN_MM, "3 1.5")
+
+
+def _mark(solid: MandrelSolid, frame: Frame) -> Iterator[str]:
+    """A cross where the hole for the loop's pin is drilled."""
+    for along_mm, up_mm in ((MARK_MM, 0.0), (0.0, MARK_MM)):
+        yield line(frame.at(solid.middle_mm - along_mm, -up_mm), frame.at(solid.middle_mm + along_mm, up_mm))
+
+
 def _edge(solid: MandrelSolid, angle_rad: float) -> list[tuple[float, float]]:
     """Height and radius along one side, from the shank's end."""
-    foot_mm, collar_mm = solid.end_mm - solid.length_mm, solid.face_mm - solid.collar.height_mm
-    gripped_mm, profile = solid.shank.radius_mm(angle_rad), profile_at(solid.coil, solid.release, angle_rad)
+    held, profile = solid.held, profile_at(solid.coil, solid.release, angle_rad)
     length_mm = solid.end_mm - solid.face_mm
     steps = ceil(length_mm / solid.coil.wire_mm * STEPS_PER_WIRE)
     body = [(height, profile(height)) for height in (solid.face_mm + length_mm * at / steps for at in range(steps + 1))]
+    gripped = (0.0, held.length_mm) if isinstance(held, Shank) else ()
     return [
-        (foot_mm, gripped_mm),
-        (foot_mm + solid.shank.length_mm, gripped_mm),
-        (collar_mm, solid.collar.radius_mm),
+        *((solid.foot_mm + along_mm, held.radius_mm(angle_rad)) for along_mm in gripped),
+        (solid.underside_mm, solid.collar.radius_mm),
         (solid.face_mm, solid.collar.radius_mm),
         *_without_the_straight(body),
     ]
@@ -151,9 +171,10 @@ def _half_width_mm(solid: MandrelSolid) -> float:
 
 def _letters(solid: MandrelSolid, frame: Frame) -> Iterator[str]:
     """A to C over shank, collar and body, as the table has them."""
+    shank = [("A", solid.foot_mm + solid.held.length_mm / 2)] if isinstance(solid.held, Shank) else []
     places = (
-        ("A", frame.foot_mm + solid.shank.length_mm / 2),
-        ("B", solid.face_mm - solid.collar.height_mm / 2),
+        *shank,
+        ("B", (solid.underside_mm + solid.face_mm) / 2),
         ("C", (solid.face_mm + solid.end_mm) / 2),
     )
     for letter, height_mm in places:
@@ -164,7 +185,8 @@ def _letters(solid: MandrelSolid, frame: Frame) -> Iterator[str]:
 def _lengths(solid: MandrelSolid, frame: Frame, units: str) -> Iterator[str]:
     """The lengths of the shank, of the collar with its cone, of the body, and of the whole."""
     low = solid.collar.radius_mm
-    marks = (frame.foot_mm, frame.foot_mm + solid.shank.length_mm, solid.face_mm, solid.end_mm)
+    shank = [solid.foot_mm + solid.held.length_mm] if isinstance(solid.held, Shank) else []
+    marks = (solid.foot_mm, *shank, solid.face_mm, solid.end_mm)
     for first, last in pairwise(marks):
         words = show_length(last - first, units)
         yield from dimension(frame.at(first, -low), frame.at(last, -low), words, 8.0)
@@ -174,22 +196,22 @@ def _lengths(solid: MandrelSolid, frame: Frame, units: str) -> Iterator[str]:
 
 def sizes_of(solid: MandrelSolid, units: str = "mm") -> Rows:
     """The table of dimensions: letter, what, size."""
-    coil, shank, collar = solid.coil, solid.shank, solid.collar
+    coil, collar = solid.coil, solid.collar
 
     def size(value_mm: float) -> str:
         return show_diameter(value_mm, units)
 
-    grip = {"hex": "across flats", "round": "diameter", "drill": "diameter, three flats"}[shank.kind]
     ends = " to ".join(dict.fromkeys(size(2 * each) for each in (coil.seat_mm, coil.thinnest_mm)))
     curved = ", curved: see the list" if coil.tapered else ""
-    taper, high = size(solid.taper_mm), size(collar.height_mm)
+    taper = f"; 45° to the shank over {size(solid.taper_mm)}" if isinstance(solid.held, Shank) else ""
+    hand = "either: the loop goes over a pin" if coil.loop_mm else f"{coil.hand}, the wire begins at the slot"
     rows = [
-        ("A", "shank", f"{size(shank.across_mm)} {grip}"),
-        ("B", "collar", f"{size(solid.width_mm)} diameter, {high} wide; 45° to the shank over {taper}"),
+        _held_size(solid.held, size),
+        ("B", "collar", f"{size(solid.width_mm)} diameter, {size(collar.height_mm)} wide{taper}"),
         ("C", "where the wire lies", f"{ends} ± {size(TURNED_STEP_MM)}{curved}"),
         *_seat_sizes(solid, units),
         ("", "slot in the collar", f"{size(SLOT_SHARE * coil.wire_mm)} wide, down to {size(2 * collar.slot_floor_mm)}"),
-        ("", "hand", f"{coil.hand}, the wire begins at the slot"),
+        ("", "hand", hand),
         ("", "turns, spare ones too", f"{coil.turns:.2f}"),
         ("", "cut into the collar", shortened(" / ".join(collar.lines))),
     ]
@@ -197,6 +219,16 @@ def sizes_of(solid: MandrelSolid, units: str = "mm") -> Rows:
         strip = size(solid.release.strip_mm)
         rows.append(("", "split along its length", f"a strip {strip} thick between the halves, sawn out"))
     return rows
+
+
+def _held_size(held: Shank | Bore, size: Callable[[float], str]) -> tuple[str, str, str]:
+    """The row about the shank, or about a sleeve's bore."""
+    if isinstance(held, Bore):
+        flat = size(held.round_mm + held.flat_mm)
+        lines = f"; three lines along it, {size(held.breaks_mm)} from its axis" if held.breaks_mm else ""
+        return "", "bore", f"{size(2 * held.round_mm)}, {flat} across its flat, which is opposite the slot{lines}"
+    grip = {"hex": "across flats", "round": "diameter", "drill": "diameter, three flats"}[held.kind]
+    return "A", "shank", f"{size(held.across_mm)} {grip}"
 
 
 def _seat_sizes(solid: MandrelSolid, units: str) -> Iterator[tuple[str, str, str]]:

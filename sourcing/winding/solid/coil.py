@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import ceil, floor, pi
 
-from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, Hand, TorsionSpring
+from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, Hand, Spring, TorsionSpring
 from sourcing.winding.conical_mandrel import diameter_at_mm
 from sourcing.winding.model import WindingPlan
 from sourcing.winding.turns import turns_on_mandrel
@@ -36,11 +36,16 @@ class Station:
 
 @dataclass(frozen=True, slots=True)
 class LaidCoil:
-    """Wire on a mandrel; between stations everything changes evenly. Heights never fall, radii never grow."""
+    """Wire on a mandrel; between stations everything changes evenly. Heights never fall, radii never grow.
+
+    `loop_mm`: the room left in the middle for the loop of a double torsion spring, whose bodies lie on either side of
+    it, one of either hand; stations do not count it.
+    """
 
     wire_mm: float
     hand: Hand
     stations: tuple[Station, ...]
+    loop_mm: float = 0.0
 
     @property
     def turns(self) -> float:
@@ -50,7 +55,7 @@ class LaidCoil:
     @property
     def length_mm(self) -> float:
         """From the first turn's axis to the last one's, along the mandrel."""
-        return self.stations[-1].height_mm
+        return self.stations[-1].height_mm + self.loop_mm
 
     @property
     def tapered(self) -> bool:
@@ -66,7 +71,7 @@ class LaidCoil:
     @property
     def close(self) -> bool:
         """Whether every turn touches the next."""
-        return self.length_mm <= CLOSE * self.wire_mm * self.turns
+        return self.stations[-1].height_mm <= CLOSE * self.wire_mm * self.turns
 
     @property
     def seat_mm(self) -> float:
@@ -103,18 +108,16 @@ class LaidCoil:
         return tuple(self.at(max(0.0, part + whole)) for whole in range(ceil(self.turns - part + 1e-9)))
 
 
+LOOP_WIRES = 5.0
+"""The room along the mandrel for the loop between two bodies, in wires (assumed: a narrow U round a pin)."""
+
 CLOSE = 1.05
 """A climb of up to so many wires a turn is wire against wire."""
 
 
-def why_no_solid(plan: WindingPlan) -> str | None:
-    """Why no solid is made for a plan, None where one is."""
-    if isinstance(plan.wanted, TorsionSpring) and plan.wanted.bodies > 1:
-        return (
-            "a double torsion spring is wound outwards from its loop, which is hooked over a pin across a plain rod; a "
-            "mandrel with a collar does not serve"
-        )
-    return None
+def is_double(spring: Spring) -> bool:
+    """Whether it is a double torsion spring."""
+    return isinstance(spring, TorsionSpring) and spring.bodies > 1
 
 
 def coil_of(plan: WindingPlan) -> LaidCoil:
@@ -124,7 +127,8 @@ def coil_of(plan: WindingPlan) -> LaidCoil:
     spring would not come out larger than it was wound.
     """
     stations = tuple(_from_the_large_end(plan) if plan.mandrel.diameter_mm is None else _along_a_cylinder(plan))
-    coil = LaidCoil(plan.wire_diameter_mm, plan.wanted.hand or Hand.RIGHT, stations)
+    loop_mm = LOOP_WIRES * plan.wire_diameter_mm if is_double(plan.wanted) else 0.0
+    coil = LaidCoil(plan.wire_diameter_mm, plan.wanted.hand or Hand.RIGHT, stations, loop_mm)
     if 2 * coil.thinnest_mm < coil.wire_mm - 1e-9:
         raise ValueError(f"a mandrel of {2 * coil.thinnest_mm:g} mm is thinner than the wire of {coil.wire_mm:g} mm")
     if any(each.released_mm <= each.radius_mm for each in stations):

@@ -1,11 +1,11 @@
-"""The whole mandrel: shank, collar with the job's name and the slot for the wire's end, body.
+"""The whole mandrel: shank or bore, collar with the job's name and the slot for the wire's end, body.
 
-Heights count from the first turn's axis along the mandrel; the collar and the shank lie below it.
+Heights count from the first turn's axis along the mandrel; the collar and the shank lie below it. A sleeve has a bore
+from end to end and no shank: its rod is held.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from math import acos, asin, ceil, cos, floor, pi, sqrt
 from typing import Literal
@@ -16,6 +16,7 @@ from sourcing.stock.model import Bench
 from sourcing.winding.solid.coil import START_RAD, LaidCoil
 from sourcing.winding.solid.lettering import ADVANCE, LINE, dots, lines_of
 from sourcing.winding.solid.release import Release
+from sourcing.winding.solid.sleeve import Bore, flat_depth_mm, from_nearest_rad
 
 ShankKind = Literal["hex", "round", "drill"]
 """Hexagonal for a spanner or crank, round for a collet or lathe chuck, round with three flats for a drill chuck."""
@@ -44,6 +45,9 @@ MOST_NAME_LINES = 2
 
 EDGE_MM = 0.02
 """A step is drawn over this much, so that no two points of neighbouring rings fall on each other."""
+
+MARK_MM, MARK_DEEP_MM = 1.5, 0.5
+"""The mark at which the hole for the loop's pin is drilled: its width and depth, less than a sleeve's wall."""
 
 END_MM = 2.0
 """The body goes on so far past the last turn."""
@@ -75,19 +79,15 @@ class Shank:
     def radius_mm(self, angle_rad: float) -> float:
         """Its outline."""
         if self.kind == "hex":
-            return self.across_mm / 2 / cos(_from_nearest(angle_rad, _flats_rad(6)))
+            return self.across_mm / 2 / cos(from_nearest_rad(angle_rad, _flats_rad(6)))
         if self.kind == "drill":
             flat_mm = self.across_mm / 2 * (1 - 2 * FLATS_DEPTH_SHARE)
-            return min(self.across_mm / 2, flat_mm / cos(_from_nearest(angle_rad, _flats_rad(3))))
+            return min(self.across_mm / 2, flat_mm / cos(from_nearest_rad(angle_rad, _flats_rad(3))))
         return self.across_mm / 2
 
 
 def _flats_rad(flats: int) -> tuple[float, ...]:
     return tuple(pi / flats + at * 2 * pi / flats for at in range(flats))
-
-
-def _from_nearest(angle_rad: float, middles_rad: Sequence[float]) -> float:
-    return min(abs((angle_rad - middle + pi) % (2 * pi) - pi) for middle in middles_rad)
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,7 +127,7 @@ class MandrelSolid:
 
     coil: LaidCoil
     release: Release
-    shank: Shank
+    held: Shank | Bore
     collar: Collar
 
     @property
@@ -141,14 +141,30 @@ class MandrelSolid:
         return self.coil.length_mm + self.coil.wire_mm / 2 + END_MM
 
     @property
+    def middle_mm(self) -> float:
+        """The middle between two bodies, where the loop's pin goes through."""
+        return self.coil.length_mm / 2
+
+    @property
+    def underside_mm(self) -> float:
+        """The collar's lower edge."""
+        return self.face_mm - self.collar.height_mm
+
+    @property
     def taper_mm(self) -> float:
         """The height of the cone from the shank to the collar: 45 degrees, printed without support."""
-        return self.collar.radius_mm - self.shank.greatest_radius_mm
+        return self.collar.radius_mm - self.held.greatest_radius_mm if isinstance(self.held, Shank) else 0.0
+
+    @property
+    def foot_mm(self) -> float:
+        """The end that is held: of the shank, or the underside of a sleeve's collar."""
+        shank_mm = self.held.length_mm if isinstance(self.held, Shank) else 0.0
+        return self.underside_mm - self.taper_mm - shank_mm
 
     @property
     def length_mm(self) -> float:
         """From end to end."""
-        return self.end_mm - self.face_mm + self.collar.height_mm + self.taper_mm + self.shank.length_mm
+        return self.end_mm - self.foot_mm
 
     @property
     def width_mm(self) -> float:
@@ -157,26 +173,30 @@ class MandrelSolid:
 
     @property
     def core_mm(self) -> float:
-        """The diameter at its thinnest, shank included: what the crank twists."""
-        return min(2 * self.coil.thinnest_mm, self.shank.across_mm)
+        """The diameter at its thinnest, shank included: what the crank twists. Of a sleeve, its rod across the flat."""
+        if isinstance(self.held, Bore):
+            return self.held.rod_mm - flat_depth_mm(self.held.rod_mm)
+        return min(2 * self.coil.thinnest_mm, self.held.across_mm)
 
 
-def solid_of(coil: LaidCoil, release: Release, name: str, shank_kind: ShankKind, units: str = "mm") -> MandrelSolid:
-    """The mandrel for a coil: a shank as thick as the body up to what chucks take, a collar that bears the name."""
-    shank = Shank(shank_kind, shank_across_mm(2 * coil.seat_mm, shank_kind))
+def solid_of(coil: LaidCoil, release: Release, name: str, held: ShankKind | Bore, units: str = "mm") -> MandrelSolid:
+    """The mandrel for a coil: a shank as thick as the body up to what chucks take, or a sleeve's bore; a collar that
+    bears the name.
+    """
+    grip = held if isinstance(held, Bore) else Shank(held, shank_across_mm(2 * coil.seat_mm, held))
     figures = figures_of(coil, units)
     slot_half_rad = asin(SLOT_SHARE * coil.wire_mm / 2 / coil.stations[0].radius_mm)
     free_rad = 2 * (pi - slot_half_rad)
     radius_mm = max(
         LEAST_COLLAR_RADIUS_MM,
         coil.seat_mm + coil.wire_mm + COLLAR_EDGE_MM,
-        shank.greatest_radius_mm + COLLAR_EDGE_MM,
+        COLLAR_EDGE_MM + (grip.greatest_radius_mm if isinstance(grip, Shank) else 0.0),
         (len(figures) * ADVANCE + 2) * DOT_MM / free_rad + EDGE_MM,
     )
     letters = floor((radius_mm * free_rad / DOT_MM - 2) / ADVANCE)
     lines = lines_of(name, figures, letters, MOST_NAME_LINES)
     height_mm = max(LEAST_COLLAR_HEIGHT_MM, ceil((len(lines) * LINE + 1) * DOT_MM))
-    return MandrelSolid(coil, release, shank, Collar(radius_mm, height_mm, slot_half_rad, coil.seat_mm, lines))
+    return MandrelSolid(coil, release, grip, Collar(radius_mm, height_mm, slot_half_rad, coil.seat_mm, lines))
 
 
 def shank_for(bench: Bench) -> ShankKind:
@@ -187,10 +207,14 @@ def shank_for(bench: Bench) -> ShankKind:
 
 
 def figures_of(coil: LaidCoil, units: str = "mm") -> str:
-    """What stands below the name: the diameter where the wire lies, of a cone at both ends, and the hand's letter."""
+    """What stands below the name: the diameter where the wire lies, of a cone at both ends, and the hand's letter.
+
+    Two bodies have both.
+    """
     ends = (coil.thinnest_mm, coil.seat_mm) if coil.tapered else (coil.seat_mm,)
     sizes = "-".join(show_diameter(2 * each, units).split()[0] for each in ends)
-    return f"⌀{sizes} {'R' if coil.hand is Hand.RIGHT else 'L'}"
+    hand = "R+L" if coil.loop_mm else "R" if coil.hand is Hand.RIGHT else "L"
+    return f"⌀{sizes} {hand}"
 
 
 def shank_across_mm(body_mm: float, kind: ShankKind) -> float:

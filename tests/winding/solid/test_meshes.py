@@ -14,19 +14,22 @@ import trimesh
 from sourcing.files.solids import Part, stl_of, threemf_of
 from sourcing.springs.model import Hand
 from sourcing.winding.model import WindingPlan
-from sourcing.winding.solid.mesh import Mesh, meshes_of, rings_of, sewn
-from sourcing.winding.solid.shape import DOT_MM, ENGRAVED_MM, MandrelSolid
+from sourcing.winding.solid.bed import STANDING, OnBed, cuts_mm, meshes_of
+from sourcing.winding.solid.mesh import Mesh
+from sourcing.winding.solid.rings import half_of, mesh_of, piece_of
+from sourcing.winding.solid.shape import DOT_MM, ENGRAVED_MM, MARK_DEEP_MM, MARK_MM, MandrelSolid, Shank
+from sourcing.winding.solid.sleeve import Bore
 from sourcing.winding.solid.surface import profile_at
 
 from .plans import HOW_MANY, kinds_without_a_plan, random_plans, solid_for
 
 HALF_A_PER_CENT = 0.005
-SHANKS = ("hex", "round", "drill")
+SHANKS = ("hex", "round", "drill", "sleeve", "sleeve")
 
 
 @dataclass(frozen=True)
 class Made:
-    """A plan's mandrel, its meshes as they are written, and the whole of it on its axis (a split one's two halves)."""
+    """A plan's mandrel, its meshes as they are written, and the same on its axis: the whole, or halves, or pieces."""
 
     plan: WindingPlan
     solid: MandrelSolid
@@ -36,9 +39,11 @@ class Made:
 
 def _made(at: int) -> Made:
     plan = random_plans()[at]
-    solid = solid_for(plan, shank=SHANKS[at % 3])
-    halves = (1, -1) if solid.release.way == "split" else (0,)
-    return Made(plan, solid, meshes_of(solid), tuple(sewn(rings_of(solid, half)) for half in halves))
+    solid = solid_for(plan, shank=SHANKS[at % len(SHANKS)])
+    lies = OnBed(standing=at % 4 == 0, pieces=1 + at % 3) if isinstance(solid.held, Bore) else STANDING
+    halves = tuple(half_of(solid, half) for half in (1, -1)) if solid.release.way == "split" else ()
+    pieces = tuple(piece_of(solid, low, high) for low, high in pairwise(cuts_mm(solid, lies.pieces)))
+    return Made(plan, solid, meshes_of(solid, lies), halves or pieces)
 
 
 @pytest.fixture(scope="module", params=range(HOW_MANY), ids=lambda at: f"{at}-{random_plans()[at].wanted.kind}")
@@ -58,12 +63,33 @@ def body_of(mesh: Mesh, solid: MandrelSolid) -> tuple[np.ndarray, np.ndarray, np
     return np.arctan2(y, x)[above] % tau, np.hypot(x, y)[above], z[above]
 
 
+def body_of_all(made: Made) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    """The same of all pieces together, less the bore, which no coil meets."""
+    angle, radius, height = (
+        np.concatenate(each) for each in zip(*(body_of(mesh, made.solid) for mesh in made.on_axis), strict=True)
+    )
+    if not isinstance(made.solid.held, Bore):
+        return angle, radius, height
+    outside = radius > np.array([made.solid.held.radius_mm(each) for each in angle]) + 1e-6
+    return angle[outside], radius[outside], height[outside]
+
+
 def test_every_kind_that_is_wound_has_plans_here() -> None:
     assert not kinds_without_a_plan()
 
 
 def test_every_way_off_is_among_the_plans() -> None:
-    assert {solid_for(plan).release.way for plan in random_plans()} == {"slide", "unscrew", "ledge", "split"}
+    made = [solid_for(plan, shank=shank) for plan in random_plans() for shank in ("hex", "sleeve")]
+    assert {each.release.way for each in made} == {"slide", "unscrew", "ledge", "split", "break"}
+
+
+def test_sleeves_and_both_bodies_of_double_springs_are_among_the_plans() -> None:
+    """And sleeves in one, two and three pieces."""
+    solids = [solid_for(plan, shank=SHANKS[at % len(SHANKS)]) for at, plan in enumerate(random_plans())]
+    sleeves = {(1 + at % 3, each.release.way) for at, each in enumerate(solids) if isinstance(each.held, Bore)}
+    assert {pieces for pieces, _ in sleeves} == {1, 2, 3}
+    assert {way for _, way in sleeves} >= {"slide", "ledge", "break"}
+    assert any(each.coil.loop_mm for each in solids)
 
 
 def test_a_mesh_is_closed_and_turned_outwards(made: Made) -> None:
@@ -72,7 +98,7 @@ def test_a_mesh_is_closed_and_turned_outwards(made: Made) -> None:
         assert read.is_watertight
         assert read.is_winding_consistent
         assert read.volume > 0
-        assert read.euler_number == 2
+        assert read.euler_number == (0 if isinstance(made.solid.held, Bore) else 2)
         assert read.volume == pytest.approx(mesh.volume_mm3)
 
 
@@ -83,7 +109,7 @@ def test_the_volume_of_a_mesh_is_that_of_the_integral(made: Made) -> None:
 
 def integral_mm3(solid: MandrelSolid) -> float:
     """Half of the radius squared over angle and height, piece by piece, from the dimensions and not from the mesh."""
-    shank, collar = solid.shank, solid.collar
+    held, collar = solid.held, solid.collar
     angles = (np.arange(1440) + 0.5) * tau / 1440
     cut_mm = solid.release.strip_mm / 2
 
@@ -91,7 +117,7 @@ def integral_mm3(solid: MandrelSolid) -> float:
         """Of a section, less what lies within the strip."""
         return float(np.maximum(0.0, radii**2 - (cut_mm / np.sin(angles)) ** 2).mean() * pi)
 
-    gripped = np.array([shank.radius_mm(angle) for angle in angles])
+    gripped = np.array([held.radius_mm(angle) for angle in angles])
     from_slot = (angles - pi / 2 + pi) % tau - pi
     round_mm = np.where(abs(from_slot) < collar.slot_half_rad, collar.slot_floor_mm, collar.radius_mm)
     shares = (np.arange(50) + 0.5) / 50
@@ -104,8 +130,11 @@ def integral_mm3(solid: MandrelSolid) -> float:
     profiles = [profile_at(solid.coil, solid.release, angle) for angle in some]
     radii = np.array([[profile(height) for height in heights] for profile in profiles])
     inside = np.maximum(0.0, radii**2 - (cut_mm / np.sin(some)[:, None]) ** 2)
-    body = float(inside.mean(axis=0).sum() * pi * step_mm)
-    return area_mm2(gripped) * shank.length_mm + taper + area_mm2(round_mm) * collar.height_mm - dots + body
+    body = float(inside.mean(axis=0).sum() * pi * step_mm) - (MARK_MM**2 * MARK_DEEP_MM if solid.coil.loop_mm else 0.0)
+    below = -area_mm2(gripped) * solid.length_mm
+    if isinstance(held, Shank):
+        below = area_mm2(gripped) * held.length_mm + taper
+    return below + area_mm2(round_mm) * collar.height_mm - dots + body
 
 
 def test_both_files_hold_the_volume_of_the_mesh(made: Made) -> None:
@@ -143,8 +172,11 @@ def test_the_finished_spring_comes_off_the_mesh(made: Made) -> None:
             moved = np.hypot(x, y - half * solid.release.strip_mm / 2)[body]
             assert coil.stations[0].least_released_mm - half_mm - moved.max() >= min(least_mm, 0.05) - 1e-6
         return
-    angle, radius, height = body_of(made.on_axis[0], solid)
-    if solid.release.way == "slide":
+    angle, radius, height = body_of_all(made)
+    if solid.release.way == "break":
+        assert isinstance(solid.held, Bore)
+        assert solid.held.round_mm < solid.held.breaks_mm < solid.coil.thinnest_mm
+    elif solid.release.way == "slide":
         assert coil.stations[0].least_released_mm - half_mm - radius.max() == pytest.approx(least_mm, abs=1e-6)
     elif solid.release.way == "ledge":
         for turn in np.linspace(0.0, coil.turns, 200):
@@ -172,7 +204,7 @@ def test_the_seat_climbs_the_way_of_the_hand(kind: str, hand: Hand) -> None:
     solids = [each for each in map(solid_for, plans) if each.coil.tapered or each.release.groove_depth_mm][:4]
     assert solids
     for solid in solids:
-        angle, radius, _ = body_of(sewn(rings_of(solid)), solid)
+        angle, radius, _ = body_of(mesh_of(solid), solid)
         columns, rows = np.unique(np.round(angle, 9), return_counts=True)
         one, other = columns[rows > 2][[20, 22]]
         sides = [radius[np.isclose(angle, each, atol=1e-8)] for each in (one, other)]
@@ -186,7 +218,7 @@ def test_the_name_is_cut_into_the_collar_to_be_read_from_left_to_right() -> None
     """Dots read back from the mesh, as somebody sees them who holds the shank down and turns the mandrel."""
     solid = solid_for(random_plans()[0], "LF 7/")
     collar = solid.collar
-    x, y, z = np.array(sewn(rings_of(solid)).vertices).T
+    x, y, z = np.array(mesh_of(solid).vertices).T
     on_collar = (z <= solid.face_mm + 1e-9) & (z >= solid.face_mm - collar.height_mm)
     cut = on_collar & (abs(np.hypot(x, y) - (collar.radius_mm - ENGRAVED_MM)) < 1e-6)
     along = (np.arctan2(y, x)[cut] - collar.first_dot_rad) % tau * collar.radius_mm / DOT_MM
@@ -201,11 +233,11 @@ def test_the_name_is_cut_into_the_collar_to_be_read_from_left_to_right() -> None
 
 def test_a_hexagon_is_as_wide_across_flats_as_it_says() -> None:
     solid = solid_for(random_plans()[0], shank="hex")
-    x, y, z = np.array(sewn(rings_of(solid)).vertices).T
+    x, y, z = np.array(mesh_of(solid).vertices).T
     foot = z == z.min()
-    assert np.hypot(x, y)[foot].max() == pytest.approx(solid.shank.across_mm / sqrt(3), rel=1e-6)
+    assert np.hypot(x, y)[foot].max() == pytest.approx(solid.held.across_mm / sqrt(3), rel=1e-6)
     flats = np.cos(np.arctan2(y, x)[foot] - pi / 6) * np.hypot(x, y)[foot]
-    assert flats.max() == pytest.approx(solid.shank.across_mm / 2, rel=1e-6)
+    assert flats.max() == pytest.approx(solid.held.across_mm / 2, rel=1e-6)
 
 
 def test_the_slot_lets_the_wire_in_where_it_lies() -> None:

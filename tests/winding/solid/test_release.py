@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 
 from sourcing.springs.model import Hand, TorsionSpring
 from sourcing.stock.model import Bench
-from sourcing.winding.solid.coil import LaidCoil, Station, coil_of, why_no_solid
+from sourcing.winding.model import WindingPlan
+from sourcing.winding.solid.coil import START_RAD, LaidCoil, Station, coil_of
 from sourcing.winding.solid.lettering import lines_of
-from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, on_bed, safety_against_twisting_off
+from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, safety_against_twisting_off, safety_of
 from sourcing.winding.solid.release import release_of
+from sourcing.winding.solid.rings import mesh_of
 from sourcing.winding.solid.shape import shank_for, solid_of
 from sourcing.winding.solid.words import comes_off, solid_said
 from tests.winding.cases import need, plan, spool
@@ -101,52 +104,20 @@ def test_the_turns_laid_are_those_of_the_plan() -> None:
         assert laid.turns == pytest.approx(each.turns_to_wind + each.turns_to_spare, rel=0.01)
 
 
-def test_a_double_torsion_spring_gets_no_solid() -> None:
-    made = next(each for each in random_plans() if isinstance(each.wanted, TorsionSpring))
-    assert why_no_solid(made) is None
-    assert "outwards from its loop" in (why_no_solid(replace(made, wanted=replace(made.wanted, bodies=2))) or "")
-
-
-BEDS = [
-    ((200.0, 200.0, 180.0), "standing", 1),
-    ((200.0, 200.0, 40.0), "lying", 1),
-    ((60.0, 60.0, 60.0), "nowhere", 2),
-    ((20.0, 20.0, 20.0), "nowhere", 0),
-]
-
-
-@pytest.mark.parametrize(("bed_mm", "lies", "pieces"), BEDS)
-def test_the_bed_decides_how_it_lies_or_into_how_many_pieces_it_is_cut(
-    bed_mm: tuple[float, float, float], lies: str, pieces: int
-) -> None:
-    found = on_bed(solid_for(plan(spool(1.0))), bed_mm)
-    assert (found.lies, found.pieces) == (lies, pieces)
-
-
-@pytest.mark.parametrize(
-    ("bed_mm", "said"),
-    [
-        (None, "no `printer_bed` in bench.yaml"),
-        ((60.0, 60.0, 60.0), "cut it across into 2 pieces"),
-        ((20.0, 20.0, 20.0), "too small for it, even in pieces"),
-    ],
-)
-def test_a_bed_that_does_not_hold_it_is_told(bed_mm: tuple[float, float, float] | None, said: str) -> None:
-    made = plan(spool(1.0))
-    sentences = solid_said(made, solid_for(made), need(), Bench(printer_bed_mm=bed_mm))
-    assert said in " ".join(sentences)
-
-
 def test_a_printed_one_that_would_twist_off_is_warned_of_only_where_there_is_a_printer() -> None:
     made = plan(spool(0.8))
     solid = solid_for(made)
-    thin = replace(solid, shank=replace(solid.shank, across_mm=3.0))
+    thin = replace(solid, held=replace(solid.held, across_mm=3.0))
     assert "Do not wind on it printed" in " ".join(solid_said(made, thin, need(), Bench(tools=("printer",))))
     assert "printed" not in " ".join(solid_said(made, thin, need(), Bench(tools=("vice",))))
 
 
 def test_a_shank_for_a_drill_that_is_the_thinnest_is_told_with_what_makes_it_thicker() -> None:
-    made = next(each for each in random_plans() if coil_of(each).seat_mm > 10 and each.wire_diameter_mm > 1)
+    made = next(
+        each
+        for each in random_plans()
+        if coil_of(each).thinnest_mm > 6 and safety_of(each, solid_for(each, shank="drill")) < SAFE
+    )
     bench = Bench(tools=("printer", "hand-drill"))
     said = {kind: " ".join(solid_said(made, solid_for(made, shank=kind), need(), bench)) for kind in ("drill", "hex")}
     assert "--shank hex makes that thicker" in said["drill"]
@@ -170,7 +141,7 @@ def test_where_the_need_gives_no_hand_it_is_said() -> None:
 
 
 def test_the_way_off_and_its_room_are_told() -> None:
-    said = {solid_for(each).release.way: comes_off(solid_for(each), "mm") for each in random_plans()}
+    said = {solid_for(each).release.way: comes_off(solid_for(each), Bench()) for each in random_plans()}
     assert "slides off over the free end" in said["slide"]
     assert "over the small end" in said["ledge"]
     assert "unscrew it" in said["unscrew"]
@@ -194,3 +165,39 @@ def test_a_name_of_markup_slashes_and_other_scripts_is_cut_in_as_signs_that_ther
         lines = solid_of(laid, release_of(laid), name, "hex").collar.lines
         assert len(lines) <= 3
         assert lines[-1] == "⌀6.92 R"
+
+
+def double() -> WindingPlan:
+    return next(each for each in random_plans() if isinstance(each.wanted, TorsionSpring) and each.wanted.bodies == 2)
+
+
+def test_a_double_torsion_spring_gets_one_mandrel_for_both_bodies_and_room_for_the_loop() -> None:
+    made = double()
+    solid = solid_for(made)
+    turns = made.turns_to_wind + made.turns_to_spare
+    assert solid.coil.length_mm == pytest.approx((turns + 5.0) * made.wire_diameter_mm, rel=0.01)
+    assert solid.middle_mm == pytest.approx(solid.coil.length_mm / 2)
+    assert solid.collar.lines[-1].endswith("R+L")
+    assert solid.release.groove_depth_mm == 0.0
+
+
+def test_its_loop_goes_over_a_pin_at_the_mark_and_it_is_turned_either_way() -> None:
+    said = " ".join(solid_said(double(), solid_for(double()), need(kind="torsion"), Bench()))
+    assert "Drill through it at the mark in the middle" in said
+    assert "turned either way" in said
+    assert "gives no hand" not in said
+    assert "lay it in the slot" not in said
+
+
+def test_the_pin_s_mark_lies_in_the_middle_of_the_mesh_at_the_slot() -> None:
+    solid = solid_for(double())
+    x, y, z = np.array(mesh_of(solid).vertices).T
+    cut = (z > solid.face_mm) & (np.hypot(x, y) < solid.coil.seat_mm - 0.1) & (np.hypot(x, y) > 0.1)
+    assert z[cut].mean() == pytest.approx(solid.middle_mm)
+    assert np.arctan2(y, x)[cut].mean() == pytest.approx(START_RAD)
+
+
+def test_both_halves_of_its_wire_are_wound_at_once_so_the_torque_is_twice_that_of_one() -> None:
+    made = double()
+    one = replace(made, wanted=replace(made.wanted, bodies=1))
+    assert safety_of(made, solid_for(made)) == pytest.approx(safety_of(one, solid_for(made)) / 2)
