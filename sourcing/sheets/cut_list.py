@@ -8,7 +8,7 @@ from sourcing.quantities import show_diameter, show_length, show_wire
 from sourcing.sheets.winding_text import AT_LENGTH, mandrel_words, wire_words
 from sourcing.springs.model import CompressionSpring, ConicalSpring
 from sourcing.winding.model import WindingPlan
-from sourcing.winding.solid.coil import coil_of, why_no_solid
+from sourcing.winding.solid.coil import coil_of
 
 SPACER_FROM_MM = 0.1
 """A gap that is no wider is kept by eye."""
@@ -35,9 +35,7 @@ def _rows(plan: WindingPlan) -> Iterator[tuple[str, str, str]]:
 
 
 def _covered(plan: WindingPlan) -> str:
-    """How much of the mandrel the wire covers; nothing where it is wound over a pin from its middle."""
-    if why_no_solid(plan) is not None:
-        return ""
+    """How much of the mandrel the wire covers, the room for a loop between two bodies included."""
     coil = coil_of(plan)
     return f"the wire covers {show_length(coil.length_mm + coil.wire_mm, plan.units)} of it"
 

@@ -192,7 +192,8 @@ def test_its_loop_goes_over_a_pin_at_the_mark_and_it_is_turned_either_way() -> N
 def test_the_pin_s_mark_lies_in_the_middle_of_the_mesh_at_the_slot() -> None:
     solid = solid_for(double())
     x, y, z = np.array(mesh_of(solid).vertices).T
-    cut = (z > solid.face_mm) & (np.hypot(x, y) < solid.coil.seat_mm - 0.1) & (np.hypot(x, y) > 0.1)
+    radius, seat_mm = np.hypot(x, y), solid.coil.seat_mm
+    cut = (z > solid.face_mm) & (radius < seat_mm - 0.1) & (radius > seat_mm / 2)
     assert z[cut].mean() == pytest.approx(solid.middle_mm)
     assert np.arctan2(y, x)[cut].mean() == pytest.approx(START_RAD)
 
