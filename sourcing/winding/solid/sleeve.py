@@ -99,8 +99,8 @@ def from_nearest_rad(angle_rad: float, middles_rad: Sequence[float]) -> float:
 def flat_depth_mm(rod_mm: float) -> float:
     """How deep the flat is filed into a rod.
 
-    >>> flat_depth_mm(6.0)
-    0.9
+    >>> flat_depth_mm(5.0)
+    0.75
     """
     return FLAT_SHARE * rod_mm
 
