@@ -11,8 +11,8 @@ STYLE = """
 @page { margin: 10mm 12mm }
 :root { color-scheme: light }
 body { font: 9pt/1.22 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 186mm }
-h1 { font-size: 14pt; margin: 0 0 2mm }
-h2 { font-size: 10.5pt; margin: 2.5mm 0 1mm; border-bottom: .3mm solid #000; break-after: avoid }
+h1 { font-size: 1.55em; margin: 0 0 2mm }
+h2 { font-size: 1.17em; margin: 2.5mm 0 1mm; border-bottom: .3mm solid #000; break-after: avoid }
 h1, p, li, .words { overflow-wrap: anywhere }
 p, ul, ol { margin: 1mm 0 1.5mm }
 ul, ol { padding-left: 6mm }
@@ -20,29 +20,28 @@ li { margin-bottom: .3mm; break-inside: avoid }
 .lead { font-weight: bold }
 .cautions { border: .5mm solid #000; padding: 1mm 3mm; margin: 1mm 0 2mm }
 .cautions h2 { border: 0; margin: 0 }
-.cautions ul { columns: 2 70mm; column-gap: 8mm; font-size: 8.5pt; margin-bottom: 0 }
+.cautions ul { columns: 2 70mm; column-gap: 8mm; font-size: .95em; margin-bottom: 0 }
 .beside { display: flex; gap: 0 4mm; justify-content: space-between; align-items: flex-start }
 .beside > * { flex: 0 1 auto; min-width: 0 }
 .true > .beside { justify-content: flex-start }
 .beside > .pictures { flex: none }
-table { border-collapse: collapse; font-size: 8.5pt; margin: 1mm 0 1.5mm }
+table { border-collapse: collapse; font-size: .95em; margin: 1mm 0 1.5mm }
 tr { break-inside: avoid }
 thead, thead + tbody > tr:first-child { break-before: avoid }
-caption { text-align: left; font-size: 8.5pt; padding-bottom: .5mm }
+caption { text-align: left; padding-bottom: .5mm }
 th, td { border: .2mm solid #000; padding: .3mm 1.4mm; text-align: left; vertical-align: top }
 td.blank { min-width: 16mm }
 .together, figure { break-inside: avoid }
 figure { margin: 1mm 0 }
 figure svg { display: block; max-width: 100%; height: auto }
-figcaption { font-size: 8.5pt; contain: inline-size }
+figcaption { font-size: .95em; contain: inline-size }
 .true svg { max-width: none }
 .box { display: inline-block; width: 3.2mm; height: 3.2mm; border: .35mm solid #000; margin-right: 2mm }
 @media screen {
-  body { padding: 4mm }
+  body { padding: 4mm; font-size: 11pt; max-width: 210mm }
 }
 @media screen and (max-width: 190mm) {
   body { font-size: 12pt }
-  table, caption, figcaption { font-size: 11pt }
   .scroll, .true { overflow-x: auto }
   .beside { display: block }
 }
