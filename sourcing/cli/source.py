@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from sourcing.cli import door
-from sourcing.cli.words import WORKINGS_HELP
+from sourcing.cli.words import WORKINGS_HELP, page_option
 
 if TYPE_CHECKING:
     from sourcing.figures.working import Working
@@ -36,11 +37,23 @@ def shown(answers: Sequence[tuple[Verdict, Catalogue]]) -> list[tuple[Working, .
     return [workings(verdict, catalogue) for verdict, catalogue in answers]
 
 
+def write_page(file: str, verdicts: Sequence[Verdict]) -> None:
+    """Write the verdicts as one page. Raises Mistakes where it cannot be written."""
+    from sourcing.files.writing import write_file
+    from sourcing.sheets.verdict_page import verdict_page
+
+    write_file(file, verdict_page(verdicts).encode())
+    print(f"The sheet as a page: {file}", file=sys.stderr)
+
+
 def command(
     needs: Annotated[list[str], typer.Argument(metavar="NEED...", help="one need.yaml, or several")],
     catalog: Annotated[
         str | None,
         typer.Option("--catalog", metavar="PATH", help="a catalogue folder, or one file of springs or spools"),
+    ] = None,
+    sheet: Annotated[
+        str | None, typer.Option("--sheet", metavar="OUT.html", help="write it as a page to print")
     ] = None,
     with_workings: Annotated[bool, typer.Option("--workings", help=WORKINGS_HELP)] = False,
     as_json: Annotated[bool, typer.Option("--json", help="one JSON document instead of text")] = False,
@@ -49,8 +62,12 @@ def command(
 
     Example: springwright source examples/punch-return/need.yaml
     """
+    if sheet is not None:
+        page_option("--sheet", sheet)
     answers = tuple(judged(needs, catalog))
     verdicts = [verdict for verdict, _ in answers]
+    if sheet is not None:
+        write_page(sheet, verdicts)
     workings = shown(answers) if with_workings else [None] * len(verdicts)
     if as_json:
         from sourcing.sheets.data import source_document

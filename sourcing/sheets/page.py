@@ -20,7 +20,8 @@ li { margin-bottom: .3mm; break-inside: avoid }
 .lead { font-weight: bold }
 .cautions { border: .5mm solid #000; padding: 1mm 3mm; margin: 1mm 0 2mm }
 .cautions h2 { border: 0; margin: 0 }
-.cautions ul { columns: 2 70mm; column-gap: 8mm; font-size: .95em; margin-bottom: 0 }
+ul.two { columns: 2 70mm; column-gap: 8mm; font-size: .95em }
+.cautions ul { margin-bottom: 0 }
 .beside { display: flex; gap: 0 4mm; justify-content: space-between; align-items: flex-start }
 .beside > * { flex: 0 1 auto; min-width: 0 }
 .true > .beside { justify-content: flex-start }
@@ -31,6 +32,7 @@ thead, thead + tbody > tr:first-child { break-before: avoid }
 caption { text-align: left; padding-bottom: .5mm }
 th, td { border: .2mm solid #000; padding: .3mm 1.4mm; text-align: left; vertical-align: top }
 td.blank { min-width: 16mm }
+.sheet + .sheet { break-before: page }
 .together, figure { break-inside: avoid }
 figure { margin: 1mm 0 }
 figure svg { display: block; max-width: 100%; height: auto }
@@ -55,9 +57,17 @@ def page(title: str, parts: Iterable[str]) -> str:
         f"<title>{escape(title)}</title><style>{STYLE}</style>"
     )
     body = "\n".join(parts)
-    return (
-        f'<!DOCTYPE html>\n<html lang="en">\n<head>{head}</head>\n<body>\n<main>\n{body}\n</main>\n</body>\n</html>\n'
-    )
+    return f'<!DOCTYPE html>\n<html lang="en">\n<head>{head}</head>\n<body>\n{body}\n</body>\n</html>\n'
+
+
+def main(parts: Iterable[str]) -> str:
+    """The parts that a page is for."""
+    return "<main>\n" + "\n".join(parts) + "\n</main>"
+
+
+def section(parts: Iterable[str]) -> str:
+    """Parts that begin on a sheet of paper of their own."""
+    return '<section class="sheet">\n' + "\n".join(parts) + "\n</section>"
 
 
 def heading(words: str, level: int = 2) -> str:
@@ -71,9 +81,10 @@ def paragraph(words: str, lead: bool = False) -> str:
     return f"<p{marked}>{escape(words)}</p>"
 
 
-def bullets(items: Iterable[str]) -> str:
-    """A list without an order."""
-    return f"<ul>{''.join(f'<li>{escape(item)}</li>' for item in items)}</ul>"
+def bullets(items: Iterable[str], in_two: bool = False) -> str:
+    """A list without an order; `in_two`: in two columns where there is room."""
+    columns = ' class="two"' if in_two else ""
+    return f"<ul{columns}>{''.join(f'<li>{escape(item)}</li>' for item in items)}</ul>"
 
 
 def steps(items: Iterable[str]) -> str:
@@ -84,7 +95,7 @@ def steps(items: Iterable[str]) -> str:
 
 def cautions(title: str, items: Iterable[str]) -> str:
     """Cautions in a frame of their own."""
-    return f'<section class="cautions">{heading(title)}{bullets(items)}</section>'
+    return f'<section class="cautions">{heading(title)}{bullets(items, in_two=True)}</section>'
 
 
 def table(headers: Sequence[str], rows: Iterable[Sequence[str]], caption: str = "", blank: int = 0) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from sourcing.adapt.rehook import rehook_steps
-from sourcing.fit.model import Deviation
+from sourcing.fit.model import Deviation, Fit
 from sourcing.fit.rank import rank
 from sourcing.need.model import Need
 from sourcing.quantities import (
@@ -38,7 +38,7 @@ def verdict_lines(verdict: Verdict, workings: Sequence[Working] | None = None) -
     """The whole sheet of one need, with its workings where they were asked for."""
     need = verdict.need
     yield from wrapped(need.job + (f": {need.what}" if need.what else ""))
-    yield from wrapped("; ".join(_wanted(need, verdict.bench.units)), "  ")
+    yield from wrapped("; ".join(wanted_words(need, verdict.bench.units)), "  ")
     yield ""
     yield from map(strong, wrapped(verdict.sentence))
     yield from heading("Why")
@@ -52,7 +52,7 @@ def verdict_lines(verdict: Verdict, workings: Sequence[Working] | None = None) -
         yield from heading("How to adapt it")
         yield from numbered(rehook_steps(verdict.chosen.adapted, verdict.bench.units))
     if verdict.chosen is not None and verdict.chosen.fit is not None:
-        yield from _fit(verdict, verdict.chosen)
+        yield from _fit(verdict, verdict.chosen, verdict.chosen.fit)
     if verdict.options and hand_matters(need):
         yield from heading("How to see the hand")
         yield from pair_lines()
@@ -72,7 +72,7 @@ def verdict_lines(verdict: Verdict, workings: Sequence[Working] | None = None) -
     yield ""
 
 
-def _wanted(need: Need, units: str) -> Iterator[str]:
+def wanted_words(need: Need, units: str) -> Iterator[str]:
     """The need as it was understood, so that a slip of the pen is seen."""
 
     def size(wanted: Wanted) -> str:
@@ -123,33 +123,55 @@ def _turned(need: Need, units: str) -> Iterator[str]:
         yield f"{need.hand}-hand" if need.hand else "hand not said"
 
 
+OPTION_HEADERS = ("option", "id", "fits", "score", "chance", "cost", "days", "hours")
+FIT_HEADERS = ("figure", "wanted", "got", "tolerance", "tolerances off")
+
+
 def _options(verdict: Verdict) -> Iterator[str]:
-    serving = [option for option in verdict.options if option.fits != "no"]
-    serving.sort(key=lambda option: option is not verdict.chosen)
-    excluded = [(option, option.fit) for option in verdict.options if option.fits == "no" and option.fit is not None]
-    excluded.sort(key=lambda each: rank(each[1]))
-    units = verdict.bench.units
+    serving, excluded = serving_options(verdict), excluded_options(verdict)
     if serving:
         yield from heading("Options" if verdict.chosen is None else "Options, the chosen one first")
-        headers = ("option", "id", "fits", "score", "chance", "cost", "days", "hours")
-        yield from table(headers, [_option_row(option) for option in serving[:OPTIONS_SHOWN]])
+        yield from table(OPTION_HEADERS, [option_row(option) for option in serving[:OPTIONS_SHOWN]])
         yield from bullets(f"{option.id or option.option}: {option.how}" for option in serving[:OPTIONS_SHOWN])
         if len(serving) > OPTIONS_SHOWN:
             yield f"  ... and {len(serving) - OPTIONS_SHOWN} more that fit less well"
     if excluded:
-        further = f" and {verdict.further_off} springs further off" if verdict.further_off else ""
-        yield from heading(f"Excluded ({len(excluded)}{further}), the nearest")
-        nearest = (option for option, _ in excluded[:EXCLUDED_SHOWN])
-        yield from bullets(f"{option.option} {option.id}: {_against(option, units)}" for option in nearest)
+        yield from heading(excluded_heading(verdict))
+        yield from bullets(f"{option.option} {option.id}: {why}" for option, why in excluded[:EXCLUDED_SHOWN])
     if verdict.wires_refused:
         yield from heading("Wire that does not serve")
-        by_reason: dict[str, list[str]] = {}
-        for wire, refusal in verdict.wires_refused:
-            by_reason.setdefault(refusal.why, []).append(wire)
-        yield from bullets(f"{', '.join(wires)}: {why}" for why, wires in by_reason.items())
+        yield from bullets(refused_wires(verdict))
 
 
-def _option_row(option: Option) -> tuple[str, ...]:
+def serving_options(verdict: Verdict) -> list[Option]:
+    """The options that serve, the chosen one first."""
+    serving = [option for option in verdict.options if option.fits != "no"]
+    return sorted(serving, key=lambda option: option is not verdict.chosen)
+
+
+def excluded_options(verdict: Verdict) -> list[tuple[Option, str]]:
+    """The options that do not serve, the nearest first, each with what is against it."""
+    judged = [(option, option.fit) for option in verdict.options if option.fits == "no" and option.fit is not None]
+    judged.sort(key=lambda each: rank(each[1]))
+    return [(option, _against(option, verdict.bench.units)) for option, _ in judged]
+
+
+def excluded_heading(verdict: Verdict) -> str:
+    """How many were excluded."""
+    further = f" and {verdict.further_off} springs further off" if verdict.further_off else ""
+    return f"Excluded ({len(excluded_options(verdict))}{further}), the nearest"
+
+
+def refused_wires(verdict: Verdict) -> list[str]:
+    """Why wire does not serve, said once for all that share the reason."""
+    by_reason: dict[str, list[str]] = {}
+    for wire, refusal in verdict.wires_refused:
+        by_reason.setdefault(refusal.why, []).append(wire)
+    return [f"{', '.join(wires)}: {why}" for why, wires in by_reason.items()]
+
+
+def option_row(option: Option) -> tuple[str, ...]:
+    """The row of an option; what is not known is a question mark."""
     unknown = "?"
     return (
         option.option,
@@ -186,12 +208,19 @@ def _deviation_row(row: Deviation, units: str) -> tuple[str, ...]:
     )
 
 
-def _fit(verdict: Verdict, chosen: Option) -> Iterator[str]:
-    assert chosen.fit is not None
-    yield from heading("How it fits" if chosen.id is None else f"How {chosen.id} fits")
-    rows = [_deviation_row(row, verdict.bench.units) for row in chosen.fit.deviations]
-    if rows:
-        yield from table(("figure", "wanted", "got", "tolerance", "tolerances off"), rows)
-    held = [limit for limit in chosen.fit.limits if limit.holds]
-    yield from bullets((f"{limit.limit}: {limit.why}" for limit in chosen.fit.broken), "!")
-    yield from bullets(f"{limit.limit}: {limit.why}" for limit in held)
+def fit_rows(verdict: Verdict, fit: Fit) -> list[tuple[str, ...]]:
+    """Each wanted figure beside what an option has."""
+    return [_deviation_row(row, verdict.bench.units) for row in fit.deviations]
+
+
+def fit_heading(chosen: Option) -> str:
+    """What stands above them."""
+    return "How it fits" if chosen.id is None else f"How {chosen.id} fits"
+
+
+def _fit(verdict: Verdict, chosen: Option, fit: Fit) -> Iterator[str]:
+    yield from heading(fit_heading(chosen))
+    if rows := fit_rows(verdict, fit):
+        yield from table(FIT_HEADERS, rows)
+    yield from bullets((f"{limit.limit}: {limit.why}" for limit in fit.broken), "!")
+    yield from bullets(f"{limit.limit}: {limit.why}" for limit in fit.limits if limit.holds)

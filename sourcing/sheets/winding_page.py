@@ -32,25 +32,30 @@ TRIAL_ROWS = 3
 
 def winding_page(plan: WindingPlan, need: Need, of_solid: Sequence[str] = ()) -> str:
     """The whole page of one plan. `of_solid`: what is said of the mandrel where it was made as a solid."""
-    return page.page(f"{need.job}: winding sheet", winding_parts(plan, need, of_solid))
+    parts = (job_heading(need), *winding_parts(plan, need, of_solid))
+    return page.page(f"{need.job}: winding sheet", [page.main(parts)])
 
 
-def winding_parts(plan: WindingPlan, need: Need, of_solid: Sequence[str] = ()) -> Iterator[str]:
-    """What stands on the page of a plan, from the cautions on."""
-    yield page.heading(need.job + (f": {need.what}" if need.what else ""), 1)
+def job_heading(need: Need) -> str:
+    """What a page is about."""
+    return page.heading(need.job + (f": {need.what}" if need.what else ""), 1)
+
+
+def winding_parts(plan: WindingPlan, need: Need, of_solid: Sequence[str] = (), job: str = "") -> Iterator[str]:
+    """What stands on the page of a plan below its heading. `job` tells its pictures from those of other jobs."""
     yield page.cautions("Before you begin", plan.cautions)
     yield page.paragraph(summary(plan, plan.units), lead=True)
-    yield page.beside("".join(_to_make(plan)), "".join(_pictures(plan)))
+    yield page.beside("".join(_to_make(plan)), "".join(_pictures(plan, job)))
     yield from _profile(plan)
     if of_solid:
         yield page.heading("The mandrel as a solid")
         yield page.bullets(of_solid)
     yield page.heading("At the bench")
     if hand_matters(need):
-        yield _hands()
+        yield hands(job)
     yield page.steps(plan.steps)
     yield from _acceptance(plan)
-    yield page.together(_true_size(plan))
+    yield page.together(_true_size(plan, job))
     yield page.heading("How it goes in")
     yield page.bullets((*plan.goes_in.said, *cautions_for(need, plan)))
     yield from _trials(plan)
@@ -74,12 +79,12 @@ def _to_make(plan: WindingPlan) -> Iterator[str]:
     yield page.table(headers, kept, "In brackets: between these in 95 of 100 coils.")
 
 
-def _pictures(plan: WindingPlan) -> Iterator[str]:
-    yield page.figure(winding_pictures.finished(plan), "spring", "The finished spring.")
+def _pictures(plan: WindingPlan, job: str) -> Iterator[str]:
+    yield page.figure(winding_pictures.finished(plan), f"{job}spring", "The finished spring.")
     if (wound := winding_pictures.mandrel(plan)) is not None:
-        yield page.figure(wound, "mandrel", "On the mandrel; the held end is below.")
+        yield page.figure(wound, f"{job}mandrel", "On the mandrel; the held end is below.")
     curve = "Torque over the angle" if plan.wanted.kind == "torsion" else "Force over length"
-    yield page.figure(winding_pictures.curve(plan), "curve", f"{curve}; bars: what is wanted.")
+    yield page.figure(winding_pictures.curve(plan), f"{job}curve", f"{curve}; bars: what is wanted.")
 
 
 def _profile(plan: WindingPlan) -> Iterator[str]:
@@ -93,9 +98,10 @@ def _profile(plan: WindingPlan) -> Iterator[str]:
         yield page.table(headers, rows, "The curved taper of the mandrel, from its small end.")
 
 
-def _hands() -> str:
+def hands(job: str) -> str:
+    """A spring of either hand, and how to see which one it is."""
     words = page.paragraph(HOW_TO_SEE) + page.paragraph(WHICH_IS_WANTED)
-    return page.beside(page.figure(both_hands(), "hands"), words)
+    return page.beside(page.figure(both_hands(), f"{job}hands"), words)
 
 
 def _acceptance(plan: WindingPlan) -> Iterator[str]:
@@ -131,18 +137,18 @@ def _both(grams: str, force: str) -> str:
     return f"{grams} ({force})" if grams and force else grams
 
 
-def _true_size(plan: WindingPlan) -> Iterator[str]:
+def _true_size(plan: WindingPlan, job: str) -> Iterator[str]:
     """The outline to lay the finished spring on, and the line that proves the page's size."""
     yield page.heading("In its true size")
     yield page.paragraph("Print at 100 %, not fitted to the page: the line must measure 100 mm.")
-    line, outline = page.figure(check_line(), "check-line"), winding_pictures.outline(plan)
+    line, outline = page.figure(check_line(), f"{job}check-line"), winding_pictures.outline(plan)
     if outline is None:
         yield page.paragraph("There is no outline of it in its true size here: measure it instead.")
         yield page.true_size(line)
         return
     words = "Lay the finished spring on the outline: it judges pitch, ends and angle. The diameter is the caliper's."
     yield page.paragraph(words)
-    drawn = page.figure(outline, "outline")
+    drawn = page.figure(outline, f"{job}outline")
     yield page.true_size(page.beside(line, drawn) if outline.width_mm <= NARROW_MM else line + drawn)
 
 

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import subprocess
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from pdfminer.high_level import extract_pages
 from pdfminer.layout import LAParams, LTChar, LTCurve, LTItem, LTPage, LTTextLine
+
+from tests.browser.sheets import split_words, words_of
 
 FLAGS = (
     "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
@@ -63,6 +65,46 @@ class Page:
     @property
     def words(self) -> str:
         return " ".join(line.words for line in self.lines)
+
+
+MARGIN_ACROSS_MM, MARGIN_DOWN_MM = 12.0, 10.0
+SLACK_MM = 0.3
+"""How far a letter's box, which has room above and below, may stand in a margin."""
+
+
+def in_the_margins(page: Page) -> list[Box]:
+    """The letters that stand in a margin, or beyond the paper."""
+    across, down = MARGIN_ACROSS_MM - SLACK_MM, MARGIN_DOWN_MM - SLACK_MM
+    return [
+        each
+        for each in page.letters
+        if each.left < across or each.right > page.width - across or each.low < down or each.high > page.height - down
+    ]
+
+
+def on_each_other(page: Page) -> list[tuple[Box, Box]]:
+    """The pairs of letters of which the middles of the boxes overlap: two thirds of the width, half of the height."""
+    cores = sorted((_core(each) for each in page.letters), key=lambda box: box.left)
+    found: list[tuple[Box, Box]] = []
+    for at, one in enumerate(cores):
+        for other in cores[at + 1 :]:
+            if other.left >= one.right:
+                break
+            if other.low < one.high and one.low < other.high:
+                found.append((one, other))
+    return found
+
+
+def _core(box: Box) -> Box:
+    aside, off = box.width / 6.0, box.height / 4.0
+    return Box(box.left + aside, box.low + off, box.right - aside, box.high - off, box.words)
+
+
+def not_printed(page: str, pages: Sequence[Page]) -> list[str]:
+    """The words of a page that are not on its printed pages."""
+    upright, sideways = (" ".join(getattr(each, name) for each in pages) for name in ("words", "sideways"))
+    found = set(split_words(upright))
+    return [word for word in words_of(page) if word not in found and word not in sideways]
 
 
 def printed(html: Path) -> list[Page]:

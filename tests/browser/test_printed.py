@@ -9,16 +9,12 @@ from math import hypot
 import pytest
 
 from sourcing.springs.model import ConicalSpring, ExtensionSpring, TorsionSpring
-from tests.browser.chromium import Box, Page, printed
-from tests.browser.sheets import Sheet, sheets, split_words, together, words_of
+from tests.browser.chromium import MARGIN_DOWN_MM, Box, Page, in_the_margins, not_printed, on_each_other, printed
+from tests.browser.sheets import Sheet, sheets, together
 
 pytestmark = pytest.mark.browser
 
-MARGIN_ACROSS_MM, MARGIN_DOWN_MM = 12.0, 10.0
 TRUE_WITHIN_MM = 0.3
-NO_LETTER_WITHIN_MM = 0.3
-"""How far a letter's box, which has room above and below, may stand in the margin."""
-
 PAPERS = {"A4": (210.0, 297.0, "mm"), "Letter": (215.9, 279.4, "inch")}
 
 
@@ -46,38 +42,17 @@ def test_every_sheet_takes_one_to_three_pages(jobs):
 
 
 def test_every_word_of_a_sheet_is_printed(jobs):
-    for job, (sheet, pages) in jobs.items():
-        printed_words = set(split_words(" ".join(page.words for page in pages)))
-        sideways = " ".join(page.sideways for page in pages)
-        assert [word for word in words_of(sheet.body) if word not in printed_words and word not in sideways] == [], job
+    assert {job: missed for job, (sheet, pages) in jobs.items() if (missed := not_printed(sheet.body, pages))} == {}
 
 
 def test_no_letter_stands_in_a_margin(jobs):
-    room_across, room_down = (each - NO_LETTER_WITHIN_MM for each in (MARGIN_ACROSS_MM, MARGIN_DOWN_MM))
     for job, (_, pages) in jobs.items():
-        for page in pages:
-            for letter in page.letters:
-                across = room_across <= letter.left and letter.right <= page.width - room_across
-                down = room_down <= letter.low and letter.high <= page.height - room_down
-                assert across, (job, letter)
-                assert down, (job, letter)
+        assert [letter for page in pages for letter in in_the_margins(page)] == [], job
 
 
 def test_no_letter_lies_on_another(jobs):
-    """The middles of their boxes: two thirds of the width, half of the height."""
     for job, (_, pages) in jobs.items():
-        for page in pages:
-            cores = sorted((_core(each) for each in page.letters), key=lambda box: box.left)
-            for at, one in enumerate(cores):
-                for other in cores[at + 1 :]:
-                    if other.left >= one.right:
-                        break
-                    assert other.low >= one.high or one.low >= other.high, (job, one, other)
-
-
-def _core(box: Box) -> Box:
-    aside, off = box.width / 6.0, box.height / 4.0
-    return Box(box.left + aside, box.low + off, box.right - aside, box.high - off, box.words)
+        assert [pair for page in pages for pair in on_each_other(page)] == [], job
 
 
 def test_the_check_line_measures_100_mm(jobs):
