@@ -151,6 +151,9 @@ AngleFromZero = Annotated[
 LegAngle = Annotated[
     float | None, read_by(q.leg_angle_deg), Field(description="an angle between two legs, as in 270 deg")
 ]
+Torque = Annotated[
+    float | None, read_by(above_zero(q.torque_n_mm, "a torque")), Field(description="a torque, as in 1.2 N*m")
+]
 AngularRate = Annotated[
     float | None,
     read_by(above_zero(q.angular_rate_n_mm_per_deg, "a rate by angle")),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import partial
 from itertools import pairwise
 from typing import Annotated, Literal, TypeVar
 
@@ -19,7 +20,6 @@ from sourcing.files.fields import (
     LengthFromZero,
     Price,
     Text,
-    WireDiameter,
     above_zero,
     one_of,
     read_by,
@@ -27,7 +27,8 @@ from sourcing.files.fields import (
 from sourcing.files.findings import Finding, quoted
 from sourcing.files.records import Read, Record, read_record
 from sourcing.quantities import Money, QuantityError, show_length
-from sourcing.stock.model import Bench, Clearance, HandWinding, HouseTolerances, Seller, SpringMaker
+from sourcing.stock import hand_winding as hand
+from sourcing.stock.model import Bench, Clearance, HouseTolerances, Seller, SpringMaker
 
 TOOLS = ("vice", "hand-drill", "bench-drill", "lathe", "printer")
 _DEFAULT = Bench()
@@ -92,15 +93,6 @@ class ClearanceRecord(Record):
     rod: LengthFromZero = None
 
 
-class HandWindingRecord(Record):
-    """The limits of winding by hand."""
-
-    called = "hand_winding"
-
-    caution: WireDiameter = None
-    stop: WireDiameter = None
-
-
 class PreferRecord(Record):
     """How the keeper likes to decide."""
 
@@ -139,7 +131,7 @@ class BenchRecord(Record):
     spring_maker: SpringMakerRecord | None = None
     tolerances: TolerancesRecord | None = None
     clearance: ClearanceRecord | None = None
-    hand_winding: HandWindingRecord | None = None
+    hand_winding: hand.HandWindingRecord | None = None
     prefer: PreferRecord | None = None
 
 
@@ -156,7 +148,8 @@ def bench_in(document: Document) -> tuple[Bench, list[Finding]]:
     read, findings = read_record(BenchRecord, document.value, document.start(), document, {"currency": currency})
     if read is None:
         return _DEFAULT, findings
-    findings += [*_three_sides(read), *_caution_before_stop(read)]
+    place = partial(read.place, "hand_winding")
+    findings += [*_three_sides(read), *hand.beyond_the_stop(read.record.hand_winding, place)]
     return (_DEFAULT if findings else _made(read, currency)), findings
 
 
@@ -165,18 +158,6 @@ def _three_sides(read: Read[BenchRecord]) -> Iterator[Finding]:
     if sides is not None and len(sides) != 3:
         found = f"{len(sides)} length{'' if len(sides) == 1 else 's'}"
         yield Finding(read.place("printer_bed"), found, "three lengths, as in [200 mm, 200 mm, 180 mm]")
-
-
-def _caution_before_stop(read: Read[BenchRecord]) -> Iterator[Finding]:
-    limits = read.record.hand_winding
-    if limits is None:
-        return
-    caution = _stated(limits.caution, _DEFAULT.hand_winding.caution_mm)
-    stop = _stated(limits.stop, _DEFAULT.hand_winding.stop_mm)
-    if caution > stop:
-        key = "caution" if limits.caution is not None else "stop"
-        found = f"caution from {show_length(caution)}, where {show_length(stop)} stops already"
-        yield Finding(read.place("hand_winding", key), found, "a caution below the stop")
 
 
 def _falling_rods(read: Read[BenchRecord]) -> Iterator[Finding]:
@@ -209,10 +190,10 @@ def _made(read: Read[BenchRecord], currency: str) -> Bench:
         spring_maker=_spring_maker(record.spring_maker),
         tolerances=_tolerances(record.tolerances or TolerancesRecord()),
         clearance=_clearance(record.clearance or ClearanceRecord()),
-        hand_winding=_hand_winding(record.hand_winding or HandWindingRecord()),
+        hand_winding=hand.limits(record.hand_winding or hand.HandWindingRecord()),
         least_chance=_stated(record.prefer and record.prefer.least_chance, _DEFAULT.least_chance),
         stated=frozenset(_keys(read)),
-        doubts=tuple(_falling_rods(read)),
+        doubts=(*_falling_rods(read), *hand.raised(record.hand_winding, partial(read.place, "hand_winding"))),
     )
 
 
@@ -243,11 +224,6 @@ def _tolerances(record: TolerancesRecord) -> HouseTolerances:
 def _clearance(record: ClearanceRecord) -> Clearance:
     default = _DEFAULT.clearance
     return Clearance(_stated(record.bore, default.bore_mm), _stated(record.rod, default.rod_mm))
-
-
-def _hand_winding(record: HandWindingRecord) -> HandWinding:
-    default = _DEFAULT.hand_winding
-    return HandWinding(_stated(record.caution, default.caution_mm), _stated(record.stop, default.stop_mm))
 
 
 def _keys(read: Read[BenchRecord]) -> Iterator[str]:

@@ -91,13 +91,20 @@ class Clearance:
 
 @dataclass(frozen=True, slots=True)
 class HandWinding:
-    """Wire diameters of music wire from which hand winding wants caution, and at which it stops.
+    """The limits of winding by hand, and how far from the axis the handle of the crank is (assumed).
 
-    Common practice, no source.
+    From either a wire diameter or a moment at the crank on: caution; stop; no drill, but a vice and a crank. The
+    moments of caution and stop are those that bend the wire, that of vice and crank has the pull in it. All are common
+    practice, no source; music wire of 0.5, 0.8, 1, 1.5, 2 and 3 mm takes 0.06, 0.21, 0.40, 1.26, 2.84 and 8.9 N·m.
     """
 
     caution_mm: float = 1.5
     stop_mm: float = 2.5
+    vice_and_crank_mm: float = 1.2
+    caution_n_mm: float = 1200.0
+    stop_n_mm: float = 6000.0
+    vice_and_crank_n_mm: float = 600.0
+    crank_mm: float = 100.0
 
 
 @dataclass(frozen=True, slots=True)

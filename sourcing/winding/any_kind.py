@@ -11,9 +11,10 @@ from sourcing.quantities import Money, show_diameter, show_length
 from sourcing.safety import winding_cautions
 from sourcing.stock.model import Spool
 from sourcing.winding import turns
+from sourcing.winding.by_hand import wants_caution
 from sourcing.winding.heat import oven_reaches
 from sourcing.winding.model import Refusal
-from sourcing.winding.steps import Numbers
+from sourcing.winding.setting_up import Numbers
 from sourcing.winding.task import Task
 from sourcing.winding.trials import WIDE_DOUBT, Knowledge, Lesson, learn
 
@@ -40,14 +41,15 @@ def too_short(task: Task, cut_mm: float) -> Refusal | None:
 
 def cautions(task: Task, numbers: Numbers) -> Iterable[str]:
     """Those of all winding first, then what this wire adds."""
-    bench, wire_mm = task.bench, task.wire.wire_diameter_mm
+    bench = task.bench
     turning = not {"lathe", "bench-drill", "hand-drill"}.isdisjoint(bench.tools)
     yield from winding_cautions(heated=oven_reaches(task.wire.material, bench), turning=turning)
-    if wire_mm >= bench.hand_winding.caution_mm:
+    if wants_caution(task.wire, bench.hand_winding):
         energy_j = turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back) / 1000
         yield (
-            f"Wire of {show_diameter(wire_mm, bench.units)} is near the end of what is wound by hand: let go, this "
-            f"coil throws the crank with {energy_j:.0f} J. Use a long crank with a stop, and a helper at the wire."
+            f"Wire of {show_diameter(task.wire.wire_diameter_mm, bench.units)} is near the end of what is wound by "
+            f"hand: let go, this coil throws the crank with {energy_j:.0f} J. Use a long crank with a stop, and a "
+            "helper at the wire."
         )
 
 

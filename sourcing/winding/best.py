@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from math import inf
 
 from sourcing.materials import find
 from sourcing.materials.model import Material
@@ -13,8 +12,9 @@ from sourcing.need.model import Need
 from sourcing.quantities import show_diameter
 from sourcing.springs.model import Spring
 from sourcing.stock.model import Bench, Spool
+from sourcing.winding.by_hand import HAND_LIMIT, refused_by_size, wants_caution
 from sourcing.winding.model import Refusal, WindingPlan, Wire, wire_of
-from sourcing.winding.plan import OF_KIND, plan_winding, quick_design, refused_by_size
+from sourcing.winding.plan import OF_KIND, plan_winding, quick_design
 
 THINNEST_TO_BUY_MM = 0.2
 """Thinner wire is hard to get and to hold (common practice, no source)."""
@@ -56,7 +56,8 @@ def unease(spring: Spring, bench: Bench) -> tuple[bool, float]:
     """What makes one wire harder to wind by hand than another, least first: caution, and how far the index is off."""
     least, greatest = PREFERRED_INDEX
     off = max(0.0, least - spring.spring_index, spring.spring_index - greatest)
-    return spring.wire_diameter_mm >= bench.hand_winding.caution_mm, round(off)
+    wire = Wire(spring.material, spring.wire_diameter_mm)
+    return wants_caution(wire, bench.hand_winding), round(off)
 
 
 def order(plan: WindingPlan, bench: Bench) -> tuple[object, ...]:
@@ -99,10 +100,11 @@ def best_plan(
 
 def _thick_wire(need: Need, bench: Bench) -> Refusal | None:
     """The refusal where only wire too thick for the hand would serve."""
-    serving = (wire for wire in _listed(need, bench.hand_winding.stop_mm, inf) if _serves(need, wire, bench))
-    thinnest = next(serving, None)
-    limit = None if thinnest is None else refused_by_size(thinnest, bench)
-    return limit and Refusal(limit.rule, f"only thicker wire than is wound by hand would serve: {limit.why}")
+    stopped = ((wire, refused_by_size(wire, bench)) for wire in _listed(need))
+    for wire, limit in stopped:
+        if limit is not None and limit.rule == HAND_LIMIT and _serves(need, wire, bench):
+            return Refusal(limit.rule, f"only thicker wire than is wound by hand would serve: {limit.why}")
+    return None
 
 
 def _surest(plans: Sequence[WindingPlan], bench: Bench) -> WindingPlan:
@@ -127,8 +129,9 @@ def _refusal(results: Sequence[SpoolResult], need: Need, bench: Bench) -> Refusa
 
 def _to_buy(need: Need, bench: Bench) -> tuple[Wire, ...]:
     """The sizes of wire to buy that serve, those that stand highest in a quick search and wind most easily."""
-    thinner = _listed(need, THINNEST_TO_BUY_MM, bench.hand_winding.stop_mm)
-    quick = ((wire, quick_design(need, wire, bench)) for wire in thinner)
+    thick_enough = (wire for wire in _listed(need) if wire.wire_diameter_mm >= THINNEST_TO_BUY_MM)
+    wound = (wire for wire in thick_enough if refused_by_size(wire, bench) is None)
+    quick = ((wire, quick_design(need, wire, bench)) for wire in wound)
     serving = [(wire, best) for wire, best in quick if best is not None and best.fit.fits == "yes"]
     serving.sort(key=lambda each: (each[1].standing, unease(each[1].spring, bench), each[1].stress_mpa))
     return tuple(wire for wire, _ in serving[:PLANNED_SIZES])
@@ -139,12 +142,12 @@ def _serves(need: Need, wire: Wire, bench: Bench) -> bool:
     return best is not None and best.fit.fits == "yes"
 
 
-def _listed(need: Need, from_mm: float, below_mm: float) -> Iterable[Wire]:
+def _listed(need: Need) -> Iterable[Wire]:
     """The sizes of wire that are listed, thinnest first; where the need wishes a size, those within its wish."""
     material, wish = material_to_buy(need), need.wire_diameter_mm
     for size_mm in nominal_wire_diameters_mm(material):
         wished = wish is None or (wish.smallest or 0.0) <= size_mm <= (wish.largest or size_mm)
-        if wished and from_mm <= size_mm < below_mm:
+        if wished:
             yield Wire(material, size_mm)
 
 

@@ -13,9 +13,10 @@ from sourcing.quantities import show_length
 from sourcing.springs.describe import describe
 from sourcing.springs.model import CompressionSpring
 from sourcing.springs.notes import material_note
-from sourcing.winding import springback, turns
+from sourcing.winding import turns
 from sourcing.winding.acceptance import accept, goes_in
 from sourcing.winding.any_kind import cautions, cost, fit_notes, knowledge, too_short, wire_notes
+from sourcing.winding.by_hand import crank
 from sourcing.winding.heat import oven_reaches, stress_relief
 from sourcing.winding.line import wanted_line
 from sourcing.winding.making import TOO_OPEN_SHARE, Laid, as_wound, laid, made_after_heat, made_before_heat
@@ -23,7 +24,7 @@ from sourcing.winding.mandrel import Wound, wound_for
 from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.pressed_task import Cylinder, PressedTask
 from sourcing.winding.search import MOST_STEPS, QUICK_STEPS, diameters_mm, scan, serving
-from sourcing.winding.steps import PressedNumbers, pull_n, steps, yield_force_n
+from sourcing.winding.steps import PressedNumbers, steps
 from sourcing.winding.task import EASY_INDEX, Given
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import tries
@@ -88,6 +89,7 @@ def _plan(
         pitch_on_mandrel_mm=coil.pitch_mm,
         pull_n=numbers.pull_n,
         crank_moment_n_mm=numbers.crank_moment_n_mm,
+        crank=numbers.crank,
         turns_run_back=numbers.turns_run_back,
         energy_let_go_n_mm=turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back),
         finished=made_before_heat(task, known, wound),
@@ -114,9 +116,9 @@ def _numbers(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring
     """What the steps say."""
     before, spring = as_wound(known, wound), wound.design.spring
     coil = laid(before, wound.diameter_mm)
-    yield_n = yield_force_n(known.flow_stress_mpa, known.wire_diameter_mm)
     return PressedNumbers(
         wire=task.wire,
+        known=known,
         mandrel=wound.mandrel,
         spring=spring,
         cut_length_mm=coil.cut_length_mm,
@@ -124,9 +126,7 @@ def _numbers(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring
         dead_turns=coil.dead_turns,
         spare_turns=SPARE_TURNS,
         pitch_on_mandrel_mm=coil.pitch_mm,
-        pull_n=pull_n(yield_n),
-        yield_n=yield_n,
-        crank_moment_n_mm=springback.plastic_moment_n_mm(known.flow_stress_mpa, known.wire_diameter_mm),
+        crank=crank(known, wound.mandrel, task.bench.hand_winding),
         turns_run_back=coil.run_back(before.total_coils),
         wound_coils=before.total_coils,
         wound_outside=made_before_heat(task, known, wound).bands["outside_diameter_mm"],

@@ -13,9 +13,10 @@ from sourcing.springs.describe_conical import describe_cone
 from sourcing.springs.end_pieces import wire_of_ends_mm
 from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import ConicalSpring
-from sourcing.winding import springback, turns
+from sourcing.winding import turns
 from sourcing.winding.acceptance import goes_in
 from sourcing.winding.any_kind import cautions, cost, knowledge, too_short
+from sourcing.winding.by_hand import crank
 from sourcing.winding.conical_acceptance import accept_cone
 from sourcing.winding.conical_mandrel import LaidCone, as_turned, laid_cone
 from sourcing.winding.conical_notes import cone_notes
@@ -29,7 +30,7 @@ from sourcing.winding.heat import change_of_diameter, oven_reaches, stress_relie
 from sourcing.winding.line import wanted_line
 from sourcing.winding.model import Band, Made, Mandrel, Refusal, WindingPlan
 from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
-from sourcing.winding.steps import PressedNumbers, pull_n, yield_force_n
+from sourcing.winding.steps import PressedNumbers
 from sourcing.winding.task import Given
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import taught_by_one, tries_from
@@ -235,6 +236,7 @@ def _plan(
         pitch_on_mandrel_mm=wound.laid.pitch_mm,
         pull_n=numbers.pull_n,
         crank_moment_n_mm=numbers.crank_moment_n_mm,
+        crank=numbers.crank,
         turns_run_back=numbers.turns_run_back,
         energy_let_go_n_mm=turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back),
         finished=made,
@@ -260,19 +262,18 @@ def _plan(
 def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) -> PressedNumbers:
     """What the steps say; the diameter as wound is that of the large end."""
     before, spring = wound.before_heat, wound.design.spring
-    yield_n = yield_force_n(known.flow_stress_mpa, known.wire_diameter_mm)
+    mandrel = Mandrel("turned", None, as_turned(wound.laid))
     return PressedNumbers(
         wire=task.wire,
-        mandrel=Mandrel("turned", None, as_turned(wound.laid)),
+        known=known,
+        mandrel=mandrel,
         spring=spring,
         cut_length_mm=wound.cut_length_mm,
         active_turns=wound.laid.turns,
         dead_turns=wound.dead_turns,
         spare_turns=SPARE_TURNS,
         pitch_on_mandrel_mm=wound.laid.pitch_mm,
-        pull_n=pull_n(yield_n),
-        yield_n=yield_n,
-        crank_moment_n_mm=springback.plastic_moment_n_mm(known.flow_stress_mpa, known.wire_diameter_mm),
+        crank=crank(known, mandrel, task.bench.hand_winding),
         turns_run_back=turns.turns_run_back(wound.turns, before.total_coils),
         wound_coils=before.total_coils,
         wound_outside=made.bands["outside_diameter_large_mm"],

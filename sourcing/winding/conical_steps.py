@@ -11,7 +11,8 @@ from sourcing.stock.model import Bench
 from sourcing.winding.conical_mandrel import LaidCone, straight_taper_error_mm
 from sourcing.winding.conical_notes import TOUCHING_FROM
 from sourcing.winding.model import Band
-from sourcing.winding.steps import PressedNumbers, again, eased, eighths, finish, held, holder, prepare
+from sourcing.winding.setting_up import anchored, held, holder, takes
+from sourcing.winding.steps import PressedNumbers, again, eased, eighths, finish, prepare
 
 
 def cone_steps(
@@ -55,7 +56,10 @@ def _mandrel(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[
             else ""
         )
     )
-    yield f"Set it up {holder(bench)}, the large end held. Anchor the wire in a slot or cross hole at the large end."
+    yield (
+        f"Set it up, the large end held, {holder(numbers.crank, bench)} {takes(numbers, bench)} Anchor the wire at the "
+        f"large end: {anchored(numbers.mandrel, numbers.crank, bench)}"
+    )
 
 
 def _lay(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[str]:

@@ -13,8 +13,9 @@ from sourcing.quantities import show_diameter, show_force, show_length
 from sourcing.springs import hooks, pulled
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.notes import material_note
-from sourcing.winding import springback, turns
+from sourcing.winding import turns
 from sourcing.winding.any_kind import cautions, cost, hours_said, knowledge, near_note, too_short, wire_notes
+from sourcing.winding.by_hand import crank
 from sourcing.winding.extension_acceptance import accept_extension, extension_goes_in
 from sourcing.winding.extension_making import LaidTight, as_wound, laid, made_after_heat, made_before_heat
 from sourcing.winding.extension_steps import ExtensionNumbers, extension_steps
@@ -24,7 +25,6 @@ from sourcing.winding.heat import oven_reaches, stress_relief
 from sourcing.winding.mandrel import Wound, wound_for
 from sourcing.winding.model import Band, Refusal, WindingPlan
 from sourcing.winding.search import MOST_STEPS, QUICK_STEPS, diameters_mm, scan, serving
-from sourcing.winding.steps import pull_n, yield_force_n
 from sourcing.winding.task import EASY_INDEX, Design, Given
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import tries
@@ -89,6 +89,7 @@ def _plan(
         pitch_on_mandrel_mm=wire.wire_diameter_mm,
         pull_n=numbers.pull_n,
         crank_moment_n_mm=numbers.crank_moment_n_mm,
+        crank=numbers.crank,
         turns_run_back=numbers.turns_run_back,
         energy_let_go_n_mm=turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back),
         finished=made_before_heat(task, known, wound),
@@ -113,14 +114,12 @@ def _plan(
 
 def _numbers(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring], coil: LaidTight) -> ExtensionNumbers:
     """What the steps say."""
-    yield_n = yield_force_n(known.flow_stress_mpa, known.wire_diameter_mm)
     return ExtensionNumbers(
         wire=task.wire,
+        known=known,
         mandrel=wound.mandrel,
         cut_length_mm=coil.cut_length_mm,
-        pull_n=pull_n(yield_n),
-        yield_n=yield_n,
-        crank_moment_n_mm=springback.plastic_moment_n_mm(known.flow_stress_mpa, known.wire_diameter_mm),
+        crank=crank(known, wound.mandrel, task.bench.hand_winding),
         turns_run_back=coil.turns_run_back,
         heat=stress_relief(task.wire.material, task.bench),
         spring=wound.design.spring,

@@ -13,7 +13,8 @@ from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.stock.model import Bench
 from sourcing.winding.extension_making import LaidTight, wire_of_hooks_mm
 from sourcing.winding.model import Band
-from sourcing.winding.steps import Numbers, again, eased, eighths, held, holder, prepare
+from sourcing.winding.setting_up import Numbers, anchored, held, set_up
+from sourcing.winding.steps import again, eased, eighths, prepare
 
 NO_NICKS = (
     "Work with smooth, round jaws or a rounded pin, never with cutters or sharp-edged pliers: a nick is where a hook "
@@ -37,7 +38,7 @@ def extension_steps(numbers: ExtensionNumbers, need: Need, bench: Bench) -> tupl
     """The winding of one extension spring, from the old one to the check of the new one."""
     return (
         *prepare(numbers, need, bench),
-        *_set_up(numbers, bench),
+        f"{set_up(numbers, bench)} Anchor the wire: {anchored(numbers.mandrel, numbers.crank, bench)}",
         held(numbers, bench),
         *_lay(numbers),
         eased(numbers.turns_run_back),
@@ -47,12 +48,6 @@ def extension_steps(numbers: ExtensionNumbers, need: Need, bench: Bench) -> tupl
         "Pull it to its longest working length three times, then check it against the list, in that order.",
         *again(need),
     )
-
-
-def _set_up(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
-    diameter = show_diameter(numbers.mandrel.diameter_mm or 0.0, bench.units)
-    what = f"the rod of {diameter}" if numbers.mandrel.kind == "rod" else f"a mandrel turned or filed to {diameter}"
-    yield f"Set up {what} {holder(bench)}. Anchor the wire in a slot or cross hole of the mandrel, or under a jaw."
 
 
 def _lay(numbers: ExtensionNumbers) -> Iterator[str]:

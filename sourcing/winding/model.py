@@ -86,6 +86,29 @@ class Mandrel:
     diameter_mm: float | None
     profile: tuple[ProfilePoint, ...] = ()
 
+    @property
+    def thickest_mm(self) -> float:
+        """The largest diameter that wire lies on."""
+        return self.profile[-1].diameter_mm if self.diameter_mm is None else self.diameter_mm
+
+    @property
+    def thinnest_mm(self) -> float:
+        """The smallest diameter that wire lies on."""
+        return self.profile[0].diameter_mm if self.diameter_mm is None else self.diameter_mm
+
+
+@dataclass(frozen=True, slots=True)
+class Crank:
+    """What turning the mandrel takes: with the pull, and at a handle so far from the axis.
+
+    `drill_serves`: whether a hand drill may turn it; else it wants a vice and a crank.
+    """
+
+    moment_n_mm: float
+    handle_mm: float
+    force_n: float
+    drill_serves: bool
+
 
 @dataclass(frozen=True, slots=True)
 class Heat:
@@ -173,6 +196,7 @@ class WindingPlan:
     pitch_on_mandrel_mm: float
     pull_n: float
     crank_moment_n_mm: float
+    crank: Crank
     turns_run_back: float
     energy_let_go_n_mm: float
     finished: Made

@@ -10,13 +10,11 @@ from sourcing.need.model import Need
 from sourcing.quantities import show_diameter
 from sourcing.stock.model import Bench, Spool
 from sourcing.winding import compression_plan, conical_plan, extension_plan, extension_task, torsion_plan
+from sourcing.winding.by_hand import refused_by_size
 from sourcing.winding.line import line_refusal
 from sourcing.winding.model import Refusal, WindingPlan, Wire, wire_of
 from sourcing.winding.task import AnyDesign, Given
 from sourcing.winding.torsion_task import no_wire_serves
-
-THINNEST_WIRE_MM = 0.08
-"""The thinnest wire that a handbook for hand tools winds."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,22 +51,6 @@ def quick_design(need: Need, wire: Wire, bench: Bench) -> AnyDesign | None:
     """The best spring of a wire before its mandrel is thought of; None where it makes none."""
     given = given_wire(need, wire, bench)
     return None if isinstance(given, Refusal) else OF_KIND[need.kind].quick(given)
-
-
-def refused_by_size(wire: Wire, bench: Bench) -> Refusal | None:
-    """The refusal of wire that is too thick or too thin to wind by hand."""
-    size = show_diameter(wire.wire_diameter_mm, bench.units)
-    stop_mm = bench.hand_winding.stop_mm
-    if wire.wire_diameter_mm >= stop_mm:
-        why = (
-            f"wire of {size} is not wound by hand: the bench stops at {show_diameter(stop_mm, bench.units)}, for bent "
-            "wire of that size throws the crank with more than an arm holds"
-        )
-        return Refusal("hand-winding-limit", why)
-    if wire.wire_diameter_mm < THINNEST_WIRE_MM:
-        why = f"wire of {size} is thinner than hand tools wind ({show_diameter(THINNEST_WIRE_MM, bench.units)})"
-        return Refusal("wire-too-thin", why)
-    return None
 
 
 def refused_by_material(need: Need, wire: Wire, bench: Bench) -> Refusal | None:

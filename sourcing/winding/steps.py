@@ -4,23 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from math import pi
 
-from sourcing.figures import formula
 from sourcing.need.model import Need
-from sourcing.quantities import show_diameter, show_force, show_length, show_torque, show_wire
+from sourcing.quantities import show_diameter, show_length, show_wire
 from sourcing.springs.model import Ends, PressedSpring
 from sourcing.stock.model import Bench
-from sourcing.winding.acceptance import STANDARD_GRAVITY
 from sourcing.winding.end_steps import bend_ends, left_over
-from sourcing.winding.model import Band, Heat, Mandrel, Wire
-
-HAND_PULL_N = 40.0
-"""What a hand pulls steadily: 20 to 60 N (common practice, no source)."""
-
-PULL_SHARE, GREATEST_PULL_SHARE = 0.05, 0.10
-"""Pull over the yield force of the wire: what to aim at (common practice, no source), and the most, so that springback
-is lowered by less than one per cent (`springback.moment_kept`)."""
+from sourcing.winding.model import Band
+from sourcing.winding.setting_up import Numbers, anchored, held, set_up
 
 RATE_ON_WIRE = 4
 """The rate goes as the fourth power of the wire."""
@@ -28,20 +19,6 @@ RATE_ON_WIRE = 4
 SETS_FROM = 0.45
 """Stress at solid over the least tensile strength from which the first pressing shortens a spring: 2 % and more
 (common practice, no source)."""
-
-
-@dataclass(frozen=True, slots=True)
-class Numbers:
-    """What the sentences of any kind are made of; lengths in mm, `turns_run_back` those of the crank."""
-
-    wire: Wire
-    mandrel: Mandrel
-    cut_length_mm: float
-    pull_n: float
-    yield_n: float
-    crank_moment_n_mm: float
-    turns_run_back: float
-    heat: Heat
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,16 +34,6 @@ class PressedNumbers(Numbers):
     wound_outside: Band
     wound_outside_mm: float
     stress_at_solid_share: float
-
-
-@formula(
-    "T = min(0.05 F_y, 40)",
-    where={"F_y": "yield_n"},
-    source="common practice, no source; 40 N is what a hand pulls steadily",
-)
-def pull_n(yield_n: float) -> float:
-    """A steady pull: a twentieth of the wire's yield force, and no more than a hand holds."""
-    return min(PULL_SHARE * yield_n, HAND_PULL_N)
 
 
 def eighths(turns: float) -> str:
@@ -112,37 +79,9 @@ def prepare(numbers: Numbers, need: Need, bench: Bench) -> Iterable[str]:
 
 
 def _wind(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
-    diameter = show_diameter(numbers.mandrel.diameter_mm or 0.0, bench.units)
-    what = f"the rod of {diameter}" if numbers.mandrel.kind == "rod" else f"a mandrel turned or filed to {diameter}"
-    yield f"Set up {what} {holder(bench)}. Anchor the wire in a slot or cross hole of the mandrel, or under a jaw."
+    yield f"{set_up(numbers, bench)} Anchor the wire: {anchored(numbers.mandrel, numbers.crank, bench)}"
     yield held(numbers, bench)
     yield from _lay(numbers, bench)
-
-
-def holder(bench: Bench) -> str:
-    """What turns the mandrel, of what the bench has."""
-    tool = next((tool for tool in ("lathe", "bench-drill", "hand-drill") if tool in bench.tools), "vice")
-    return {
-        "lathe": "in the lathe, turned by hand with its power off",
-        "bench-drill": "in the chuck of the bench drill, turned by hand and unplugged",
-        "hand-drill": "in the hand drill, the drill clamped in the vice",
-        "vice": "with a crank, running in a hole in wood held in the vice",
-    }[tool]
-
-
-def held(numbers: Numbers, bench: Bench) -> str:
-    """How the wire is held, and what the crank takes."""
-    return (
-        f"Hold the wire with a steady pull of about {pull_shown(numbers.pull_n, bench)}, never more than "
-        f"{pull_shown(GREATEST_PULL_SHARE * numbers.yield_n, bench)}; bending it takes "
-        f"{show_torque(numbers.crank_moment_n_mm, bench.units)} at the crank."
-    )
-
-
-def pull_shown(force_n: float, bench: Bench) -> str:
-    """A pull as a hand knows it: by the weight that it lifts."""
-    force = show_force(force_n, bench.units)
-    return force if bench.units == "inch" else f"{force} ({force_n / STANDARD_GRAVITY:.1f} kg)"
 
 
 def _lay(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
@@ -220,9 +159,3 @@ def again(need: Need) -> Iterable[str]:
     """The others, where several are wanted."""
     if need.quantity > 1:
         yield f"{need.quantity} are wanted: wind the others only when the first has passed."
-
-
-@formula("F_y = σ_f π d² / 4", source="derived, see winding_model: the flow stress over the section")
-def yield_force_n(flow_stress_mpa: float, wire_diameter_mm: float) -> float:
-    """The pull at which the wire yields."""
-    return flow_stress_mpa * pi / 4 * wire_diameter_mm**2

@@ -11,13 +11,13 @@ from collections.abc import Iterable, Sequence
 
 from sourcing.springs.model import TorsionSpring
 from sourcing.springs.notes import material_note
-from sourcing.winding import springback, turns
+from sourcing.winding import turns
 from sourcing.winding.any_kind import assumed_of_torsion, cautions, cost, knowledge, near_note, too_short, wire_notes
+from sourcing.winding.by_hand import crank
 from sourcing.winding.heat import oven_reaches, stress_relief
 from sourcing.winding.mandrel import Wound, wound_for
 from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.search import MOST_STEPS, QUICK_STEPS, diameters_mm, scan, serving
-from sourcing.winding.steps import pull_n, yield_force_n
 from sourcing.winding.task import EASY_INDEX, Design, Given
 from sourcing.winding.torsion_acceptance import accept_torsion, torsion_goes_in
 from sourcing.winding.torsion_making import LaidBody, as_wound, laid, made_after_heat, made_before_heat
@@ -85,6 +85,7 @@ def _plan(
         pitch_on_mandrel_mm=wire.wire_diameter_mm,
         pull_n=numbers.pull_n,
         crank_moment_n_mm=numbers.crank_moment_n_mm,
+        crank=numbers.crank,
         turns_run_back=numbers.turns_run_back,
         energy_let_go_n_mm=turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back),
         finished=made_before_heat(task, known, wound),
@@ -110,14 +111,12 @@ def _plan(
 def _numbers(task: TorsionTask, known: Knowledge, wound: Wound[TorsionSpring], body: LaidBody) -> TorsionNumbers:
     """What the steps say."""
     made, spring = made_before_heat(task, known, wound), as_wound(known, wound)
-    yield_n = yield_force_n(known.flow_stress_mpa, known.wire_diameter_mm)
     return TorsionNumbers(
         wire=task.wire,
+        known=known,
         mandrel=wound.mandrel,
         cut_length_mm=body.cut_length_mm,
-        pull_n=pull_n(yield_n),
-        yield_n=yield_n,
-        crank_moment_n_mm=springback.plastic_moment_n_mm(known.flow_stress_mpa, known.wire_diameter_mm),
+        crank=crank(known, wound.mandrel, task.bench.hand_winding),
         turns_run_back=body.opens_deg / 360.0,
         heat=stress_relief(task.wire.material, task.bench),
         spring=wound.design.spring,

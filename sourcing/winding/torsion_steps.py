@@ -11,7 +11,8 @@ from sourcing.springs import turned
 from sourcing.springs.model import Hand, Leg, LegShape, TorsionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.model import Band
-from sourcing.winding.steps import Numbers, again, eased, eighths, held, holder, prepare
+from sourcing.winding.setting_up import Numbers, anchored, held, set_up
+from sourcing.winding.steps import again, eased, eighths, prepare
 from sourcing.winding.torsion_making import LaidBody
 
 HELD_MM = 50.0
@@ -50,8 +51,6 @@ def torsion_steps(numbers: TorsionNumbers, need: Need, bench: Bench) -> tuple[st
 
 
 def _set_up(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
-    diameter = show_diameter(numbers.mandrel.diameter_mm or 0.0, bench.units)
-    what = f"the rod of {diameter}" if numbers.mandrel.kind == "rod" else f"a mandrel turned or filed to {diameter}"
     if numbers.spring.bodies > 1:
         loop = numbers.spring.leg_2
         deep = "as deep as the old one" if loop is None else f"{show_length(loop.length_mm, bench.units)} deep"
@@ -59,15 +58,19 @@ def _set_up(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
             f"Bend the loop first, in the middle of the wire: a narrow U {deep}, its bends round a pin of at least the "
             "wire. Each half then makes a body, wound outwards from the loop, one right-hand and one left-hand."
         )
-        yield f"Set up {what} {holder(bench)}. Hook the loop over a pin across the mandrel."
+        yield f"{set_up(numbers, bench)} Hook the loop over a pin across the mandrel{_pin(numbers)}."
         return
     leg = numbers.spring.leg_1
     stands_mm = HELD_MM + (0.0 if leg is None else leg.length_mm)
     yield (
-        f"Set up {what} {holder(bench)}. Leave {show_length(stands_mm, bench.units)} of wire standing out for leg 1, "
-        "and "
-        "anchor it there in a slot or cross hole of the mandrel, or under a jaw."
+        f"{set_up(numbers, bench)} Leave {show_length(stands_mm, bench.units)} of wire standing out for leg 1, and "
+        f"anchor it there: {anchored(numbers.mandrel, numbers.crank, bench)}"
     )
+
+
+def _pin(numbers: TorsionNumbers) -> str:
+    """Where the pin of a double spring goes in a rod that may be too hard to drill."""
+    return " (a drill's shank is too hard to drill: take a soft rod)" if numbers.mandrel.kind == "rod" else ""
 
 
 def _lay(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:

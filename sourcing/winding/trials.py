@@ -15,12 +15,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from math import exp, hypot, inf, pi, sqrt
+from math import exp, hypot, inf, sqrt
 
 from sourcing.figures import formula
 from sourcing.materials.model import Material
 from sourcing.stock.model import Trial
-from sourcing.winding import springback
+from sourcing.winding import pull, springback
 from sourcing.winding.leg_reading import Joined, LegReading, joined, leg_reading
 
 CALIPER_SD_MM = 0.03
@@ -80,7 +80,10 @@ class Lesson:
 
 @dataclass(frozen=True, slots=True)
 class Knowledge:
-    """What is known of a wire's flow stress: its ratio to the least tensile strength, and the doubt of that."""
+    """What is known of a wire's flow stress: its ratio to the least tensile strength, and the doubt of that.
+
+    `pulled`: whether it is wound with the pull that the sheets ask for, which leaves a little less springback.
+    """
 
     wire_diameter_mm: float
     elastic_modulus_mpa: float
@@ -88,6 +91,7 @@ class Knowledge:
     flow_ratio: float
     flow_ratio_sd: float
     lessons: tuple[Lesson, ...] = ()
+    pulled: bool = False
 
     @property
     def flow_stress_mpa(self) -> float:
@@ -99,16 +103,41 @@ class Knowledge:
         """s = sigma/E."""
         return springback.flow_strain(self.flow_stress_mpa, self.elastic_modulus_mpa)
 
+    @property
+    def yield_n(self) -> float:
+        """The pull at which the wire yields."""
+        return pull.yield_force_n(self.flow_stress_mpa, self.wire_diameter_mm)
+
+    @property
+    def pull_n(self) -> float:
+        """The pull with which it is wound."""
+        return pull.pull_n(self.yield_n) if self.pulled else 0.0
+
+    @property
+    def moment_kept(self) -> float:
+        """What that pull leaves of the moment that springs back, of wire that yields as it is wound."""
+        return self.kept_under(self.pull_n)
+
+    def kept_under(self, pull_n: float) -> float:
+        """What any pull leaves of that moment."""
+        return springback.moment_kept(min(pull.pull_fraction(pull_n, self.yield_n), 0.99))
+
+    def elastic_at(self, index_on_mandrel: float) -> bool:
+        """Whether the wire does not yield at an index, so that it opens fully, however it is pulled."""
+        return springback.surface_strain(index_on_mandrel, self.flow_strain) <= 1
+
     def finished_mean_mm(self, mandrel_mm: float) -> float:
         """The mean diameter as wound that a mandrel gives; infinite where the wire would open fully."""
         wire_mm = self.wire_diameter_mm
         index = springback.index_on_mandrel(mandrel_mm, wire_mm)
-        return springback.mean_diameter_mm(springback.released_index(index, self.flow_strain), wire_mm)
+        kept = 1.0 if self.elastic_at(index) else self.moment_kept
+        return springback.mean_diameter_mm(springback.released_index(index, self.flow_strain, kept), wire_mm)
 
     def mandrel_mm(self, finished_mean_mm: float) -> float:
         """The mandrel that gives a mean diameter as wound."""
         wire_mm = self.wire_diameter_mm
-        return springback.mandrel_mm(springback.mandrel_index(finished_mean_mm / wire_mm, self.flow_strain), wire_mm)
+        index = springback.mandrel_index(finished_mean_mm / wire_mm, self.flow_strain, self.moment_kept)
+        return springback.mandrel_mm(index, wire_mm)
 
     def finished_mean_sd_mm(self, mandrel_mm: float) -> float:
         """The standard deviation of that diameter: doubt of the flow stress, repeatability, the mandrel's own error."""
@@ -159,6 +188,7 @@ def untried(material: Material, wire_diameter_mm: float, tensile_strength_mpa: f
         tensile_strength_mpa,
         material.flow_ratio,
         material.flow_ratio_sd,
+        pulled=True,
     )
 
 
@@ -264,8 +294,8 @@ def _coil(known: Knowledge, trial: Trial, material: Material) -> _Coil:
         (1 - slope) / (curvature * index),
     )
     relative_sd = hypot(CALIPER_SD_MM / mean_mm, sqrt(shared.variance), shared.rod_share * shared.rod)
-    yield_n = known.flow_stress_mpa * pi / 4 * wire_mm**2
-    kept = springback.moment_kept(min((trial.pull_n or 0.0) / yield_n, 0.99))
+    pulled_n = known.pull_n if trial.pull_n is None else trial.pull_n
+    kept = 1.0 if known.elastic_at(index) else known.kept_under(pulled_n)
     coil = _Coil(index, curvature, curvature * relative_sd, kept, curvature)
     legs = leg_reading(trial, wire_mm)
     return coil if legs is None else _with_legs(coil, legs, measured_mm, shared)

@@ -35,7 +35,7 @@ def test_all_keys_of_a_bench(tmp_path: Path) -> None:
         spring_maker: {name: a spring maker, price: 45 EUR, lead_days: 15}
         tolerances: {force: 10 %, length: 0.5 mm, diameter: 0.2 mm, angle: 4 deg, rate: 12 %}
         clearance: {bore: 0.3 mm, rod: 0}
-        hand_winding: {caution: 1.2 mm, stop: 2 mm}
+        hand_winding: {caution: 1.2 mm, stop: 2 mm, stop_moment: 1 N*m, vice_and_crank_moment: 500, crank: 12 cm}
         prefer: {least_chance: 90 %}
         """,
     )
@@ -49,9 +49,26 @@ def test_all_keys_of_a_bench(tmp_path: Path) -> None:
     }
     assert found.spring_maker == SpringMaker("a spring maker", Money(45, "EUR"), 15)
     assert found.tolerances == HouseTolerances(0.1, 0.5, 0.2, 4, 0.12)
-    assert (found.clearance, found.hand_winding) == (Clearance(0.3, 0), HandWinding(1.2, 2))
+    assert (found.clearance, found.hand_winding) == (Clearance(0.3, 0), HandWinding(1.2, 2, 1.2, 1000, 1000, 500, 120))
     assert found.least_chance == 0.9
     assert {"currency", "tolerances", "tolerances.force", "prefer.least_chance"} <= found.stated
+
+
+def test_a_limit_that_is_not_stated_gives_way_to_a_lowered_stop(tmp_path: Path) -> None:
+    limits = bench(tmp_path, "hand_winding: {stop: 1 mm, stop_moment: 0.5 N*m}").hand_winding
+    assert (limits.caution_mm, limits.vice_and_crank_mm) == (1, 1)
+    assert (limits.caution_n_mm, limits.vice_and_crank_n_mm) == (500, 500)
+
+
+def test_a_limit_of_winding_by_hand_above_the_usual_one_and_an_odd_crank_are_doubted(tmp_path: Path) -> None:
+    found = bench(tmp_path, "hand_winding: {stop: 4 mm, stop_moment: 20 N*m, caution: 1 mm, crank: 0.1}")
+    assert [finding.found for finding in found.doubts] == [
+        "stop from 4.00 mm",
+        "stop_moment from 20000 N·mm",
+        "a crank of 0.10 mm",
+    ]
+    assert "2.50 mm or less" in found.doubts[0].expected
+    assert not bench(tmp_path, "hand_winding: {stop: 2 mm, stop_moment: 2 N*m, crank: 150 mm}").doubts
 
 
 @pytest.mark.parametrize("text", ["# nothing but comments\n", "{}\n"])
@@ -127,12 +144,26 @@ MISTAKES = {
     "a negative clearance": ("clearance: {bore: -1}", "1:19: -1 is negative; expected a length of zero or above"),
     "caution after the stop": (
         "hand_winding: {caution: 3 mm}",
-        "1:25: caution from 3.00 mm, where 2.50 mm stops already; expected a caution below the stop",
+        "1:25: caution from 3.00 mm, where 2.50 mm stops already; expected a limit below the stop",
     ),
     "a stop before the caution": (
-        "hand_winding: {stop: 1 mm}",
-        "1:22: caution from 1.50 mm, where 1.00 mm stops already; expected a caution below the stop",
+        "hand_winding: {stop: 1 mm, caution: 1.5 mm}",
+        "1:37: caution from 1.50 mm, where 1.00 mm stops already; expected a limit below the stop",
     ),
+    "a moment of caution after the stop": (
+        "hand_winding: {stop_moment: 1 N*m, caution_moment: 1.2 N*m}",
+        "1:52: caution_moment from 1200 N·mm, where 1000 N·mm stops already; expected a limit below the stop",
+    ),
+    "a vice after the stop": (
+        "hand_winding: {vice_and_crank: 3 mm}",
+        "1:32: vice_and_crank from 3.00 mm, where 2.50 mm stops already; expected a limit below the stop",
+    ),
+    "a moment in newtons": (
+        "hand_winding: {stop_moment: 5 N}",
+        "1:29: 5 N is a force; expected a torque (N*mm, N*m, lbf*in)",
+    ),
+    "a crank of nothing": ("hand_winding: {crank: 0 mm}", "1:23: 0 mm is zero; expected a length above zero"),
+    "a crank backwards": ("hand_winding: {crank: -80}", "1:23: -80 is negative; expected a length above zero"),
     "more than certain": (
         "prefer: {least_chance: 80}",
         "1:24: 80 is no chance; expected a chance from 0 to 1, or from 0 % to 100 %",

@@ -52,7 +52,7 @@ def _diameter(plan: WindingPlan, known: Knowledge, mandrel_mm: float, bench: Ben
     index = work(springback.index_on_mandrel, mandrel_mm, wire)
     yield index
     yield work(springback.surface_strain, index.value, strain)
-    released = work(springback.released_index, index.value, strain)
+    released = work(springback.released_index, index.value, strain, known.moment_kept)
     yield released
     yield work(springback.mean_diameter_mm, released.value, wire).at(AS_WOUND)
     yield from _doubts(plan, known, mandrel_mm, bench)
@@ -123,7 +123,8 @@ def _profile(plan: WindingPlan, known: Knowledge) -> Iterator[Working]:
     for point in plan.mandrel.profile:
         mean = spring.mean_diameter_small_mm + 2.0 * step_of(spring) * point.turn
         where = f"at turn {point.turn:g}"
-        index = work(springback.mandrel_index, mean / wire, known.flow_strain, figure="index_on_mandrel")
+        wound = (known.flow_strain, known.moment_kept)
+        index = work(springback.mandrel_index, mean / wire, *wound, figure="index_on_mandrel")
         yield index.at(where)
         yield work(springback.mandrel_mm, index.value, wire, figure="unrounded_diameter_mm").at(where)
         yield given("diameter_mm", point.diameter_mm, TURNED).at(where)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from sourcing.figures.working import Working, given, work
 from sourcing.materials.facts import facts
 from sourcing.springs.workings.inputs import Stated, input_of, strength, wire_figures
-from sourcing.winding import springback, steps
+from sourcing.winding import pull, springback
 from sourcing.winding.model import WindingPlan
 from sourcing.winding.trials import Knowledge
 
@@ -21,8 +21,11 @@ def wire(plan: WindingPlan, known: Knowledge, stated: Stated) -> Iterator[Workin
     yield from _flow_ratio(plan, known)
     yield work(springback.flow_stress_mpa, known.flow_ratio, known.tensile_strength_mpa)
     yield work(springback.flow_strain, known.flow_stress_mpa, known.elastic_modulus_mpa)
-    yield work(steps.yield_force_n, known.flow_stress_mpa, known.wire_diameter_mm)
-    yield work(steps.pull_n, steps.yield_force_n(known.flow_stress_mpa, known.wire_diameter_mm))
+    yield work(pull.yield_force_n, known.flow_stress_mpa, known.wire_diameter_mm)
+    yield work(pull.pull_n, known.yield_n)
+    fraction = work(pull.pull_fraction, known.pull_n, known.yield_n)
+    yield fraction
+    yield work(springback.moment_kept, fraction.value)
     crank = "crank_moment_n_mm"
     yield work(springback.plastic_moment_n_mm, known.flow_stress_mpa, known.wire_diameter_mm, figure=crank)
 

@@ -1,0 +1,115 @@
+"""How the mandrel is set up, the wire anchored and held, and what the crank takes, in sentences."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from sourcing.quantities import show_diameter, show_force, show_length
+from sourcing.stock.model import Bench
+from sourcing.winding import pull, springback
+from sourcing.winding.by_hand import show_moment
+from sourcing.winding.model import Crank, Heat, Mandrel, Wire
+from sourcing.winding.trials import Knowledge
+
+_WEAK = ("hand-drill", "bench-drill")
+"""What turns a mandrel and is weaker than a crank in a vice."""
+
+_SHANK = "A drill's shank is too hard to drill; wind on it, not on the flutes."
+
+
+@dataclass(frozen=True, slots=True)
+class Numbers:
+    """What the sentences of any kind are made of; lengths in mm, `turns_run_back` those of the crank."""
+
+    wire: Wire
+    known: Knowledge
+    mandrel: Mandrel
+    cut_length_mm: float
+    crank: Crank
+    turns_run_back: float
+    heat: Heat
+
+    @property
+    def pull_n(self) -> float:
+        """The pull on the wire."""
+        return self.known.pull_n
+
+    @property
+    def crank_moment_n_mm(self) -> float:
+        """The moment that bends the wire."""
+        return springback.plastic_moment_n_mm(self.known.flow_stress_mpa, self.known.wire_diameter_mm)
+
+
+def set_up(numbers: Numbers, bench: Bench) -> str:
+    """The mandrel in what turns it, and what that takes."""
+    diameter = show_diameter(numbers.mandrel.diameter_mm or 0.0, bench.units)
+    what = f"the rod of {diameter}" if numbers.mandrel.kind == "rod" else f"a mandrel turned or filed to {diameter}"
+    return f"Set up {what} {holder(numbers.crank, bench)} {takes(numbers, bench)}"
+
+
+def turned_by(crank: Crank, bench: Bench) -> str:
+    """What turns the mandrel, of what the bench has: a drill only where it is strong enough."""
+    having = ("lathe", *(_WEAK if crank.drill_serves else ()))
+    return next((tool for tool in having if tool in bench.tools), "vice")
+
+
+def holder(crank: Crank, bench: Bench) -> str:
+    """What turns the mandrel, and why no drill does where the bench has one that is too weak; a sentence's end."""
+    tool = turned_by(crank, bench)
+    how = {
+        "lathe": "in the lathe, turned by hand with its power off.",
+        "bench-drill": "in the chuck of the bench drill, turned by hand and unplugged.",
+        "hand-drill": "in the hand drill, the drill clamped in the vice.",
+        "vice": "with a crank, running in a hole in wood held in a vice.",
+    }[tool]
+    if tool == "vice" and not set(_WEAK).isdisjoint(bench.tools):
+        limits = bench.hand_winding
+        most = show_moment(limits.vice_and_crank_n_mm, bench.units)
+        thick = show_diameter(limits.vice_and_crank_mm, bench.units)
+        how += f" No drill: it serves below {most} and wire of {thick} (common practice, no source)."
+    return how
+
+
+def takes(numbers: Numbers, bench: Bench) -> str:
+    """The moment at the crank and the force at its handle."""
+    crank, units = numbers.crank, bench.units
+    assumed = "" if "hand_winding.crank" in bench.stated else ", assumed"
+    return (
+        f"Bending the wire takes {show_moment(numbers.crank_moment_n_mm, units)}, with the pull "
+        f"{show_moment(crank.moment_n_mm, units)}: {show_force(crank.force_n, units)} at the handle of a crank of "
+        f"{show_length(crank.handle_mm, units)}{assumed}."
+    )
+
+
+def anchored(mandrel: Mandrel, crank: Crank, bench: Bench) -> str:
+    """How the wire's end is held at the mandrel, as the end of a sentence and what belongs to it."""
+    if mandrel.kind != "rod":
+        return "put its end into a cross hole or slot of the mandrel, a little wider than the wire."
+    if turned_by(crank, bench) == "vice":
+        return (
+            f"bend its end into a slot ground across the rod's end, or clamp it to the rod with a screw clip. {_SHANK}"
+        )
+    return f"bend its end under a jaw of the chuck, or clamp it to the rod with a screw clip. {_SHANK}"
+
+
+def held(numbers: Numbers, bench: Bench) -> str:
+    """How hard the wire is pulled, how that is done, and what too much does."""
+    most_n, units = pull.GREATEST_PULL_SHARE * numbers.known.yield_n, bench.units
+    return (
+        f"Hold the wire with a steady pull of about {pull_shown(numbers.pull_n, units)}. "
+        f"{pull.how_made(numbers.pull_n, units)} Never pull more than {pull_shown(most_n, units)}, a tenth of what "
+        f"the wire yields at: that alone makes the coil {show_diameter(_smaller_mm(numbers), units)} smaller."
+    )
+
+
+def _smaller_mm(numbers: Numbers) -> float:
+    """How much smaller a coil gets that is pulled with the most instead of what is aimed at."""
+    known = numbers.known
+    pulls = (pull.pull_fraction(known.pull_n, known.yield_n), pull.GREATEST_PULL_SHARE)
+    return pull.smaller_mm(numbers.mandrel.thickest_mm, known.wire_diameter_mm, known.flow_strain, pulls)
+
+
+def pull_shown(force_n: float, units: str) -> str:
+    """A pull as a hand knows it: by the weight that it lifts."""
+    force = show_force(force_n, units)
+    return force if units == "inch" else f"{force} ({pull.weight_shown(force_n, units)})"
