@@ -181,22 +181,21 @@ def wound_sd_mm(
 
 
 def untried(material: Material, wire_diameter_mm: float, tensile_strength_mpa: float) -> Knowledge:
-    """What is known of a wire before its first trial coil: the material's prior."""
+    """What is known of a wire before its first trial coil, pulled by nobody: the material's prior."""
     return Knowledge(
         wire_diameter_mm,
         material.elastic_modulus_mpa,
         tensile_strength_mpa,
         material.flow_ratio,
         material.flow_ratio_sd,
-        pulled=True,
     )
 
 
 def learn(
     material: Material, wire_diameter_mm: float, tensile_strength_mpa: float, trials: Iterable[Trial]
 ) -> Knowledge:
-    """What is known after a spool's trial coils, taken in the order in which they stand."""
-    known = untried(material, wire_diameter_mm, tensile_strength_mpa)
+    """What is known after a spool's trial coils, in the order in which they stand, of wire pulled as a sheet asks."""
+    known = replace(untried(material, wire_diameter_mm, tensile_strength_mpa), pulled=True)
     for trial in trials:
         known = known.after(trial, material)
     return known

@@ -12,7 +12,7 @@ from sourcing.winding import pull, springback
 from sourcing.winding.by_hand import bending_moment_n_mm, crank, force_at_handle_n, moment_with_pull_n_mm
 from sourcing.winding.model import Mandrel, ProfilePoint, WindingPlan, wire_of
 from sourcing.winding.plan import plan_winding
-from sourcing.winding.trials import Knowledge, learn, untried
+from sourcing.winding.trials import Knowledge, learn
 
 from .cases import BENCH, material, need, plan, planned, pocket, point, refused, spool
 
@@ -56,7 +56,7 @@ def test_the_pull_that_a_trial_was_wound_with_is_taken_out_of_what_it_teaches() 
 
 
 def test_a_trial_whose_pull_is_not_said_was_wound_as_the_sheet_asks_and_so_surprises_nobody() -> None:
-    known = untried(material("music-wire"), 0.8, 2299)
+    known = learn(material("music-wire"), 0.8, 2299, ())
     coil = Trial(7.0, known.finished_mean_mm(7.0) + 0.8)
     assert known.after(coil, material("music-wire")).lessons[0].deviations == pytest.approx(0, abs=1e-9)
 
