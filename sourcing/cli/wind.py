@@ -9,6 +9,18 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from sourcing.cli import door
+from sourcing.cli.misses import (
+    CameOut,
+    CameOutAngle,
+    CameOutPitch,
+    CameOutSmallEnd,
+    CameOutTension,
+    Heated,
+    PressedTo,
+    PulledTo,
+    asked,
+    saved,
+)
 from sourcing.cli.solids import ShankWord, SolidFiles, WrittenSolids, asked_solids, write_solids
 from sourcing.cli.words import WORKINGS_HELP, length_option, page_option, spool_option, wire_size_option
 
@@ -17,7 +29,7 @@ if TYPE_CHECKING:
     from sourcing.need.model import Need
     from sourcing.stock.model import Catalogue, Spool
     from sourcing.winding.model import Refusal, WindingPlan, Wire
-    from sourcing.winding.saving import Saved
+    from sourcing.winding.saving.coil import Saved
 
 
 def plan(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float | None) -> WindingPlan | Refusal:
@@ -60,32 +72,6 @@ def _named_wire(text: str, need: Need, catalogue: Catalogue) -> Wire | Spool:
     )
 
 
-def saved(need: Need, catalogue: Catalogue, made: WindingPlan, option: str, measured: str) -> Saved:
-    """What to do with a coil of a plan that measures otherwise than meant.
-
-    Raises typer.BadParameter where the measure is none, or the spring is no cylindrical compression spring.
-    """
-    from sourcing.winding import saving
-    from sourcing.winding.model import Wire
-
-    measured_mm = length_option(option, measured)
-    if need.kind != "compression" or made.mandrel.diameter_mm is None:
-        expected = "a cylindrical compression spring; write the coil down with springwright trial instead"
-        raise typer.BadParameter(f"a spring of kind {need.kind}; expected {expected}", param_hint=option)
-    inside_mm = measured_mm - 2.0 * made.wire_diameter_mm
-    if option == "--came-out" and inside_mm < made.mandrel.diameter_mm:
-        found = f"{measured} outside is less than its mandrel and two wires"
-        raise typer.BadParameter(f"{found}; expected the outside diameter of the coil", param_hint=option)
-    spool = next((spool for spool in catalogue.spools if spool.id == made.wire), None)
-    coil = saving.Coil(need, catalogue.bench, Wire(made.wanted.material, made.wire_diameter_mm, spool), made)
-    answers = {
-        "--came-out": saving.came_out,
-        "--came-out-pitch": saving.came_out_pitch,
-        "--pressed-to": saving.pressed_to,
-    }
-    return answers[option](coil, measured_mm)
-
-
 def shown(answer: WindingPlan | Refusal, need: Need, catalogue: Catalogue) -> tuple[Working, ...]:
     """The workings of a plan; none of a refusal."""
     from sourcing.verdict.workings import plan_workings
@@ -114,20 +100,14 @@ def command(
     mandrel: Annotated[
         str | None, typer.Option("--mandrel", metavar="DIAMETER", help="say what this mandrel gives, such as '8 mm'")
     ] = None,
-    came_out: Annotated[
-        str | None,
-        typer.Option(
-            "--came-out", metavar="DIAMETER", help="what to do with a coil that measures this outside, as wound"
-        ),
-    ] = None,
-    came_out_pitch: Annotated[
-        str | None,
-        typer.Option("--came-out-pitch", metavar="PITCH", help="what to do with one whose pitch came out so"),
-    ] = None,
-    pressed_to: Annotated[
-        str | None,
-        typer.Option("--pressed-to", metavar="LENGTH", help="what to do with one that is so long once pressed solid"),
-    ] = None,
+    came_out: CameOut = None,
+    came_out_small_end: CameOutSmallEnd = None,
+    came_out_pitch: CameOutPitch = None,
+    came_out_angle: CameOutAngle = None,
+    came_out_tension: CameOutTension = None,
+    pressed_to: PressedTo = None,
+    pulled_to: PulledTo = None,
+    heated: Heated = None,
     catalog: Annotated[
         str | None,
         typer.Option("--catalog", metavar="PATH", help="a catalogue folder, or one file of springs or spools"),
@@ -151,15 +131,24 @@ def command(
     if sheet is not None:
         page_option("--sheet", sheet)
     solids = asked_solids(solid or (), shank)
+    coil = asked(
+        {
+            "--came-out": came_out,
+            "--came-out-small-end": came_out_small_end,
+            "--came-out-pitch": came_out_pitch,
+            "--came-out-angle": came_out_angle,
+            "--came-out-tension": came_out_tension,
+            "--pressed-to": pressed_to,
+            "--pulled-to": pulled_to,
+        },
+        heated,
+    )
+    if coil.options and solids.files:
+        raise typer.BadParameter(f"{' and '.join((*coil.options, '--solid'))}; expected one of them")
     ((wanted, catalogue),) = read_all([need], catalog)
     answer = plan(wanted, catalogue, wire, mandrel_mm)
-    measures = {"--came-out": came_out, "--came-out-pitch": came_out_pitch, "--pressed-to": pressed_to}
-    measured = [(option, text) for option, text in measures.items() if text is not None]
-    exclusive = [*(option for option, _ in measured), *(["--solid"] if measured and solids.files else [])]
-    if len(exclusive) > 1:
-        raise typer.BadParameter(f"{' and '.join(exclusive)}; expected one of them")
-    if measured and isinstance(answer, WindingPlan):
-        _print_saved(saved(wanted, catalogue, answer, *measured[0]), as_json)
+    if coil.options and isinstance(answer, WindingPlan):
+        _print_saved(saved(wanted, catalogue, answer, coil), as_json)
         return
     workings = shown(answer, wanted, catalogue) if with_workings else None
     written = write_solids(solids, answer, wanted, catalogue.bench)
@@ -186,12 +175,12 @@ def _print_answer(
         door.print_text(answer_lines(answer, need, workings, written.said))
 
 
-def _print_saved(saved: Saved, as_json: bool) -> None:
+def _print_saved(answer: Saved, as_json: bool) -> None:
     if as_json:
         from sourcing.sheets.winding_data import saved_document
 
-        door.print_json(saved_document(saved))
+        door.print_json(saved_document(answer))
     else:
         from sourcing.sheets.winding_text import saved_lines
 
-        door.print_text(saved_lines(saved))
+        door.print_text(saved_lines(answer))

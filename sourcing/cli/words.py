@@ -2,14 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import typer
 
-from sourcing.quantities import QuantityError, above_zero, angle_deg, length_mm, wire_diameter_mm
+from sourcing.quantities import (
+    QuantityError,
+    above_zero,
+    angle_deg,
+    at_least_zero,
+    force_n,
+    leg_angle_deg,
+    length_mm,
+    wire_diameter_mm,
+)
 
 if TYPE_CHECKING:
     from sourcing.stock.model import Spool
@@ -20,8 +29,22 @@ WORKINGS_HELP = "each figure with its formula, the numbers put in, its source, a
 
 def length_option(option: str, text: str) -> float:
     """The length that an option names, in mm. Raises typer.BadParameter."""
+    return _read(option, lambda: above_zero(length_mm(text), text, "a length"))
+
+
+def force_option(option: str, text: str) -> float:
+    """The force that an option names, in N, zero or above. Raises typer.BadParameter."""
+    return _read(option, lambda: at_least_zero(force_n(text), text, "a force"))
+
+
+def leg_angle_option(option: str, text: str) -> float:
+    """The angle between two legs that an option names, 0 to 360 deg. Raises typer.BadParameter."""
+    return _read(option, lambda: leg_angle_deg(text))
+
+
+def _read(option: str, read: Callable[[], float]) -> float:
     try:
-        return above_zero(length_mm(text), text, "a length")
+        return read()
     except QuantityError as error:
         raise typer.BadParameter(f"{error.found}; expected {error.expected}", param_hint=option) from error
 

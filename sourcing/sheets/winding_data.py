@@ -9,10 +9,11 @@ from typing import TYPE_CHECKING
 from sourcing.need.model import Need
 from sourcing.safety import GUARDED_CAUTIONS
 from sourcing.sheets.data import workings_key
+from sourcing.springs.model import Spring
 from sourcing.verdict.verdict import GUARDED_RULES, cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import Acceptance, Made, Refusal, Serves, WindingPlan
-from sourcing.winding.saving import Saved
+from sourcing.winding.saving.coil import Saved
 
 if TYPE_CHECKING:
     from sourcing.figures.working import Working
@@ -94,11 +95,17 @@ def saved_document(saved: Saved) -> Document:
         "answer": saved.answer,
         "said": list(saved.said),
         "rate_kept": saved.rate_kept,
-        "mean_diameter_mm": saved.spring.mean_diameter_mm,
-        "active_coils": saved.spring.active_coils,
-        "total_coils": saved.spring.total_coils,
-        "free_length_mm": saved.spring.free_length_mm,
+        **_becomes(saved.spring),
         "fits": saved.fit.fits,
         "chance": saved.fit.chance,
         "limits": [asdict(limit) for limit in saved.fit.limits],
+        "next_mandrel": None if saved.next_mandrel is None else asdict(saved.next_mandrel),
+        "next_stop_angle_deg": saved.next_stop_deg,
     }
+
+
+def _becomes(spring: Spring) -> Document:
+    """The figures of what a coil becomes that its kind has."""
+    names = ("mean_diameter_mm", "mean_diameter_small_mm", "mean_diameter_large_mm", "active_coils", "total_coils")
+    more = ("free_length_mm", "initial_tension_n", "free_angle_deg")
+    return {name: getattr(spring, name) for name in (*names, *more) if hasattr(spring, name)}

@@ -24,7 +24,7 @@ from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrap
 from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
-from sourcing.winding.saving import Saved
+from sourcing.winding.saving.coil import Saved
 from sourcing.winding.torsion_task import HAND_NOT_KNOWN
 
 if TYPE_CHECKING:

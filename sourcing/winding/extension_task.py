@@ -178,7 +178,7 @@ class ExtensionTask:
         at_mm, target = through
         body_mm = extension.body_length_mm(coils, wire_mm)
         free_mm = at_mm - (target.value - AIMED_AT * most_n) / rate
-        low_mm, high_mm = _hook_heights_mm(hooks, mean_mm - wire_mm)
+        low_mm, high_mm = hook_heights_mm(hooks, mean_mm - wire_mm)
         free_mm = min(max(self._wished_length_mm() or free_mm, body_mm + 2 * low_mm), body_mm + 2 * high_mm)
         tension_n = target.value - rate * (at_mm - free_mm)
         if 0.0 < tension_n - most_n <= target.tolerance:
@@ -194,7 +194,7 @@ class ExtensionTask:
         wire_mm, shear_mpa = self.wire.wire_diameter_mm, self.wire.material.shear_modulus_mpa
         at_mm, target = through
         over_n = max(target.value - tension_n, 0.05 * target.value)
-        low_mm, high_mm = _hook_heights_mm(hooks, mean_mm - wire_mm)
+        low_mm, high_mm = hook_heights_mm(hooks, mean_mm - wire_mm)
         hook_mm = low_mm if hooks is Hooks.EXTENDED_HOOK else (low_mm + high_mm) / 2.0
         a = active_coils_for_rate(wire_mm, mean_mm, 1.0, shear_mpa)
         wished_mm = self._wished_length_mm()
@@ -227,7 +227,7 @@ class ExtensionTask:
         )
 
 
-def _hook_heights_mm(hooks: Hooks, inside_diameter_mm: float) -> tuple[float, float]:
+def hook_heights_mm(hooks: Hooks, inside_diameter_mm: float) -> tuple[float, float]:
     """Between what the height of a hook may be planned; a plug stands for itself."""
     low, high = LOOP_HEIGHTS[hooks] or (0.0, None)
     return low * inside_diameter_mm, (LONGEST_HOOK if high is None else high) * inside_diameter_mm
@@ -240,7 +240,7 @@ def free_length_sd_mm(spring: ExtensionSpring) -> float:
 
 def hook_limit(spring: ExtensionSpring, units: str) -> Limit | None:
     """That the free length leaves a height that hooks of this kind cannot have."""
-    low_mm, high_mm = _hook_heights_mm(spring.hooks, spring.inside_diameter_mm)
+    low_mm, high_mm = hook_heights_mm(spring.hooks, spring.inside_diameter_mm)
     height_mm, hair_mm = pulled.hook_length_mm(spring), 1e-6 * spring.inside_diameter_mm
     if low_mm - hair_mm <= height_mm <= high_mm + hair_mm:
         return None

@@ -11,7 +11,8 @@ from sourcing.springs import geometry
 from sourcing.springs.model import CompressionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.model import WindingPlan, wire_of
-from sourcing.winding.saving import Coil, came_out, came_out_pitch, pressed_to
+from sourcing.winding.saving.coil import Coil
+from sourcing.winding.saving.cylinder import came_out, came_out_pitch, pressed_to, wanted_of
 
 from . import cases
 from .cases import BENCH, point, wanted
@@ -48,16 +49,16 @@ def test_wanted_9_6_came_out_9_9_six_coils_keep_0_912_of_the_rate_and_5_47_resto
 
 def test_a_coil_within_what_is_wanted_is_kept_as_it_is():
     coil = a_coil()
-    saved = came_out(coil, coil.wound.outside_diameter_mm + 0.02)
+    saved = came_out(coil, coil.meant.outside_diameter_mm + 0.02)
     assert saved.answer == "keep"
-    assert saved.spring.active_coils == coil.wanted.active_coils
+    assert saved.spring.active_coils == wanted_of(coil).active_coils
 
 
 def test_a_coil_a_little_too_large_is_cut_and_its_rate_is_that_which_was_meant():
     coil = a_coil()
-    saved = came_out(coil, coil.wound.outside_diameter_mm + 0.6)
+    saved = came_out(coil, coil.meant.outside_diameter_mm + 0.6)
     assert saved.answer == "change"
-    assert saved.spring.active_coils < coil.wanted.active_coils
+    assert saved.spring.active_coils < wanted_of(coil).active_coils
     assert saved.fit.fits != "no"
     assert "Cut it" in saved.said[0]
 
@@ -98,7 +99,7 @@ def test_the_coil_can_be_written_down_as_a_trial():
 )
 def test_a_pitch_that_came_out_otherwise_says_the_length_and_what_to_do(off: float, answer: str, word: str):
     coil = a_coil()
-    spring = coil.wanted
+    spring = wanted_of(coil)
     pitch_mm = geometry.pitch_mm(
         spring.wire_diameter_mm, spring.free_length_mm, spring.active_coils, spring.total_coils, spring.ends
     )
@@ -113,7 +114,7 @@ def test_a_pitch_that_came_out_otherwise_says_the_length_and_what_to_do(off: flo
 
 def test_a_spring_that_has_set_is_wound_longer_by_what_it_lost():
     coil = a_coil()
-    free = coil.wanted.free_length_mm
+    free = wanted_of(coil).free_length_mm
     assert pressed_to(coil, free - 0.1).said == (
         f"Pressed solid it is {free - 0.1:.1f} mm long, as it should be: leave it.",
     )

@@ -1,0 +1,235 @@
+"""A coil of a plan that came out otherwise, and what is said of one of any kind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from typing import Generic, Literal, TypeVar
+
+from sourcing.fit.limits.room import BORE, ROD
+from sourcing.fit.model import Deviation, Fit
+from sourcing.need.model import Need
+from sourcing.quantities import show_angle, show_diameter, show_length
+from sourcing.springs.model import Spring
+from sourcing.stock.model import Bench, Spool, Trial
+from sourcing.winding.heat import change_of_diameter
+from sourcing.winding.model import Mandrel, Refusal, WindingPlan, Wire
+from sourcing.winding.plan import plan_winding
+from sourcing.winding.trials import CALIPER_SD_MM, Knowledge, learn
+
+Answer = Literal["keep", "change", "wind again"]
+
+S = TypeVar("S", bound=Spring, covariant=True)
+
+AS_LONG_MM = 0.25
+"""A steel rule tells no smaller difference in a length."""
+
+TOLD_FROM = 0.01
+"""A rate that is nearer to the one meant than this share needs no other coils."""
+
+_ORDER = {"yes": 0, "near": 1, "no": 2}
+
+
+class SenselessError(ValueError):
+    """A measure that no coil of the plan can have: which one, what was found, and what was expected."""
+
+    def __init__(self, measure: str, found: str, expected: str) -> None:
+        super().__init__(f"{found}; expected {expected}")
+        self.measure = measure
+
+
+@dataclass(frozen=True, slots=True)
+class Saved:
+    """What to do with a coil.
+
+    `keep`: it serves as it is. `change`: it serves with other coils, another length, its legs bent. `wind again`:
+    nothing saves it. `spring` is what it becomes, judged in `fit`; `rate_kept` is the rate over the wanted one if
+    nothing is changed. `next_mandrel` and `next_stop_deg` are for the next coil, where something is to be said of them.
+    """
+
+    answer: Answer
+    spring: Spring
+    fit: Fit
+    rate_kept: float
+    said: tuple[str, ...]
+    next_mandrel: Mandrel | None = None
+    next_stop_deg: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Way(Generic[S]):
+    """What a coil may become, with what is done to it."""
+
+    answer: Answer
+    spring: S
+    fit: Fit
+
+
+@dataclass(frozen=True, slots=True)
+class Coil:
+    """A coil of a plan, with what is needed to judge it. `heated`: it was measured after its heat."""
+
+    need: Need
+    bench: Bench
+    wire: Wire
+    plan: WindingPlan
+    heated: bool = False
+
+    @property
+    def units(self) -> str:
+        """What the bench reads."""
+        return self.bench.units
+
+    @property
+    def wire_mm(self) -> float:
+        """The wire's diameter."""
+        return self.plan.wire_diameter_mm
+
+    @property
+    def meant(self) -> Spring:
+        """The spring that was meant, in the state in which the coil was measured."""
+        return self.plan.wanted if self.heated else self.plan.finished.spring
+
+    @property
+    def change_to_come(self) -> float:
+        """By how much heat will yet change the diameter, relative."""
+        return 0.0 if self.heated else change_of_diameter(self.wire.material, self.bench)[0]
+
+    @property
+    def spool(self) -> Spool:
+        """The spool; one without a name for wire to buy."""
+        return self.wire.spool or Spool("", self.wire.material, self.wire.wire_diameter_mm)
+
+    def final_mean_mm(self, outside_mm: float) -> float:
+        """The mean diameter in the end of a coil that measures so much outside."""
+        return (outside_mm - self.wire_mm) * (1.0 + self.change_to_come)
+
+    def diameter_sd_mm(self, mean_diameter_mm: float) -> float:
+        """What is left of the doubt of a diameter that was measured: the caliper's, and that of heat to come."""
+        doubt = 0.0 if self.heated else change_of_diameter(self.wire.material, self.bench)[1]
+        return CALIPER_SD_MM + mean_diameter_mm * doubt
+
+    def trial(self, mandrel_mm: float, outside_mm: float) -> Trial:
+        """The coil as a trial."""
+        return Trial(mandrel_mm, outside_mm, turns=self.plan.turns_to_wind, heated=self.heated)
+
+    def known_then(self, *trials: Trial) -> Knowledge:
+        """What is known of the wire once these are counted among its trials."""
+        strength_mpa = self.wire.tensile_strength_mpa
+        assert strength_mpa is not None
+        return learn(self.wire.material, self.wire_mm, strength_mpa, (*self.spool.trials, *trials))
+
+    def shown(self, coils: float) -> str:
+        """Coils of the finished spring as they are counted at the coil in hand, before heat or after."""
+        return f"{coils * (1.0 + self.change_to_come):.2f}"
+
+    @property
+    def counted(self) -> str:
+        """When the coils are counted, where heat is still to come."""
+        return ", counted before heat" if self.change_to_come else ""
+
+
+def best_way(as_it_is: Way[S], *changed: Way[S]) -> Way[S]:
+    """The coil as it is where it serves; else whichever way is best, as it is before any change that is no better.
+
+    Where none serves it is to be wound again.
+    """
+    if as_it_is.fit.fits == "yes":
+        return as_it_is
+    best = min((as_it_is, *changed), key=lambda way: (_ORDER[way.fit.fits], -(way.fit.score or 0)))
+    return replace(best, answer="wind again") if best.fit.fits == "no" else best
+
+
+def least_outside_mm(coil: Coil, mandrel_mm: float) -> float:
+    """No coil that was wound on a mandrel measures less outside; heat may draw it a little together."""
+    low = coil.wire.material.heat_change_low if coil.heated else 0.0
+    return (mandrel_mm + 2.0 * coil.wire_mm) * (1.0 + min(0.0, low))
+
+
+def refuse_smaller(coil: Coil, measure: str, outside_mm: float, mandrel_mm: float) -> None:
+    """Raise `SenselessError` for an outside that is less than the mandrel and the wire on it."""
+    least_mm = least_outside_mm(coil, mandrel_mm)
+    if outside_mm < least_mm * (1.0 - 1e-9):
+        came, least = (show_diameter(mm, coil.units) for mm in (outside_mm, least_mm))
+        found = f"{came} outside is less than its mandrel and two wires"
+        raise SenselessError(measure, found, f"the outside diameter of the coil, {least} or more")
+
+
+def keep_it(coil: Coil, way: Way[Spring]) -> str:
+    """That a coil serves as it is; or only nearly, where more was meant."""
+    if way.fit.fits == "yes" or coil.plan.fit.fits != "yes":
+        return "keep it as it is"
+    return "a near fit now: keep it only where what is off below does not matter"
+
+
+def came_out_at(came: str, meant: str, what: str = "outside") -> str:
+    """How the sentences begin: what came out, and what was meant where that is shown otherwise."""
+    return f"It came out at {came} {what}" + (", as meant" if came == meant else f" instead of {meant}")
+
+
+def clearances(fit: Fit) -> Iterator[str]:
+    """Whether it still goes into its bore and over its rod."""
+    for limit in fit.limits:
+        if limit.limit.startswith((BORE, ROD)) and limit.holds:
+            yield f"{limit.limit}: {limit.why}."
+
+
+def wrong(fit: Fit, bench: Bench) -> Iterator[str]:
+    """Each limit that does not hold, and each figure that is more than its tolerance off."""
+    for limit in fit.limits:
+        if not limit.holds:
+            yield f"{limit.limit} does not hold: {limit.why}."
+    for row in fit.deviations:
+        if row.deviation_over_tolerance > 1.0:
+            off = f"{row.deviation_over_tolerance:.1f} tolerances off; one is allowed"
+            yield f"{row.figure.replace('_', ' ')}{_at(row, bench.units)}: {off}."
+
+
+def _at(row: Deviation, units: str) -> str:
+    """The length or the angle at which a figure is wanted."""
+    if row.at is None:
+        return ""
+    return f" at {show_angle(row.at) if row.at_unit == 'deg' else show_length(row.at, units)}"
+
+
+def then_planned(coil: Coil, trial: Trial) -> WindingPlan | None:
+    """The plan of the same need once this coil is counted among the trials; None where there is none."""
+    taught = replace(coil.spool, trials=(*coil.spool.trials, trial), length_left_mm=None)
+    then = plan_winding(coil.need, taught, coil.bench)
+    return None if isinstance(then, Refusal) or then.mandrel.diameter_mm is None else then
+
+
+def said_of_next(coil: Coil, then: WindingPlan | None) -> Iterator[str]:
+    """The mandrel to take next, once this coil is counted among the trials."""
+    mandrel_mm = coil.plan.mandrel.diameter_mm
+    if then is None or then.mandrel.diameter_mm is None or mandrel_mm is None:
+        return
+    if then.mandrel.diameter_mm == mandrel_mm:
+        same = show_diameter(mandrel_mm, coil.units)
+        laid, was = (f"{plan.turns_to_wind:.2f}" for plan in (then, coil.plan))
+        turns = "" if laid == was else f": lay {laid} turns instead of {was}"
+        yield f"The next one: the same mandrel, {same}, and it will come out so again{turns}."
+        return
+    kind = "rod of" if then.mandrel.kind == "rod" else "mandrel turned to"
+    size, was = (show_diameter(mm, coil.units) for mm in (then.mandrel.diameter_mm, mandrel_mm))
+    yield f"The next one: a {kind} {size} instead of {was}, chance {then.tries.first:.2f}."
+
+
+def write_down(coil: Coil, trial: Trial) -> Iterator[str]:
+    """How to count the coil among the trials of its spool."""
+    if coil.wire.spool is None:
+        return
+    words = [f"--mandrel {trial.mandrel_mm:g} --outside {trial.outside_diameter_mm:g}"]
+    if trial.stop_angle_deg is not None and trial.leg_angle_deg is not None:
+        words.append(f"--turns {trial.turns:.2f} --stop-angle {trial.stop_angle_deg:.0f}")
+        words.append(f"--leg-angle {trial.leg_angle_deg:g}")
+    if trial.initial_tension_n is not None:
+        words.append(f"--tension {trial.initial_tension_n:g}")
+    if trial.heated:
+        words.append("--heated yes")
+    yield f"Write it down: springwright trial {coil.spool.id} {' '.join(words)}"
+
+
+def joined_said(*parts: Iterable[str]) -> tuple[str, ...]:
+    """All that is said, in order, each sentence once."""
+    return tuple(dict.fromkeys(each for part in parts for each in part))

@@ -1,0 +1,286 @@
+"""A cone that came out otherwise: each end judged in its place, the rate by what lies between them.
+
+The initial rate goes as 1/(n (D₁ + D₂) (D₁² + D₂²)), and the wire between the ends keeps its length. Coils that are cut
+off an end take that end's diameter with them: the step from turn to turn stays.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from sourcing.figures import formula
+from sourcing.fit.judge import judge
+from sourcing.fit.model import Fit, Spread
+from sourcing.quantities import show_diameter, show_length
+from sourcing.springs import pressed
+from sourcing.springs.conical_lengths import SURE_STEP, pitch_mm, pitch_of, solid_length_of, step_of, telescopes
+from sourcing.springs.model import ConicalSpring
+from sourcing.stock.model import Trial
+from sourcing.winding.conical_mandrel import as_turned, laid_cone
+from sourcing.winding.doubts import rate_sd
+from sourcing.winding.heat import change_of_diameter, making
+from sourcing.winding.model import Mandrel
+from sourcing.winding.pressed_task import free_length_sd_mm
+from sourcing.winding.saving.coil import (
+    TOLD_FROM,
+    Coil,
+    Saved,
+    SenselessError,
+    Way,
+    best_way,
+    came_out_at,
+    clearances,
+    joined_said,
+    keep_it,
+    refuse_smaller,
+    write_down,
+    wrong,
+)
+from sourcing.winding.saving.lengths import of_pitch, of_set
+from sourcing.winding.trials import Knowledge
+
+End = Literal["large", "small"]
+
+ENDS: tuple[End, End] = ("large", "small")
+
+
+@dataclass(frozen=True, slots=True)
+class _Ends:
+    """Both ends as they came out: outside as measured, and the mean diameter in the end; `told` were measured."""
+
+    outside_mm: Mapping[End, float]
+    mean_mm: Mapping[End, float]
+    told: tuple[End, ...]
+    known: Knowledge
+    trial: Trial
+    agree: bool
+
+
+def wanted_of(coil: Coil) -> ConicalSpring:
+    """The cone that was meant, in its final state."""
+    assert isinstance(coil.plan.wanted, ConicalSpring)
+    return coil.plan.wanted
+
+
+def judged(coil: Coil, spring: ConicalSpring) -> Fit:
+    """The cone against the need, measured: what is left of its doubt is the caliper's and the rate's."""
+    spread = Spread(
+        diameter_sd_mm=coil.diameter_sd_mm(spring.mean_diameter_large_mm),
+        free_length_sd_mm=free_length_sd_mm(spring),
+        rate_sd=rate_sd(spring),
+        making=making(coil.wire.material, coil.bench),
+    )
+    return judge(spring, coil.need, coil.bench, spread)
+
+
+def large_came_out(coil: Coil, outside_mm: float) -> Saved:
+    """A cone whose large end came out otherwise; the small one follows by the same wire."""
+    return _came_out(coil, {"large": outside_mm})
+
+
+def small_came_out(coil: Coil, outside_mm: float) -> Saved:
+    """A cone whose small end came out otherwise; the large one follows by the same wire."""
+    return _came_out(coil, {"small": outside_mm})
+
+
+def both_came_out(coil: Coil, large_mm: float, small_mm: float) -> Saved:
+    """A cone of which both ends were measured."""
+    if large_mm <= small_mm:
+        large, small = (show_diameter(mm, coil.units) for mm in (large_mm, small_mm))
+        raise SenselessError("outside", f"a large end of {large} beside a small one of {small}", "the larger one first")
+    return _came_out(coil, {"large": large_mm, "small": small_mm})
+
+
+def _came_out(coil: Coil, measured_mm: Mapping[End, float]) -> Saved:
+    ends, wanted = _ends(coil, measured_mm), wanted_of(coil)
+    kept = as_it_came(wanted, ends.mean_mm["small"], ends.mean_mm["large"])
+    rate = pressed.rate_n_per_mm(wanted)
+    cuts = filter(None, (cut_for_rate(kept, end, rate) for end in ENDS))
+    as_it_is = Way("keep", kept, judged(coil, kept))
+    way = best_way(as_it_is, *(Way("change", cut, judged(coil, cut)) for cut in cuts))
+    rate_kept = pressed.rate_n_per_mm(kept) / rate
+    mandrel = _next_mandrel(coil, ends.known)
+    said = joined_said(
+        _said(coil, ends, kept, way, rate_kept),
+        clearances(way.fit),
+        _solid(coil, way.spring),
+        wrong(way.fit, coil.bench),
+        _said_of_next(coil, mandrel) if ends.agree else (),
+        write_down(coil, ends.trial),
+    )
+    return Saved(way.answer, way.spring, way.fit, rate_kept, said, mandrel)
+
+
+def _ends(coil: Coil, measured_mm: Mapping[End, float]) -> _Ends:
+    """Both ends, one that was not measured by what the other taught of the wire."""
+    profile = coil.plan.mandrel.profile
+    on_mm: Mapping[End, float] = {"large": profile[-1].diameter_mm, "small": profile[0].diameter_mm}
+    for end, outside_mm in measured_mm.items():
+        refuse_smaller(coil, "outside" if end == "large" else "outside_small", outside_mm, on_mm[end])
+    trials: dict[End, Trial] = {end: coil.trial(on_mm[end], outside_mm) for end, outside_mm in measured_mm.items()}
+    first, *second = trials.values()
+    known = coil.known_then(first)
+    agree = not any(known.after(each, coil.wire.material).lessons[-1].surprising for each in second)
+    outside = dict(measured_mm)
+    mean: dict[End, float] = {end: coil.final_mean_mm(mm) for end, mm in measured_mm.items()}
+    change, _ = change_of_diameter(coil.wire.material, coil.bench)
+    for end in ENDS:
+        if end not in outside:
+            mean[end] = known.finished_mean_mm(on_mm[end]) * (1.0 + change)
+            outside[end] = mean[end] / (1.0 + coil.change_to_come) + coil.wire_mm
+    return _Ends(outside, mean, tuple(trials), known, first, agree)
+
+
+@formula(
+    "n' = n (D₁ + D₂) / (D₁' + D₂')",
+    where={
+        "n": "wanted.active_coils",
+        "D₁": "wanted.mean_diameter_small_mm",
+        "D₂": "wanted.mean_diameter_large_mm",
+        "D₁'": "small_mean_mm",
+        "D₂'": "large_mean_mm",
+    },
+    closed=False,
+    source="derived, see winding_model: the wire keeps its length; what it climbs and leans inwards is left out",
+)
+def as_it_came(wanted: ConicalSpring, small_mean_mm: float, large_mean_mm: float) -> ConicalSpring:
+    """The cone with other ends: the same wire makes fewer coils of larger ones, and the end coils are kept."""
+    meant_mm = wanted.mean_diameter_small_mm + wanted.mean_diameter_large_mm
+    active = wanted.active_coils * meant_mm / (small_mean_mm + large_mean_mm)
+    return replace(
+        wanted,
+        mean_diameter_small_mm=small_mean_mm,
+        mean_diameter_large_mm=large_mean_mm,
+        active_coils=active,
+        total_coils=active + wanted.total_coils - wanted.active_coils,
+    )
+
+
+@formula(
+    "D₂'⁴ = D₁⁴ + q G d⁴ / (2 R), n' = (D₂' − D₁) / q, q = (D₂ − D₁) / n at the large end; at the small end "
+    "D₁'⁴ = D₂⁴ − q G d⁴ / (2 R)",
+    where={"R": "rate_n_per_mm"},
+    closed=False,
+    source="Wahl, Mechanical Springs (from memory), solved for an end: n (D₁ + D₂)(D₁² + D₂²) = (D₂⁴ − D₁⁴) / q",
+)
+def cut_for_rate(cone: ConicalSpring, end: End, rate_n_per_mm: float) -> ConicalSpring | None:
+    """The cone with so much cut off an end that its initial rate is the wanted one; None where it is stiff enough."""
+    small, large, coils = cone.mean_diameter_small_mm, cone.mean_diameter_large_mm, cone.active_coils
+    if pressed.rate_n_per_mm(cone) >= rate_n_per_mm:
+        return None
+    taper = (large - small) / coils
+    fourths = taper * cone.shear_modulus_mpa * cone.wire_diameter_mm**4 / (2.0 * rate_n_per_mm)
+    if end == "large":
+        large = (small**4 + fourths) ** 0.25
+    else:
+        small = (large**4 - fourths) ** 0.25
+    active = (large - small) / taper
+    return replace(
+        cone,
+        mean_diameter_small_mm=small,
+        mean_diameter_large_mm=large,
+        active_coils=active,
+        total_coils=active + cone.total_coils - coils,
+    )
+
+
+def _said(coil: Coil, ends: _Ends, kept: ConicalSpring, way: Way[ConicalSpring], rate_kept: float) -> Iterator[str]:
+    meant = coil.meant
+    assert isinstance(meant, ConicalSpring)
+    meant_mm = {"large": meant.outside_diameter_large_mm, "small": meant.outside_diameter_small_mm}
+    now, was = ({end: show_diameter(mm[end], coil.units) for end in ENDS} for mm in (ends.outside_mm, meant_mm))
+    came = " and ".join(came_out_at(now[end], was[end], f"at its {end} end") for end in ends.told)
+    came = came.replace(", as meant and", ", as meant, and").replace(" and It came out", " and")
+    coils = f"{coil.shown(kept.active_coils)} coils between its ends{coil.counted}"
+    rate = f"its rate is {rate_kept:.3f} of that meant ({coils})"
+    if way.answer == "keep":
+        yield f"{came}: {keep_it(coil, way)}; {rate}."
+        just = cut_for_rate(kept, "large", pressed.rate_n_per_mm(wanted_of(coil)))
+        if just is not None and rate_kept < 1.0 - TOLD_FROM:
+            yield f"Just so: c{_cut(coil, kept, just)[1:]}."
+    elif way.answer == "change":
+        yield f"{came}. {_cut(coil, kept, way.spring)}; as it is, {rate}."
+    else:
+        stiff = "and a cone that is too stiff gets no more coils"
+        yield f"{came}, {stiff if rate_kept > 1.0 else 'and cutting does not save it'}: wind it again."
+    for end in ENDS:
+        if end not in ends.told:
+            yield f"By the same wire its {end} end is {now[end]} outside ({was[end]} meant): measure it too."
+    if not ends.agree:
+        yield "Both ends cannot be of one wire on this mandrel: measure them again, and the mandrel."
+
+
+def _cut(coil: Coil, kept: ConicalSpring, cut: ConicalSpring) -> str:
+    """What is cut off, and how the cone then measures before heat."""
+    end: End = "large" if cut.mean_diameter_small_mm == kept.mean_diameter_small_mm else "small"
+    off = coil.shown(kept.active_coils - cut.active_coils)
+    mean_mm = cut.mean_diameter_large_mm if end == "large" else cut.mean_diameter_small_mm
+    left = show_diameter(mean_mm / (1.0 + coil.change_to_come) + coil.wire_mm, coil.units)
+    closed = " and close it anew" if cut.total_coils > cut.active_coils else ""
+    coils = coil.shown(cut.active_coils)
+    return (
+        f"Cut {off} coils off its {end} end{closed}: {left} outside there, it has the rate that was meant with {coils} "
+        f"active coils{coil.counted}"
+    )
+
+
+def _solid(coil: Coil, cone: ConicalSpring) -> Iterator[str]:
+    """How its turns lie when it is pressed solid."""
+    step_mm, solid = step_of(cone), show_length(solid_length_of(cone), coil.units)
+    step, sure = (show_diameter(mm, coil.units) for mm in (step_mm, SURE_STEP * coil.wire_mm))
+    if not telescopes(coil.wire_mm, step_mm):
+        yield f"Pressed solid its turns stand on each other, {solid} high."
+    elif step_mm >= SURE_STEP * coil.wire_mm * (1.0 - 1e-9):
+        yield f"Pressed solid its turns go inside each other, each {step} smaller in radius ({sure} wanted)."
+
+
+def _next_mandrel(coil: Coil, known: Knowledge) -> Mandrel:
+    """The mandrel that gives the cone that was meant, as this coil shows the wire to spring back."""
+    meant = coil.plan.finished.spring
+    assert isinstance(meant, ConicalSpring)
+    return replace(coil.plan.mandrel, profile=as_turned(laid_cone(meant, known.mandrel_mm)))
+
+
+def _said_of_next(coil: Coil, then: Mandrel) -> Iterator[str]:
+    now, was = (
+        ", ".join(show_diameter(point.diameter_mm, coil.units).split(" ")[0] for point in mandrel.profile)
+        for mandrel in (then, coil.plan.mandrel)
+    )
+    if now == was:
+        yield "The next one: the same mandrel, and it will come out so again."
+        return
+    unit = show_diameter(then.profile[0].diameter_mm, coil.units).split(" ")[1]
+    turns = ", ".join(f"{point.turn:.3g}" for point in then.profile)
+    at = f"at the finished turns {turns}, from the small end"
+    yield f"The next one: a mandrel turned to {now} {unit} {at}, instead of {was}."
+
+
+def came_out_pitch(coil: Coil, measured_mm: float) -> Saved:
+    """A cone whose pitch came out otherwise, measured along the axis: its free length follows."""
+    wanted = wanted_of(coil)
+    came = replace(wanted, free_length_mm=wanted.free_length_mm + _pitches(wanted) * (measured_mm - pitch_of(wanted)))
+    return of_pitch(coil, Way("keep", came, judged(coil, came)), measured_mm, pitch_of(wanted))
+
+
+def _pitches(cone: ConicalSpring) -> float:
+    """How many pitches its free length holds: by how much it grows as the pitch does by one."""
+    longer_mm = pitch_mm(
+        cone.wire_diameter_mm,
+        step_of(cone),
+        cone.free_length_mm + 1.0,
+        cone.active_coils,
+        cone.total_coils,
+        cone.ends,
+    )
+    return 1.0 / (longer_mm - pitch_of(cone))
+
+
+def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
+    """A cone that was shorter after it was first pressed solid: it has set, and the next one is wound longer."""
+    wanted = wanted_of(coil)
+    spring = replace(wanted, free_length_mm=free_length_mm)
+    longer = replace(wanted, free_length_mm=2.0 * wanted.free_length_mm - free_length_mm)
+    way = Way("keep", spring, judged(coil, spring))
+    return of_set(coil, way, pressed.solid_length_mm(wanted), pitch_of(longer) / pitch_of(wanted))

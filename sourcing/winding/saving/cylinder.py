@@ -1,0 +1,168 @@
+"""A coil of a cylindrical compression spring that came out otherwise: in its diameter, its pitch, or its set."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from sourcing.fit.judge import judge
+from sourcing.fit.model import Fit, Spread
+from sourcing.quantities import show_diameter
+from sourcing.springs import compression, geometry, pressed
+from sourcing.springs.model import CompressionSpring
+from sourcing.springs.pressed import rate_n_per_mm
+from sourcing.winding.doubts import rate_sd
+from sourcing.winding.heat import making
+from sourcing.winding.pressed_task import free_length_sd_mm
+from sourcing.winding.saving.coil import (
+    TOLD_FROM,
+    Coil,
+    Saved,
+    Way,
+    best_way,
+    came_out_at,
+    clearances,
+    joined_said,
+    keep_it,
+    refuse_smaller,
+    said_of_next,
+    then_planned,
+    write_down,
+    wrong,
+)
+from sourcing.winding.saving.lengths import of_pitch, of_set
+from sourcing.winding.turns import SPARE_TURNS
+
+
+def wanted_of(coil: Coil) -> CompressionSpring:
+    """The spring that was meant, in its final state."""
+    assert isinstance(coil.plan.wanted, CompressionSpring)
+    return coil.plan.wanted
+
+
+def judged(coil: Coil, spring: CompressionSpring) -> Fit:
+    """The spring against the need, measured: what is left of its doubt is the caliper's and the rate's."""
+    spread = Spread(
+        diameter_sd_mm=coil.diameter_sd_mm(spring.mean_diameter_mm),
+        free_length_sd_mm=free_length_sd_mm(spring),
+        rate_sd=rate_sd(spring),
+        making=making(coil.wire.material, coil.bench),
+    )
+    return judge(spring, coil.need, coil.bench, spread)
+
+
+def came_out(coil: Coil, outside_mm: float) -> Saved:
+    """A coil whose diameter came out otherwise: cut to the coils that restore the rate, n = G d⁴ / (8 D³ R).
+
+    >>> from sourcing.springs.compression import active_coils_for_rate as coils, rate_n_per_mm as rate
+    >>> round(coils(0.8, 9.9, rate(0.8, 9.6, 6.0, 81500.0), 81500.0), 2)
+    5.47
+
+    Source: winding model, hand-checked case 3.
+    """
+    mandrel_mm = coil.plan.mandrel.diameter_mm
+    assert mandrel_mm is not None
+    refuse_smaller(coil, "outside", outside_mm, mandrel_mm)
+    mean_mm, wanted = coil.final_mean_mm(outside_mm), wanted_of(coil)
+    kept, cut = replace(wanted, mean_diameter_mm=mean_mm), _with_its_rate(wanted, mean_mm)
+    there = _coils_there(coil, mandrel_mm, mean_mm)
+    with_others = Way("change", cut, judged(coil, cut))
+    as_it_is = Way("keep", kept, judged(coil, kept))
+    way = best_way(as_it_is, *([with_others] if cut.total_coils <= there else []))
+    if way.answer == "wind again":
+        way = replace(with_others, answer="wind again")
+    rate_kept = rate_n_per_mm(kept) / rate_n_per_mm(wanted)
+    short = (
+        f"It would want {cut.total_coils:.2f} coils for its rate and has {there:.2f}, spare ones too."
+        if way.answer == "wind again" and with_others.fit.fits != "no"
+        else ""
+    )
+    trial = coil.trial(mandrel_mm, outside_mm)
+    then = then_planned(coil, trial)
+    said = joined_said(
+        _said_of_diameter(coil, outside_mm, cut, rate_kept, way),
+        filter(None, [short]),
+        clearances(way.fit),
+        wrong(way.fit, coil.bench),
+        said_of_next(coil, then),
+        write_down(coil, trial),
+    )
+    return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.mandrel)
+
+
+def _with_its_rate(wanted: CompressionSpring, mean_mm: float) -> CompressionSpring:
+    """The spring of another diameter with the coils that give the wanted rate, its end coils kept."""
+    active = compression.active_coils_for_rate(
+        wanted.wire_diameter_mm, mean_mm, rate_n_per_mm(wanted), wanted.shear_modulus_mpa
+    )
+    total = active + wanted.total_coils - wanted.active_coils
+    return replace(wanted, mean_diameter_mm=mean_mm, active_coils=active, total_coils=total)
+
+
+def _coils_there(coil: Coil, mandrel_mm: float, mean_mm: float) -> float:
+    """The coils that the turns wound have become, spare ones too: the wire keeps its length, N_f D_f = N_m D_m."""
+    return (coil.plan.turns_to_wind + SPARE_TURNS) * (mandrel_mm + coil.wire_mm) / mean_mm
+
+
+def _said_of_diameter(
+    coil: Coil, outside_mm: float, cut: CompressionSpring, rate_kept: float, way: Way[CompressionSpring]
+) -> Iterator[str]:
+    meant, wanted = coil.meant, wanted_of(coil)
+    assert isinstance(meant, CompressionSpring)
+    came = came_out_at(*(show_diameter(mm, coil.units) for mm in (outside_mm, meant.outside_diameter_mm)))
+    if way.answer == "wind again":
+        yield f"{came}, and other coils do not save it: wind it again."
+        return
+    active, total, meant_coils = (
+        coil.shown(coils) for coils in (cut.active_coils, cut.total_coils, wanted.active_coils)
+    )
+    other = f"{active} active coils ({total} in all{coil.counted}) give the rate that was meant"
+    if way.answer == "keep":
+        rate = f"With {meant_coils} active coils its rate is {rate_kept:.3f} of that meant"
+        yield f"{came}: {keep_it(coil, way)}. {rate}."
+        if abs(rate_kept - 1.0) >= TOLD_FROM:
+            yield f"Just so: {other}."
+    else:
+        cut_it = "Cut it" if cut.active_coils < wanted.active_coils else "Keep more of the spare turns"
+        yield f"{came}. {cut_it}: {other}. With {meant_coils} the rate would be {rate_kept:.3f} of it."
+
+
+def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:
+    """A coil whose pitch came out otherwise: its free length follows, and so does what it pushes."""
+    return _pitched(coil, pitch_mm, wanted_of(coil))
+
+
+def came_out_with_pitch(coil: Coil, outside_mm: float, pitch_mm: float) -> Saved:
+    """A coil of which both were measured: the coils by the diameter, then the length by the pitch."""
+    by_diameter = came_out(coil, outside_mm)
+    if by_diameter.answer == "wind again":
+        return by_diameter
+    assert isinstance(by_diameter.spring, CompressionSpring)
+    by_pitch = _pitched(coil, pitch_mm, by_diameter.spring)
+    answer = "keep" if by_diameter.answer == by_pitch.answer == "keep" else "change"
+    said = joined_said(by_diameter.said, by_pitch.said)
+    return replace(by_diameter, answer=answer, spring=by_pitch.spring, fit=by_pitch.fit, said=said)
+
+
+def _pitched(coil: Coil, pitch_mm: float, spring: CompressionSpring) -> Saved:
+    """What to do with the spring that it is to become, its coils standing at this pitch."""
+    coils = (spring.active_coils, spring.total_coils, spring.ends)
+    free_mm = geometry.free_length_from_pitch_mm(spring.wire_diameter_mm, pitch_mm, *coils)
+    came = replace(spring, free_length_mm=free_mm)
+    return of_pitch(coil, Way("keep", came, judged(coil, came)), pitch_mm, pitch_of(wanted_of(coil)))
+
+
+def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
+    """A spring that was shorter after it was first pressed solid: it has set, and the next one is wound longer."""
+    wanted = wanted_of(coil)
+    spring = replace(wanted, free_length_mm=free_length_mm)
+    lost_mm = wanted.free_length_mm - free_length_mm
+    wider = pitch_of(replace(wanted, free_length_mm=wanted.free_length_mm + lost_mm)) / pitch_of(wanted)
+    return of_set(coil, Way("keep", spring, judged(coil, spring)), pressed.solid_length_mm(wanted), wider)
+
+
+def pitch_of(spring: CompressionSpring) -> float:
+    """The pitch that the spring's coils have at rest."""
+    return geometry.pitch_mm(
+        spring.wire_diameter_mm, spring.free_length_mm, spring.active_coils, spring.total_coils, spring.ends
+    )

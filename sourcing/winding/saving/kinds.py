@@ -1,0 +1,61 @@
+"""Which measures of a coil serve for which kind of spring, and what answers them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from sourcing.winding.saving import cone, cylinder, extension, torsion
+from sourcing.winding.saving.coil import Coil, Saved
+
+
+@dataclass(frozen=True, slots=True)
+class Answering:
+    """The measures that are answered together, by name, and what answers them: the coil, then one figure each."""
+
+    measures: tuple[str, ...]
+    answer: Callable[..., Saved]
+
+
+OF_KIND: Mapping[str, tuple[Answering, ...]] = {
+    "compression": (
+        Answering(("outside",), cylinder.came_out),
+        Answering(("pitch",), cylinder.came_out_pitch),
+        Answering(("outside", "pitch"), cylinder.came_out_with_pitch),
+        Answering(("pressed_to",), cylinder.pressed_to),
+    ),
+    "conical": (
+        Answering(("outside",), cone.large_came_out),
+        Answering(("outside_small",), cone.small_came_out),
+        Answering(("outside", "outside_small"), cone.both_came_out),
+        Answering(("pitch",), cone.came_out_pitch),
+        Answering(("pressed_to",), cone.pressed_to),
+    ),
+    "extension": (
+        Answering(("outside",), extension.came_out),
+        Answering(("pitch",), extension.came_out_pitch),
+        Answering(("tension",), extension.came_out_tension),
+        Answering(("pulled_to",), extension.pulled_to),
+    ),
+    "torsion": (
+        Answering(("outside",), torsion.came_out),
+        Answering(("angle",), torsion.came_out_angle),
+        Answering(("outside", "angle"), torsion.came_out_with_angle),
+    ),
+}
+
+
+def saved(coil: Coil, measured: Mapping[str, float]) -> Saved | None:
+    """What to do with a coil that measures so; None where its kind is not asked by these measures together.
+
+    Raises `SenselessError` for a figure that no coil of the plan can have.
+    """
+    for each in OF_KIND[coil.need.kind]:
+        if set(each.measures) == set(measured):
+            return each.answer(coil, *(measured[name] for name in each.measures))
+    return None
+
+
+def measures_of(kind: str) -> tuple[str, ...]:
+    """The measures that a kind of spring is asked by, in order."""
+    return tuple(dict.fromkeys(name for each in OF_KIND[kind] for name in each.measures))

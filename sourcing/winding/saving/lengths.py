@@ -1,0 +1,111 @@
+"""The length of a compression spring of any shape that came out otherwise: by its pitch, or pressed solid for the first
+time."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from sourcing.quantities import show_length
+from sourcing.springs.model import PressedSpring
+from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, wrong
+
+LEAST_PITCH = 0.95
+"""Coils that touch are a wire apart; a rule over several of them reads a little less (assumed)."""
+
+
+def of_pitch(coil: Coil, came: Way[PressedSpring], pitch_mm: float, meant_mm: float) -> Saved:
+    """What to do with a coil whose pitch is this instead of the one meant; `came` is the spring as it is then."""
+    if pitch_mm < LEAST_PITCH * coil.wire_mm:
+        found = f"a pitch of {show_length(pitch_mm, coil.units)} is less than the wire"
+        raise SenselessError("pitch", found, "from one turn to the next, the wire counted in")
+    wanted_mm, free_mm = _wanted_mm(coil), came.spring.free_length_mm
+    way = came if came.fit.fits == "yes" or _as_long(came, wanted_mm) else replace(came, answer="change")
+    laid_mm = coil.plan.pitch_on_mandrel_mm * meant_mm / pitch_mm
+    said = joined_said(
+        _said_of_pitch(coil, way, pitch_mm, meant_mm),
+        wrong(way.fit, coil.bench),
+        [f"The next one: {_pitch_next(coil, laid_mm)}."] if abs(free_mm - wanted_mm) >= AS_LONG_MM else [],
+    )
+    return Saved(way.answer, way.spring, way.fit, 1.0, said)
+
+
+def _wanted_mm(coil: Coil) -> float:
+    wanted = coil.plan.wanted
+    assert isinstance(wanted, PressedSpring)
+    return wanted.free_length_mm
+
+
+def _as_long(came: Way[PressedSpring], wanted_mm: float) -> bool:
+    return abs(came.spring.free_length_mm - wanted_mm) < AS_LONG_MM
+
+
+def _said_of_pitch(coil: Coil, way: Way[PressedSpring], pitch_mm: float, meant_mm: float) -> Iterator[str]:
+    wanted_mm, free_mm = _wanted_mm(coil), way.spring.free_length_mm
+    pitch, meant, free, wanted = (show_length(mm, coil.units) for mm in (pitch_mm, meant_mm, free_mm, wanted_mm))
+    if free == wanted:
+        yield f"It came out with a pitch of {pitch}, so {free} long at rest, as meant."
+    else:
+        instead = "" if pitch == meant else f" instead of {meant}"
+        yield f"It came out with a pitch of {pitch}{instead}, so {free} long at rest, not {wanted}."
+    if way.answer == "keep":
+        yield "Keep it as it is: the forces are within what is wanted." if way.fit.fits == "yes" else "Leave it so."
+    elif free_mm > wanted_mm:
+        yield f"Press it solid, then close the coils evenly with a wedge or by hand until it is {wanted}."
+    else:
+        yield f"Pull it evenly to a little over {wanted}, press it solid once, and measure again."
+
+
+def _pitch_next(coil: Coil, laid_mm: float) -> str:
+    if laid_mm <= coil.wire_mm:
+        return "lay it wire against wire, and pull it out to its length afterwards"
+    gap, pitch, was = (
+        show_length(mm, coil.units) for mm in (laid_mm - coil.wire_mm, laid_mm, coil.plan.pitch_on_mandrel_mm)
+    )
+    return f"a pitch of {pitch} on the mandrel, a gap of {gap}, instead of {was}"
+
+
+def of_set(coil: Coil, came: Way[PressedSpring], solid_mm: float, wider: float) -> Saved:
+    """A spring that was shorter after it was first pressed solid: it has set, and the next one is wound longer.
+
+    L₀' = L₀ + (L₀ − L): wound longer by what it lost, it ends at the length that is wanted (presetting). `wider` is the
+    pitch of that length over the one meant.
+    """
+    free_mm, wanted_mm = came.spring.free_length_mm, _wanted_mm(coil)
+    if free_mm < solid_mm - AS_LONG_MM:
+        found = f"{show_length(free_mm, coil.units)} is shorter than it is pressed solid"
+        raise SenselessError("pressed_to", found, f"its length at rest, {show_length(solid_mm, coil.units)} or more")
+    lost_mm = wanted_mm - free_mm
+    keeps = came.fit.fits == "yes" or abs(lost_mm) < AS_LONG_MM
+    way = came if keeps else replace(came, answer="change")
+    return Saved(
+        way.answer,
+        way.spring,
+        way.fit,
+        1.0,
+        joined_said(_said_of_set(coil, way, lost_mm, wider), wrong(way.fit, coil.bench)),
+    )
+
+
+def _said_of_set(coil: Coil, way: Way[PressedSpring], lost_mm: float, wider: float) -> Iterator[str]:
+    wanted_mm = _wanted_mm(coil)
+    now, lost, wanted = (show_length(mm, coil.units) for mm in (way.spring.free_length_mm, abs(lost_mm), wanted_mm))
+    if abs(lost_mm) < AS_LONG_MM:
+        yield f"Pressed solid it is {now} long, as it should be: leave it."
+        return
+    if lost_mm <= 0.0:
+        yield (f"Pressed solid it is {now} long, {lost} more than wanted: press it again, or take an end coil closer.")
+        return
+    yield f"Pressed solid it has set by {lost}, to {now}."
+    if way.answer == "keep":
+        yield "Keep it: the forces are still within what is wanted, and it will not set again by as much."
+    else:
+        yield (
+            "It is too short for what is wanted. Pull it evenly a little beyond its length and press it solid again; "
+            "if it is as short as this once more, wind another."
+        )
+    longer, laid_mm = show_length(wanted_mm + lost_mm, coil.units), coil.plan.pitch_on_mandrel_mm * wider
+    yield (
+        f"The next one: wind it {longer} long, {_pitch_next(coil, laid_mm)}, and press it solid three times: it ends "
+        f"near {wanted}."
+    )

@@ -1,0 +1,233 @@
+"""A torsion spring that came out otherwise: in its diameter, in the angle between its legs, or both.
+
+All the wire of the body stays in it, so the rate is what was meant however far the coil opened; the coils, and with
+them the legs, have turned back by more or by less.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from sourcing.figures import formula
+from sourcing.fit.judge import judge
+from sourcing.fit.model import Fit, Spread
+from sourcing.quantities import show_angle, show_diameter
+from sourcing.springs import turned
+from sourcing.springs.life import Making
+from sourcing.springs.model import TorsionSpring
+from sourcing.stock.model import Trial
+from sourcing.winding.doubts import COILS_DOUBT, RATE_DOUBT
+from sourcing.winding.saving.coil import (
+    Coil,
+    Saved,
+    SenselessError,
+    Way,
+    best_way,
+    came_out_at,
+    clearances,
+    joined_said,
+    keep_it,
+    refuse_smaller,
+    said_of_next,
+    then_planned,
+    write_down,
+    wrong,
+)
+from sourcing.winding.torsion_task import LEGS_SET_DEG
+from sourcing.winding.turns import opens_deg
+
+BENT_AT_MOST_DEG = 45.0
+"""Legs are bent no further to their angle: beyond that the body takes part of the bend (assumed)."""
+
+
+_TWO_COILS = "Diameter and angle do not belong to one coil: measure both again, and count the turns."
+
+
+@dataclass(frozen=True, slots=True)
+class _Came:
+    """The spring as it came out, in its final state with its legs as they stand, and by how much they are off.
+
+    `off_deg` counts whole turns too; `trial` is None where the diameter was not measured.
+    """
+
+    spring: TorsionSpring
+    off_deg: float
+    trial: Trial | None
+    agree: bool = True
+
+
+def wanted_of(coil: Coil) -> TorsionSpring:
+    """The spring that was meant, in its final state."""
+    assert isinstance(coil.plan.wanted, TorsionSpring)
+    return coil.plan.wanted
+
+
+def judged(coil: Coil, spring: TorsionSpring) -> Fit:
+    """The spring against the need, measured."""
+    spread = Spread(
+        diameter_sd_mm=coil.diameter_sd_mm(spring.mean_diameter_mm),
+        rate_sd=(RATE_DOUBT**2 + (COILS_DOUBT / spring.active_coils) ** 2) ** 0.5,
+        free_angle_sd_deg=LEGS_SET_DEG,
+        making=Making.WOUND,
+    )
+    return judge(spring, coil.need, coil.bench, spread)
+
+
+def came_out(coil: Coil, outside_mm: float) -> Saved:
+    """A coil whose diameter came out otherwise: n' = n D / D', and the legs stand 360 (n' − n) further on."""
+    wanted, mean_mm = wanted_of(coil), coil.final_mean_mm(outside_mm)
+    refuse_smaller(coil, "outside", outside_mm, _mandrel_mm(coil))
+    came = with_coils(wanted, mean_mm, wanted.active_coils * wanted.mean_diameter_mm / mean_mm)
+    trial = coil.trial(_mandrel_mm(coil), outside_mm)
+    return _answer(coil, _Came(came, turned_on_deg(wanted, came), trial), _said_of_diameter(coil, outside_mm))
+
+
+def came_out_angle(coil: Coil, angle_deg: float) -> Saved:
+    """A coil whose legs stand at another angle: n' = n + θ/360, and the diameter follows, D' = D n / n'."""
+    wanted, off_deg = wanted_of(coil), _off_deg(coil, angle_deg)
+    coils = wanted.active_coils + off_deg / 360.0
+    came = with_coils(wanted, wanted.mean_diameter_mm * wanted.active_coils / coils, coils)
+    return _answer(coil, _Came(came, off_deg, None), _said_of_angle(coil, angle_deg))
+
+
+def came_out_with_angle(coil: Coil, outside_mm: float, angle_deg: float) -> Saved:
+    """A coil of which both were measured: the whole turns by which the legs are off are told by the diameter."""
+    wanted, mean_mm = wanted_of(coil), coil.final_mean_mm(outside_mm)
+    refuse_smaller(coil, "outside", outside_mm, _mandrel_mm(coil))
+    about_deg = 360.0 * wanted.active_coils * (wanted.mean_diameter_mm / mean_mm - 1.0)
+    off_deg = _off_deg(coil, angle_deg)
+    off_deg += 360.0 * round((about_deg - off_deg) / 360.0)
+    came = with_coils(wanted, mean_mm, wanted.active_coils + off_deg / 360.0)
+    trial = replace(coil.trial(_mandrel_mm(coil), outside_mm), stop_angle_deg=stop_deg(coil), leg_angle_deg=angle_deg)
+    agree = coil.known_then(trial).lessons[-1].agree
+    said = (*_said_of_diameter(coil, outside_mm), *_said_of_angle(coil, angle_deg))
+    return _answer(coil, _Came(came, off_deg, trial, agree), iter(said))
+
+
+def with_coils(wanted: TorsionSpring, mean_mm: float, coils: float) -> TorsionSpring:
+    """The spring with another diameter and coils, its legs where those leave them."""
+    off_deg, angle = 360.0 * (coils - wanted.active_coils), wanted.free_angle_deg
+    return replace(
+        wanted,
+        mean_diameter_mm=mean_mm,
+        active_coils=coils,
+        free_angle_deg=None if angle is None else (angle + off_deg) % 360.0,
+    )
+
+
+@formula(
+    "θ = 360 (n' − n)",
+    where={"n": "wanted.active_coils", "n'": "came.active_coils"},
+    closed=False,
+    source="geometry",
+)
+def turned_on_deg(wanted: TorsionSpring, came: TorsionSpring) -> float:
+    """By how much the legs stand further on than meant, the way the spring is wound up."""
+    return 360.0 * (came.active_coils - wanted.active_coils)
+
+
+def stop_deg(coil: Coil) -> float | None:
+    """Where the plan stops the crank, from leg 1 on to leg 2; None where no angle is wanted."""
+    meant = coil.plan.finished.spring
+    assert isinstance(meant, TorsionSpring)
+    if meant.free_angle_deg is None:
+        return None
+    return (meant.free_angle_deg + opens_deg(_turns(coil), meant.active_coils)) % 360.0
+
+
+def _turns(coil: Coil) -> float:
+    """The turns laid of one body."""
+    return coil.plan.turns_to_wind / wanted_of(coil).bodies
+
+
+def _mandrel_mm(coil: Coil) -> float:
+    assert coil.plan.mandrel.diameter_mm is not None
+    return coil.plan.mandrel.diameter_mm
+
+
+def _meant_deg(coil: Coil) -> float | None:
+    """The angle that was meant, in the state in which the coil was measured."""
+    assert isinstance(coil.meant, TorsionSpring)
+    return coil.meant.free_angle_deg
+
+
+def _off_deg(coil: Coil, angle_deg: float) -> float:
+    """By how much legs at an angle stand further on than meant, the nearer way round."""
+    meant_deg = _meant_deg(coil)
+    if meant_deg is None:
+        found = "the need names no free_angle, so the legs may stand as they like"
+        raise SenselessError("angle", found, "a free_angle in the need, or --came-out")
+    return (angle_deg - meant_deg + 180.0) % 360.0 - 180.0
+
+
+def _answer(coil: Coil, came: _Came, first: Iterator[str]) -> Saved:
+    """What to do: keep it, bend its legs, or wind it again and stop the crank elsewhere."""
+    wanted = wanted_of(coil)
+    as_it_is = Way("keep", came.spring, judged(coil, came.spring))
+    bent = replace(came.spring, free_angle_deg=wanted.free_angle_deg)
+    bends = wanted.free_angle_deg is not None and abs(came.off_deg) <= BENT_AT_MOST_DEG
+    way = best_way(as_it_is, *([Way("change", bent, judged(coil, bent))] if bends else []))
+    rate_kept = turned.rate_n_mm_per_deg(came.spring) / turned.rate_n_mm_per_deg(wanted)
+    then = None if came.trial is None else then_planned(coil, came.trial)
+    planned = stop_deg(coil)
+    next_stop = None if planned is None else (planned - came.off_deg) % 360.0
+    said = joined_said(
+        first,
+        _said(coil, came, way),
+        [] if came.agree else [_TWO_COILS],
+        clearances(way.fit),
+        wrong(way.fit, coil.bench),
+        (*_said_of_stop(came, next_stop), *said_of_next(coil, then)) if came.agree else (),
+        write_down(coil, came.trial) if came.trial is not None else _measure_too(coil),
+    )
+    return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.mandrel, next_stop)
+
+
+def _said_of_diameter(coil: Coil, outside_mm: float) -> Iterator[str]:
+    assert isinstance(coil.meant, TorsionSpring)
+    yield came_out_at(*(show_diameter(mm, coil.units) for mm in (outside_mm, coil.meant.outside_diameter_mm))) + "."
+
+
+def _said_of_angle(coil: Coil, angle_deg: float) -> Iterator[str]:
+    came, meant = show_angle(angle_deg), show_angle(_meant_deg(coil) or 0.0)
+    yield f"Its legs came out at {came}" + (", as meant." if came == meant else f" instead of {meant}.")
+
+
+def _said(coil: Coil, came: _Came, way: Way[TorsionSpring]) -> Iterator[str]:
+    kept = "All its wire is in the body still, so its rate is the one that was meant"
+    coils = f"{coil.shown(came.spring.active_coils)} coils instead of {coil.shown(wanted_of(coil).active_coils)}"
+    if way.answer == "keep":
+        keep = keep_it(coil, way)
+        yield f"{keep[0].upper()}{keep[1:]}. {kept}: {coils}{coil.counted}."
+    elif way.answer == "change":
+        yield f"Bend its legs {_back(came.off_deg)} where they leave the coil. {kept}: {coils}{coil.counted}."
+    else:
+        yield "Wind it again: bending its legs does not save it."
+        if wanted_of(coil).free_angle_deg is not None and abs(came.off_deg) > BENT_AT_MOST_DEG:
+            off = show_angle(abs(came.off_deg))
+            yield f"They are {off} off, and are bent by {BENT_AT_MOST_DEG:g} deg at most (assumed)."
+    if came.trial is None and abs(came.off_deg) >= 1.0:
+        outside_mm = came.spring.mean_diameter_mm / (1.0 + coil.change_to_come) + coil.wire_mm
+        yield f"If the turns were counted right, it is {show_diameter(outside_mm, coil.units)} outside."
+
+
+def _back(off_deg: float) -> str:
+    """The way in which legs are bent that stand too far on, or not far enough."""
+    way = "back, against the way it is wound up," if off_deg > 0.0 else "on, the way it is wound up,"
+    return f"{way} by {show_angle(abs(off_deg))} between them"
+
+
+def _said_of_stop(came: _Came, next_stop_deg: float | None) -> Iterator[str]:
+    if next_stop_deg is None or abs(came.off_deg) < LEGS_SET_DEG:
+        return
+    late = "sooner" if came.off_deg > 0.0 else "later"
+    yield (
+        f"On the same mandrel, stop the crank {show_angle(abs(came.off_deg))} {late} next time: at "
+        f"{show_angle(next_stop_deg)}, from leg 1 on to leg 2 the way you wind."
+    )
+
+
+def _measure_too(coil: Coil) -> Iterator[str]:
+    if coil.wire.spool is not None:
+        yield "Measure it outside too (--came-out), so that it can be written down as a trial."

@@ -1,0 +1,194 @@
+"""A cone that came out otherwise: ends in their places, the rate of what lies between, the next mandrel's profile."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from sourcing.need.model import Need, Pocket, PocketEnd
+from sourcing.springs import pressed
+from sourcing.springs.conical_lengths import pitch_of, wire_length_of
+from sourcing.springs.model import ConicalSpring, Ends
+from sourcing.stock.model import Bench
+from sourcing.winding.model import wire_of
+from sourcing.winding.plan import plan_winding
+from sourcing.winding.saving.coil import Coil, SenselessError
+from sourcing.winding.saving.cone import (
+    as_it_came,
+    both_came_out,
+    came_out_pitch,
+    cut_for_rate,
+    large_came_out,
+    pressed_to,
+    small_came_out,
+    wanted_of,
+)
+
+from .cases import BENCH, material, planned, point, spool, wanted
+
+NEED = Need(
+    job="button",
+    kind="conical",
+    pocket=Pocket(large_end=PocketEnd(bore_mm=wanted(18.0)), small_end=PocketEnd(rod_mm=wanted(5.0))),
+    working=(point(12, 2.6), point(7, 8)),
+)
+WIRE = spool(0.9)
+
+
+def a_cone(small_mm: float = 8.0, large_mm: float = 16.0, coils: float = 5.0) -> ConicalSpring:
+    steel = material("music-wire")
+    return ConicalSpring(
+        1.0, small_mm, large_mm, 25.0, coils, coils + 2.0, Ends.CLOSED_GROUND, steel, 81500.0, 206000.0, 2220.0
+    )
+
+
+def a_coil(bench: Bench = BENCH, heated: bool = False) -> Coil:
+    plan = planned(plan_winding(NEED, WIRE, bench))
+    return Coil(NEED, bench, wire_of(WIRE), plan, heated)
+
+
+@pytest.fixture(scope="module")
+def coil() -> Coil:
+    return a_coil()
+
+
+def outside(coil: Coil) -> tuple[float, float]:
+    """The large and the small end as they were meant, outside."""
+    assert isinstance(coil.meant, ConicalSpring)
+    return coil.meant.outside_diameter_large_mm, coil.meant.outside_diameter_small_mm
+
+
+def test_a_half_barrel_whose_large_end_came_out_at_17_keeps_0_907_of_its_rate():
+    """Hand-checked case 7 of the winding model, its half: d 1, 8 to 16, n 5: G/(2 n 24 320) = 1.061 N/mm.
+
+    At 8 and 17 the same wire makes 5 (8 + 16)/(8 + 17) = 4.8 coils: 81500/(2 * 4.8 * 25 * 353) = 0.962 N/mm.
+    """
+    cone = a_cone()
+    came = as_it_came(cone, 8.0, 17.0)
+    assert pressed.rate_n_per_mm(cone) == pytest.approx(1.061, abs=5e-4)
+    assert came.active_coils == pytest.approx(4.8)
+    assert pressed.rate_n_per_mm(came) == pytest.approx(0.962, abs=5e-4)
+    assert pressed.rate_n_per_mm(came) / pressed.rate_n_per_mm(cone) == pytest.approx(0.9065, abs=5e-4)
+
+
+def test_what_is_cut_off_its_large_end_for_the_rate_by_hand():
+    """q = 9/4.8 = 1.875 mm a coil; D2^4 = 8^4 + 1.875 * 81500/(2 * 1.0612) = 76 096: 16.609 mm, 4.592 coils."""
+    cut = cut_for_rate(as_it_came(a_cone(), 8.0, 17.0), "large", pressed.rate_n_per_mm(a_cone()))
+    assert cut is not None
+    assert cut.mean_diameter_large_mm == pytest.approx(16.609, abs=1e-3)
+    assert cut.active_coils == pytest.approx(4.592, abs=1e-3)
+    assert cut.mean_diameter_small_mm == 8.0
+
+
+@given(st.floats(6.0, 9.0), st.floats(12.5, 20.0), st.floats(3.0, 9.0), st.floats(1.001, 1.5))
+def test_cut_at_either_end_the_rate_is_the_wanted_one(small: float, large: float, coils: float, stiffer: float):
+    cone = a_cone(small, large, coils)
+    rate = stiffer * pressed.rate_n_per_mm(cone)
+    for end in ("large", "small"):
+        cut = cut_for_rate(cone, end, rate)
+        assert cut is not None
+        assert pressed.rate_n_per_mm(cut) == pytest.approx(rate, rel=1e-9)
+        assert cut.total_coils - cut.active_coils == pytest.approx(2.0)
+        step, was = (
+            (each.mean_diameter_large_mm - each.mean_diameter_small_mm) / each.active_coils for each in (cut, cone)
+        )
+        assert step == pytest.approx(was)
+    assert cut_for_rate(cone, "large", 0.99 * pressed.rate_n_per_mm(cone)) is None
+
+
+@given(st.floats(0.95, 1.06), st.floats(0.95, 1.06))
+def test_the_wire_between_the_ends_keeps_its_length(at_small: float, at_large: float):
+    cone = replace(a_cone(), total_coils=5.0, ends=Ends.OPEN)
+    came = as_it_came(cone, 8.0 * at_small, 16.0 * at_large)
+    assert wire_length_of(came) == pytest.approx(wire_length_of(cone), rel=0.01)
+
+
+def test_a_cone_that_came_out_as_meant_is_kept_on_the_same_mandrel(coil: Coil):
+    large, small = outside(coil)
+    for saved in (large_came_out(coil, large), small_came_out(coil, small), both_came_out(coil, large, small)):
+        assert saved.answer == "keep"
+        assert saved.rate_kept == pytest.approx(1.0, abs=0.005)
+        assert any("same mandrel" in said for said in saved.said)
+        assert "as meant" in saved.said[0]
+
+
+def test_the_end_that_was_not_measured_follows_by_the_same_wire(coil: Coil):
+    large, small = outside(coil)
+    saved = large_came_out(coil, large + 0.5)
+    (said,) = [each for each in saved.said if each.startswith("By the same wire its small end is")]
+    assert float(said.split(" is ")[1].split(" ")[0]) > small
+    assert not any("By the same wire" in said for said in both_came_out(coil, large + 0.5, small + 0.15).said)
+
+
+def test_an_end_that_no_longer_goes_into_its_bore_is_wound_again_on_a_smaller_mandrel(coil: Coil):
+    saved = large_came_out(coil, 20.0)
+    assert saved.answer == "wind again"
+    assert any(said.startswith("bore clearance at the large end does not hold") for said in saved.said)
+    assert saved.next_mandrel is not None
+    for now, was in zip(saved.next_mandrel.profile, coil.plan.mandrel.profile, strict=True):
+        assert now.diameter_mm < was.diameter_mm
+
+
+def test_a_cone_that_came_out_small_gets_a_larger_mandrel_at_every_turn_and_no_more_coils(coil: Coil):
+    large, _ = outside(coil)
+    saved = large_came_out(coil, large - 0.9)
+    assert saved.rate_kept > 1.0
+    assert saved.next_mandrel is not None
+    for now, was in zip(saved.next_mandrel.profile, coil.plan.mandrel.profile, strict=True):
+        assert now.diameter_mm > was.diameter_mm
+
+
+def test_heat_to_come_is_between_what_was_measured_and_what_is_judged():
+    cold, hot, done = a_coil(replace(BENCH, oven_c=None)), a_coil(), a_coil(heated=True)
+    for coil, change in ((cold, 0.0), (hot, -0.0125), (done, 0.0)):
+        spring = large_came_out(coil, 17.0).spring
+        assert isinstance(spring, ConicalSpring)
+        assert spring.mean_diameter_large_mm == pytest.approx(16.1 * (1.0 + change))
+    assert any("--heated yes" in said for said in large_came_out(done, 17.0).said)
+
+
+def test_both_ends_that_cannot_be_of_one_mandrel_are_told_and_teach_no_mandrel(coil: Coil):
+    large, small = outside(coil)
+    saved = both_came_out(coil, large, small + 0.8)
+    assert any("cannot be of one wire" in said for said in saved.said)
+    assert not any(said.startswith("The next one") for said in saved.said)
+
+
+def test_ends_the_wrong_way_round_and_ends_inside_their_mandrel_are_refused(coil: Coil):
+    with pytest.raises(SenselessError, match="the larger one first"):
+        both_came_out(coil, 9.0, 12.0)
+    with pytest.raises(SenselessError, match="less than its mandrel"):
+        small_came_out(coil, 7.0)
+    with pytest.raises(SenselessError, match="less than its mandrel"):
+        large_came_out(coil, 11.0)
+
+
+def test_a_pitch_that_came_out_longer_makes_the_cone_longer_by_as_much_a_turn(coil: Coil):
+    wanted_cone = wanted_of(coil)
+    saved = came_out_pitch(coil, pitch_of(wanted_cone) + 0.5)
+    assert isinstance(saved.spring, ConicalSpring)
+    assert pitch_of(saved.spring) == pytest.approx(pitch_of(wanted_cone) + 0.5)
+    assert saved.answer == "change"
+    with pytest.raises(SenselessError, match="less than the wire"):
+        came_out_pitch(coil, 0.5)
+
+
+def test_a_cone_that_has_set_is_wound_longer_by_what_it_lost(coil: Coil):
+    free_mm = wanted_of(coil).free_length_mm
+    assert pressed_to(coil, free_mm).answer == "keep"
+    saved = pressed_to(coil, free_mm - 2.0)
+    assert any(f"wind it {free_mm + 2.0:.1f} mm long" in said for said in saved.said)
+    with pytest.raises(SenselessError, match="shorter than it is pressed solid"):
+        pressed_to(coil, 0.5)
+
+
+def test_a_large_end_too_wide_for_its_bore_may_be_cut_to_where_it_goes_in_and_has_its_rate(coil: Coil):
+    saved = large_came_out(coil, 18.6)
+    assert saved.answer == "change"
+    assert isinstance(saved.spring, ConicalSpring)
+    assert pressed.rate_n_per_mm(saved.spring) == pytest.approx(pressed.rate_n_per_mm(wanted_of(coil)), rel=1e-9)
+    assert saved.spring.outside_diameter_large_mm < 17.8
+    assert "coils off its large end" in saved.said[0]

@@ -1,0 +1,152 @@
+"""A torsion spring that came out otherwise: its rate stays, its legs have turned, and the crank stops elsewhere."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from sourcing.springs import turned
+from sourcing.springs.model import Leg, TorsionSpring
+from sourcing.stock.model import Bench
+from sourcing.winding.model import wire_of
+from sourcing.winding.plan import plan_winding
+from sourcing.winding.saving.coil import Coil, SenselessError
+from sourcing.winding.saving.torsion import (
+    BENT_AT_MOST_DEG,
+    came_out,
+    came_out_angle,
+    came_out_with_angle,
+    stop_deg,
+    turned_on_deg,
+    wanted_of,
+    with_coils,
+)
+
+from .cases import BENCH, material, planned, spool
+from .test_torsion import need
+
+COLD = replace(BENCH, oven_c=None)
+WIRE = spool(1.2)
+
+
+def a_coil(bench: Bench = COLD, heated: bool = False, **changes: object) -> Coil:
+    wanted = need(**changes)
+    return Coil(wanted, bench, wire_of(WIRE), planned(plan_winding(wanted, WIRE, bench)), heated)
+
+
+COIL = a_coil()
+
+
+def meant(coil: Coil) -> TorsionSpring:
+    assert isinstance(coil.meant, TorsionSpring)
+    return coil.meant
+
+
+def off_by(coil: Coil, off_deg: float) -> float:
+    """The outside diameter of a coil whose legs stand so much further on: D' = D n/(n + off/360)."""
+    spring = meant(coil)
+    return spring.mean_diameter_mm * spring.active_coils / (spring.active_coils + off_deg / 360.0) + 1.2
+
+
+def test_case_6_that_came_out_at_12_5_has_4_8_coils_its_legs_72_deg_short_and_its_rate_as_it_was():
+    """Hand-checked case 6 of the winding model: d 1.5, D 12, n 5: 4.74 N·mm/deg, with two 30 mm legs 4.29.
+
+    5 * 12/12.5 = 4.8 coils; 360 * 0.2 = 72 deg.
+    """
+    steel, leg = material("music-wire"), Leg(30.0)
+    spring = TorsionSpring(1.5, 12.0, 5.0, steel, 206000.0, 2000.0, leg_1=leg, leg_2=leg, free_angle_deg=90.0)
+    came = with_coils(spring, 12.5, 5.0 * 12.0 / 12.5)
+    assert came.active_coils == pytest.approx(4.8)
+    assert turned_on_deg(spring, came) == pytest.approx(-72.0)
+    assert came.free_angle_deg == pytest.approx(18.0)
+    assert turned.rate_n_mm_per_deg(spring) == pytest.approx(4.29, abs=5e-3)
+    assert turned.rate_n_mm_per_deg(came) == pytest.approx(turned.rate_n_mm_per_deg(spring), rel=1e-9)
+    bare = replace(spring, leg_1=None, leg_2=None)
+    assert turned.rate_n_mm_per_deg(bare) == pytest.approx(4.74, abs=5e-3)
+
+
+@settings(deadline=None, max_examples=20)
+@given(st.floats(-60.0, 60.0))
+def test_however_far_it_opened_its_rate_is_the_one_that_was_meant(off_deg: float):
+    saved = came_out(COIL, off_by(COIL, off_deg))
+    assert saved.rate_kept == pytest.approx(1.0, rel=1e-9)
+
+
+@settings(deadline=None, max_examples=20)
+@given(st.floats(-100.0, 100.0))
+def test_diameter_and_angle_of_one_coil_give_one_answer(off_deg: float):
+    outside_mm, angle_deg = off_by(COIL, off_deg), ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0
+    by_angle, by_both = came_out_angle(COIL, angle_deg), came_out_with_angle(COIL, outside_mm, angle_deg)
+    by_diameter = came_out(COIL, outside_mm)
+    assert by_angle.answer == by_both.answer == by_diameter.answer
+    assert by_angle.spring.active_coils == pytest.approx(by_diameter.spring.active_coils)
+    assert by_angle.spring.mean_diameter_mm == pytest.approx(by_diameter.spring.mean_diameter_mm)
+    assert not any("do not belong" in said for said in by_both.said)
+
+
+def test_a_coil_that_came_out_as_meant_is_kept():
+    spring = meant(COIL)
+    for saved in (came_out(COIL, spring.outside_diameter_mm), came_out_angle(COIL, spring.free_angle_deg or 0.0)):
+        assert saved.answer == "keep"
+        assert saved.next_stop_deg == pytest.approx(stop_deg(COIL), abs=1e-6)
+        assert not any("stop the crank" in said for said in saved.said)
+
+
+@pytest.mark.parametrize(
+    ("off_deg", "answer"), [(-10.0, "keep"), (-30.0, "change"), (30.0, "change"), (-60.0, "wind again")]
+)
+def test_legs_are_bent_by_45_deg_at_most(off_deg: float, answer: str):
+    """Within 15 deg of what is wanted they may stand as they are; beyond 45 deg the coil is wound again."""
+    saved = came_out(COIL, off_by(COIL, off_deg))
+    assert saved.answer == answer
+    assert (abs(off_deg) > BENT_AT_MOST_DEG) == any("at most (assumed)" in said for said in saved.said)
+
+
+@pytest.mark.parametrize(("off_deg", "word"), [(-60.0, "later"), (50.0, "sooner")])
+def test_the_crank_stops_as_much_later_or_sooner_as_the_legs_came_short_or_went_too_far(off_deg: float, word: str):
+    saved, planned_deg = came_out(COIL, off_by(COIL, off_deg)), stop_deg(COIL)
+    assert planned_deg is not None
+    assert saved.next_stop_deg == pytest.approx((planned_deg - off_deg) % 360.0)
+    assert any(f"{abs(off_deg):g} deg {word} next time" in said for said in saved.said)
+
+
+def test_the_stop_is_the_one_that_the_sheet_says():
+    assert any(f"points {stop_deg(COIL):.1f} deg on from where leg 1" in step for step in COIL.plan.steps)
+
+
+def test_a_coil_that_no_longer_clears_its_rod_wound_up_is_wound_again_on_a_larger_mandrel():
+    saved = came_out(COIL, meant(COIL).outside_diameter_mm - 0.5)
+    assert saved.answer == "wind again"
+    assert any(said.startswith("rod clearance does not hold") for said in saved.said)
+    assert saved.next_mandrel is not None
+    assert (saved.next_mandrel.diameter_mm or 0.0) > (COIL.plan.mandrel.diameter_mm or 0.0)
+
+
+def test_a_diameter_and_an_angle_of_two_coils_are_told_and_teach_nothing():
+    spring = meant(COIL)
+    saved = came_out_with_angle(COIL, spring.outside_diameter_mm, ((spring.free_angle_deg or 0.0) + 150.0) % 360.0)
+    assert any("do not belong to one coil" in said for said in saved.said)
+    assert not any("next" in said for said in saved.said)
+
+
+def test_heat_to_come_is_between_what_was_measured_and_what_is_judged():
+    for coil, change in ((a_coil(BENCH), -0.0125), (a_coil(BENCH, heated=True), 0.0), (a_coil(COLD), 0.0)):
+        outside_mm = meant(coil).outside_diameter_mm
+        spring = came_out(coil, outside_mm).spring
+        assert spring.mean_diameter_mm == pytest.approx((outside_mm - 1.2) * (1.0 + change))
+        assert spring.mean_diameter_mm == pytest.approx(wanted_of(coil).mean_diameter_mm, rel=1e-3)
+
+
+def test_where_the_need_names_no_angle_legs_may_stand_as_they_like_and_an_angle_is_refused():
+    free = a_coil(free_angle_deg=None)
+    assert came_out(free, meant(free).outside_diameter_mm + 0.1).answer == "keep"
+    with pytest.raises(SenselessError, match="names no free_angle"):
+        came_out_angle(free, 90.0)
+
+
+def test_a_coil_smaller_than_its_mandrel_and_wire_is_refused():
+    with pytest.raises(SenselessError, match="less than its mandrel and two wires"):
+        came_out(COIL, 6.0)
