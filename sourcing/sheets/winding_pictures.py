@@ -73,25 +73,27 @@ def _turned(plan: WindingPlan, spring: TorsionSpring) -> Picture:
 
 def _pulled(plan: WindingPlan, spring: ExtensionSpring) -> Picture:
     rate, tension_n, wishes = pulled.rate_n_per_mm(spring), spring.initial_tension_n or 0.0, _wanted_forces(plan)
-    free_mm = spring.free_length_mm
-    longest_mm = free_mm + 1.15 * (max((wish.at for wish in wishes), default=1.5 * free_mm) - free_mm)
+    free_mm, places = spring.free_length_mm, [wish.at for wish in wishes]
+    furthest_mm = max((at for at in places if at > free_mm), default=1.5 * free_mm)
+    longest_mm = free_mm + 1.15 * (furthest_mm - free_mm)
 
     def force_n(length_mm: float) -> float:
         return max(tension_n, pulled.force_n(spring, length_mm, rate, tension_n))
 
-    across = plots.Axis("length, mm", free_mm, longest_mm)
+    across = plots.Axis("length, mm", min(free_mm, *places, longest_mm), longest_mm)
     return _drawn(force_n, across, "force, N", force_n(longest_mm), wishes)
 
 
 def _pressed(plan: WindingPlan, spring: CompressionSpring | ConicalSpring) -> Picture:
     rate, wishes = pressed.rate_n_per_mm(spring), _wanted_forces(plan)
-    shortest_mm = min((wish.at for wish in wishes), default=spring.free_length_mm * 0.7)
-    low_mm = max(pressed.solid_length_mm(spring), shortest_mm - 0.15 * (spring.free_length_mm - shortest_mm))
+    free_mm, places = spring.free_length_mm, [wish.at for wish in wishes]
+    shortest_mm = min((at for at in places if at < free_mm), default=0.7 * free_mm)
+    low_mm = max(pressed.solid_length_mm(spring), shortest_mm - 0.15 * (free_mm - shortest_mm))
 
     def force_n(length_mm: float) -> float:
-        return pressed.force_n(spring, length_mm, rate)
+        return pressed.force_n(spring, min(length_mm, free_mm), rate)
 
-    across = plots.Axis("length, mm", low_mm, spring.free_length_mm)
+    across = plots.Axis("length, mm", low_mm, max(free_mm, *places, low_mm))
     return _drawn(force_n, across, "force, N", force_n(low_mm), wishes)
 
 

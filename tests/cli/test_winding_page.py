@@ -113,7 +113,7 @@ def test_the_drawings_tell_the_sizes_of_their_kind(sheet):
     wanted = {
         "compression": ("active", "ends closed, ground", "right-hand"),
         "conical": ("active", "ends closed"),
-        "extension": ("coils in the body", "hooks: full loop"),
+        "extension": ("coils in body", "hooks: full loop"),
         "torsion": ("leg 1 25.0 mm, leg 2 20.0 mm", "load", "body", "right-hand", "deg"),
     }
     for words in (*wanted[kind], "this line is 100 mm long", "wire"):

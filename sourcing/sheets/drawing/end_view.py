@@ -6,25 +6,13 @@ runs away; leg 2 stands at the free angle, counted that way, and winding up adds
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
-from math import ceil, cos, hypot, radians, sin
+from collections.abc import Iterator, Sequence
+from math import ceil, cos, radians, sin
 
 from sourcing.quantities import show_angle, show_diameter, show_length, show_wire
+from sourcing.sheets.drawing.labels import Label, Line, direction, placed
 from sourcing.sheets.drawing.springs import MOST_ENLARGED, ROOM_MM
-from sourcing.sheets.drawing.svg import (
-    LETTER,
-    SMALL_MM,
-    TEXT_MM,
-    THIN_MM,
-    Picture,
-    Point,
-    arrow,
-    circle,
-    stroke,
-    text,
-    wire,
-)
+from sourcing.sheets.drawing.svg import SMALL_MM, THIN_MM, Picture, Point, arrow, circle, stroke, text, wire
 from sourcing.springs import turned
 from sourcing.springs.model import Hand, Leg, LegShape, TorsionSpring
 
@@ -42,9 +30,14 @@ def turning(spring: TorsionSpring) -> float:
     return 1.0 if spring.hand is Hand.LEFT else -1.0
 
 
+def angle_of(spring: TorsionSpring) -> float:
+    """The angle from leg 1 on to leg 2; where it is not known, that of straight legs after so many coils."""
+    return turned.leg_angle_deg(spring.active_coils) if spring.free_angle_deg is None else spring.free_angle_deg
+
+
 def legs_of(spring: TorsionSpring) -> tuple[tuple[Point, Point], tuple[Point, Point]]:
     """Where each leg leaves the coil and where it ends, the coil's middle at nothing, x to the right and y up."""
-    way, radius_mm, angle_deg = turning(spring), spring.mean_diameter_mm / 2.0, spring.free_angle_deg or 0.0
+    way, radius_mm, angle_deg = turning(spring), spring.mean_diameter_mm / 2.0, angle_of(spring)
     first = _leg(radius_mm, 180.0 - way * 90.0, 0.0, spring.leg_1)
     second = _leg(radius_mm, way * (angle_deg - 90.0), way * angle_deg, spring.leg_2)
     return first, second
@@ -55,36 +48,6 @@ def _leg(radius_mm: float, at_deg: float, towards_deg: float, leg: Leg | None) -
     start = (radius_mm * cos(radians(at_deg)), radius_mm * sin(radians(at_deg)))
     end = (start[0] + length_mm * cos(radians(towards_deg)), start[1] + length_mm * sin(radians(towards_deg)))
     return start, end
-
-
-@dataclass(frozen=True, slots=True)
-class Label:
-    """Words beside a point, the way they are from it; both in mm of the paper, y up."""
-
-    at: Point
-    away: Point
-    words: str
-
-    @property
-    def anchor(self) -> str:
-        """Which end of the words is at the point."""
-        if abs(self.away[0]) < 0.4:
-            return "middle"
-        return "start" if self.away[0] > 0.0 else "end"
-
-    @property
-    def base(self) -> Point:
-        """Where their base line begins, ends or has its middle."""
-        x, y = self.at[0] + 1.5 * self.away[0], self.at[1] + 1.5 * self.away[1]
-        return x, y + (self.away[1] - 1.0) * TEXT_MM * 0.37
-
-    @property
-    def corners(self) -> tuple[Point, Point]:
-        """Two corners that they lie between."""
-        x, y = self.base
-        wide = len(self.words) * LETTER * TEXT_MM
-        left = {"start": x, "middle": x - wide / 2.0, "end": x - wide}[self.anchor]
-        return (left, y - 0.8), (left + wide, y + TEXT_MM)
 
 
 def end_view(spring: TorsionSpring, room_mm: tuple[float, float]) -> Picture | None:
@@ -144,16 +107,12 @@ def _sizes(spring: TorsionSpring, units: str) -> tuple[str, ...]:
 
 def _seen(spring: TorsionSpring, scale: float, names: tuple[str, ...], title: str) -> Picture:
     """The coil, its legs with their names, the load on leg 2 and the angle, to a scale."""
-    legs = [[(x * scale, y * scale) for x, y in leg] for leg in legs_of(spring)]
-    outer, way = spring.outside_diameter_mm / 2.0 * scale, turning(spring)
-    labels = [Label(leg[1], _along(leg), name) for leg, name in zip(legs, names, strict=True)]
-    push = _push(legs[1], way, spring.wire_diameter_mm / 2.0 * scale)
-    labels.append(Label(push[0], _along((push[1], push[0])), "load"))
-    arc = list(_arc(spring.free_angle_deg or 0.0, outer + ARC_OFF_MM, way))
-    if spring.free_angle_deg is not None:
-        middle = arc[len(arc) // 2]
-        labels.append(Label(middle, _along(((0.0, 0.0), middle)), show_angle(spring.free_angle_deg)))
-    points = [*(p for leg in legs for p in leg), *push, *arc, *(p for each in labels for p in each.corners)]
+    first, second = (_scaled(leg, scale) for leg in legs_of(spring))
+    outer, wire_mm = spring.outside_diameter_mm / 2.0 * scale, spring.wire_diameter_mm * scale
+    push = _push(second, turning(spring), wire_mm / 2.0)
+    arc = list(_arc(angle_of(spring), outer + ARC_OFF_MM, turning(spring)))
+    labels = placed(_labels(spring, names, (first, second, push), arc[len(arc) // 2]), (first, second, push))
+    points = [*first, *second, *push, *arc, *(point for each in labels for point in each.corners)]
     points += [(-outer, -outer), (outer, outer)]
     left, right = min(x for x, _ in points) - MARGIN_MM, max(x for x, _ in points) + MARGIN_MM
     low, high = min(y for _, y in points) - MARGIN_MM, max(y for _, y in points) + MARGIN_MM
@@ -162,32 +121,36 @@ def _seen(spring: TorsionSpring, scale: float, names: tuple[str, ...], title: st
         return point[0] - left, high - point[1]
 
     parts = (
-        *(
-            part
-            for leg in legs
-            for part in wire(list(map(on_paper, leg)), spring.wire_diameter_mm * scale, square=True)
-        ),
+        *(part for leg in (first, second) for part in wire([*map(on_paper, leg)], wire_mm, square=True)),
         circle(on_paper((0.0, 0.0)), outer, "white"),
-        circle(on_paper((0.0, 0.0)), spring.inside_diameter_mm / 2.0 * scale, "white"),
+        circle(on_paper((0.0, 0.0)), outer - wire_mm, "white"),
         *arrow(on_paper(push[0]), on_paper(push[1])),
-        *_angle_parts([on_paper(each) for each in arc]),
+        *_turned(list(map(on_paper, arc))),
         *(text(on_paper(each.base), each.words, each.anchor) for each in labels),
     )
     hand = "" if spring.hand is None else f", {spring.hand}-hand"
-    said = f"the coil from the end of {names[0]}{hand}, {names[1]} at {spring.free_angle_deg or 0.0:g} degrees from it"
+    said = f"the coil from the end of {names[0]}{hand}, {names[1]} at {angle_of(spring):.0f} degrees from it"
     return Picture(right - left, high - low, title, said, parts)
 
 
-def _along(leg: tuple[Point, ...] | list[Point]) -> Point:
-    """The direction from the first point to the second, of length one."""
+def _labels(spring: TorsionSpring, names: tuple[str, ...], lines: Sequence[Line], on_arc: Point) -> Iterator[Label]:
+    """The names of the legs beyond them, the load behind its arrow, the angle beside its arc."""
+    first, second, push = lines
+    yield Label(first[1], direction(*first), names[0])
+    yield Label(second[1], direction(*second), names[1])
+    yield Label(push[0], direction(push[1], push[0]), "load")
+    if spring.free_angle_deg is not None:
+        yield Label(on_arc, direction((0.0, 0.0), on_arc), show_angle(spring.free_angle_deg))
+
+
+def _scaled(leg: Line, scale: float) -> Line:
     (x_1, y_1), (x_2, y_2) = leg
-    length = hypot(x_2 - x_1, y_2 - y_1)
-    return (x_2 - x_1) / length, (y_2 - y_1) / length
+    return (x_1 * scale, y_1 * scale), (x_2 * scale, y_2 * scale)
 
 
-def _push(leg: list[Point], way: float, half_wire_mm: float) -> tuple[Point, Point]:
+def _push(leg: Line, way: float, half_wire_mm: float) -> Line:
     """The arrow of the load: square to the leg where it ends, the way that winds the spring up."""
-    (x, y), (dx, dy) = leg[1], _along(leg)
+    (x, y), (dx, dy) = leg[1], direction(*leg)
     square = (-dy * way, dx * way)
     x, y = x - 1.0 * dx - half_wire_mm * square[0], y - 1.0 * dy - half_wire_mm * square[1]
     return (x - LOAD_MM * square[0], y - LOAD_MM * square[1]), (x, y)
@@ -201,6 +164,8 @@ def _arc(angle_deg: float, radius_mm: float, way: float) -> Iterator[Point]:
         yield radius_mm * cos(angle), radius_mm * sin(angle)
 
 
-def _angle_parts(arc: list[Point]) -> Iterator[str]:
-    yield stroke(arc[:-1], THIN_MM)
-    yield from arrow(arc[-2], arc[-1], THIN_MM)
+def _turned(arc: list[Point]) -> Iterator[str]:
+    """The arc with its head; nothing of one that is too short."""
+    if len(arc) > 3:
+        yield stroke(arc[:-1], THIN_MM)
+        yield from arrow(arc[-2], arc[-1], THIN_MM)

@@ -18,8 +18,8 @@ from sourcing.sheets.drawing.svg import SMALL_MM, Picture, Point, dimension, rin
 from sourcing.springs import pulled
 from sourcing.springs.model import ExtensionSpring, Hand, Hooks
 
-ABOVE_MM, BELOW_MM, ASIDE_MM = 4.0, 17.0, 24.0
-"""Room for the dimensions above, below and to the right."""
+ABOVE_MM, BELOW_MM, ASIDE_MM = 4.0, 17.0, 22.5
+"""Room for the dimensions above, below and at either side."""
 
 
 def body_of(spring: ExtensionSpring) -> Helix:
@@ -47,24 +47,25 @@ def hooked_dimensioned(spring: ExtensionSpring, units: str, room_mm: tuple[float
     body, beyond_mm, hook_mm = body_of(spring), _beyond_body_mm(spring), pulled.hook_length_mm(spring)
     over_all_mm = body.long_mm + 2.0 * beyond_mm
     scale = min(
-        (room_mm[0] - 1.5 * ASIDE_MM) / body.widest_mm,
+        (room_mm[0] - 2.0 * ASIDE_MM) / body.widest_mm,
         (room_mm[1] - ABOVE_MM - BELOW_MM) / over_all_mm,
         MOST_ENLARGED,
     )
-    middle, half = room_mm[0] / 2.0 - 4.0, body.widest_mm * scale / 2.0
+    middle, half = room_mm[0] / 2.0, body.widest_mm * scale / 2.0
     top, foot = ABOVE_MM + beyond_mm * scale, ABOVE_MM + (beyond_mm + body.long_mm) * scale
     low = ABOVE_MM + over_all_mm * scale
     size, right = show_diameter(spring.outside_diameter_mm, units), middle + half
+    left = middle - half
     inside = ((right, top - hook_mm * scale), (right, foot + hook_mm * scale))
     words = (
-        f"{show_wire(spring.wire_diameter_mm, units)} wire, {spring.total_coils:.2f} coils in the body,",
+        f"{show_wire(spring.wire_diameter_mm, units)} wire, {spring.total_coils:.2f} coils in body,",
         f"hooks: {spring.hooks.replace('-', ' ')}",
     )
     parts = (
         *hooked_view(spring, scale, (middle, foot)),
-        *dimension((middle - half, foot), (right, foot), size, low - foot + 4.0),
-        *dimension((right, top), (right, foot), show_length(pulled.body_length_mm(spring), units), 6.0),
-        *dimension(*inside, show_length(spring.free_length_mm, units), 13.0),
+        *dimension((left, foot), (right, foot), size, low - foot + 4.0),
+        *dimension((left, top), (left, foot), show_length(pulled.body_length_mm(spring), units), -6.0),
+        *dimension(*inside, show_length(spring.free_length_mm, units), 7.0),
         *(text((room_mm[0] / 2.0, low + 11.0 + 4.0 * row), each, size_mm=SMALL_MM) for row, each in enumerate(words)),
     )
     lengths = (

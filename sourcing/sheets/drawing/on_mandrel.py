@@ -17,7 +17,7 @@ from sourcing.sheets.drawing.svg import SMALL_MM, THIN_MM, Picture, Point, dimen
 from sourcing.springs.model import Hand
 from sourcing.winding.solid.coil import LaidCoil
 
-ABOVE_MM, BELOW_MM, ASIDE_MM = 11.0, 12.0, 21.0
+ABOVE_MM, BELOW_MM, ASIDE_MM = 11.0, 12.0, 22.5
 """Room for the dimensions above, below and to the right."""
 
 BARE_MM = 4.0

@@ -14,7 +14,7 @@ from sourcing.springs.model import CompressionSpring, ConicalSpring, Hand, Press
 
 POINTS_A_TURN = 36
 MARGIN_MM = 2.0
-ASIDE_MM, BELOW_MM, ABOVE_MM = 21.0, 19.5, 8.0
+ASIDE_MM, BELOW_MM, ABOVE_MM = 22.5, 19.5, 8.0
 """Room for the dimensions beside, below and above a spring."""
 
 ROOM_MM = (58.0, 52.0)

@@ -160,7 +160,9 @@ def dimension(start: Point, end: Point, words: str, off_mm: float) -> Sequence[s
         *_arrows((x, top), (x, bottom)),
         text((x - 0.9, (top + bottom) / 2.0), words, upright=True)
         if along
-        else text((x + 1.5, (top + bottom) / 2.0 + 1.0), words, "start"),
+        else text(
+            (x + (1.5 if off_mm > 0 else -1.5), (top + bottom) / 2.0 + 1.0), words, "start" if off_mm > 0 else "end"
+        ),
     )
 
 
