@@ -13,10 +13,11 @@ from sourcing.stock.model import Spool
 from sourcing.winding import turns
 from sourcing.winding.by_hand import wants_caution
 from sourcing.winding.heat import oven_reaches
+from sourcing.winding.lesson_words import WIDE_DOUBT
 from sourcing.winding.model import Refusal
 from sourcing.winding.setting_up import Numbers
 from sourcing.winding.task import Task
-from sourcing.winding.trials import WIDE_DOUBT, Knowledge, Lesson, learn
+from sourcing.winding.trials import Knowledge, Lesson, learn
 
 
 def knowledge(task: Task) -> Knowledge:
@@ -65,6 +66,11 @@ def wire_notes(task: Task, known: Knowledge, cut_mm: float) -> Iterable[str]:
     """What the trials of the wire taught, or that there are none; whether enough is left for a second try."""
     spool = task.wire.spool
     yield from (_taught(lesson, task.bench.units) for lesson in known.lessons)
+    if known.trend is not None:
+        yield (
+            "Its coils of different spring indices disagree about one flow stress: it is taken to go with the "
+            f"{known.trend.slope:.2f}th power of the index on the mandrel, give or take {known.trend.slope_sd:.2f}."
+        )
     if not known.lessons:
         yield (
             f"No trial coil of this wire yet: its flow stress is taken as {known.flow_ratio:.2f} of the least "

@@ -118,7 +118,7 @@ def _numbers(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring
     coil = laid(before, wound.diameter_mm)
     return PressedNumbers(
         wire=task.wire,
-        known=known,
+        known=known.on(wound.diameter_mm),
         mandrel=wound.mandrel,
         spring=spring,
         cut_length_mm=coil.cut_length_mm,
@@ -126,7 +126,7 @@ def _numbers(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring
         dead_turns=coil.dead_turns,
         spare_turns=SPARE_TURNS,
         pitch_on_mandrel_mm=coil.pitch_mm,
-        crank=crank(known, wound.mandrel, task.bench.hand_winding),
+        crank=crank(known.on(wound.diameter_mm), wound.mandrel, task.bench.hand_winding),
         turns_run_back=coil.run_back(before.total_coils),
         wound_coils=before.total_coils,
         wound_outside=made_before_heat(task, known, wound).bands["outside_diameter_mm"],

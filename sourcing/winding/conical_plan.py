@@ -265,7 +265,7 @@ def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) 
     mandrel = Mandrel("turned", None, as_turned(wound.laid))
     return PressedNumbers(
         wire=task.wire,
-        known=known,
+        known=known.on(wound.laid.large_mm),
         mandrel=mandrel,
         spring=spring,
         cut_length_mm=wound.cut_length_mm,
@@ -273,7 +273,7 @@ def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) 
         dead_turns=wound.dead_turns,
         spare_turns=SPARE_TURNS,
         pitch_on_mandrel_mm=wound.laid.pitch_mm,
-        crank=crank(known, mandrel, task.bench.hand_winding),
+        crank=crank(known.on(wound.laid.large_mm), mandrel, task.bench.hand_winding),
         turns_run_back=turns.turns_run_back(wound.turns, before.total_coils),
         wound_coils=before.total_coils,
         wound_outside=made.bands["outside_diameter_large_mm"],

@@ -7,8 +7,9 @@ from math import hypot
 from sourcing.figures import formula
 from sourcing.springs.model import Spring
 from sourcing.winding.heat import change_of_diameter
+from sourcing.winding.heat_change import heated_mean_mm, heated_sd_mm
 from sourcing.winding.task import Task
-from sourcing.winding.trials import Knowledge, heated_mean_mm, heated_sd_mm
+from sourcing.winding.trials import Knowledge
 
 PITCH_DOUBT = 0.02
 """The free length of a spring laid by hand and trimmed, one standard deviation over its travel to solid (assumed)."""

@@ -116,10 +116,10 @@ def _numbers(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring
     """What the steps say."""
     return ExtensionNumbers(
         wire=task.wire,
-        known=known,
+        known=known.on(wound.diameter_mm),
         mandrel=wound.mandrel,
         cut_length_mm=coil.cut_length_mm,
-        crank=crank(known, wound.mandrel, task.bench.hand_winding),
+        crank=crank(known.on(wound.diameter_mm), wound.mandrel, task.bench.hand_winding),
         turns_run_back=coil.turns_run_back,
         heat=stress_relief(task.wire.material, task.bench),
         spring=wound.design.spring,

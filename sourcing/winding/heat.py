@@ -7,8 +7,8 @@ from sourcing.materials.model import Material
 from sourcing.quantities import show_temperature
 from sourcing.springs.life import Making
 from sourcing.stock.model import Bench
+from sourcing.winding.heat_change import heat_change
 from sourcing.winding.model import Heat
-from sourcing.winding.trials import heat_change
 
 _PRESSED = (
     "Press the spring solid a few times instead, expect it to shorten and to go on shortening a little in use, and "

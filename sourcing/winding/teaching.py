@@ -69,7 +69,7 @@ def taught(spool: Spool, bench: Bench) -> Taught | None:
         return None
     before = learn(spool.material, spool.wire_diameter_mm, strength_mpa, spool.trials[:-1])
     trial = spool.trials[-1]
-    after = before.after(trial, spool.material)
+    after = learn(spool.material, spool.wire_diameter_mm, strength_mpa, spool.trials)
     sizes = tuple(_size(index * spool.wire_diameter_mm, before, after) for index in INDICES)
     spoken_of = sizes[INDICES.index(SPOKEN_OF)]
     coil = Trial(spoken_of.mandrel_mm, after.finished_mean_mm(spoken_of.mandrel_mm) + spool.wire_diameter_mm)

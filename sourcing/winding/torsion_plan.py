@@ -113,10 +113,10 @@ def _numbers(task: TorsionTask, known: Knowledge, wound: Wound[TorsionSpring], b
     made, spring = made_before_heat(task, known, wound), as_wound(known, wound)
     return TorsionNumbers(
         wire=task.wire,
-        known=known,
+        known=known.on(wound.diameter_mm),
         mandrel=wound.mandrel,
         cut_length_mm=body.cut_length_mm,
-        crank=crank(known, wound.mandrel, task.bench.hand_winding),
+        crank=crank(known.on(wound.diameter_mm), wound.mandrel, task.bench.hand_winding),
         turns_run_back=body.opens_deg / 360.0,
         heat=stress_relief(task.wire.material, task.bench),
         spring=wound.design.spring,

@@ -9,19 +9,24 @@ The legs of a torsion spring are a second reading of the same coil (leg_reading.
 A coil more than three standard deviations from what was expected is a surprise: another wire or grade than the label
 says, or a coil that slipped. It isn't averaged with the rest: the middle goes where that coil points, the doubt is
 widened to 15 %, and the next coil decides.
+
+Where coils of different spring indices disagree, the flow stress is taken to go with the index (index_trend.py).
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from math import exp, hypot, inf, sqrt
+from math import exp, hypot, inf, log, sqrt
 
 from sourcing.figures import formula
 from sourcing.materials.model import Material
 from sourcing.stock.model import Trial
 from sourcing.winding import pull, springback
+from sourcing.winding.heat_change import as_wound
+from sourcing.winding.index_trend import AS_ONE_AT_INDEX, Trend
 from sourcing.winding.leg_reading import Joined, LegReading, joined, leg_reading
+from sourcing.winding.lesson_words import NO_COIL, OPENS_FULLY, OTHER_WAY, TWO_COILS, WIDE_DOUBT, lesson_said
 
 CALIPER_SD_MM = 0.03
 """A caliper on a coil, ±0.05 mm (assumed), read as a rectangle."""
@@ -35,26 +40,16 @@ MANDREL_SD_MM = 0.03
 SURPRISE = 3.0
 """From this many standard deviations on a trial coil is a surprise."""
 
-WIDE_DOUBT = 0.15
-"""The doubt of the flow stress after a surprise, one relative standard deviation (assumed)."""
+DISAGREE = 2.0
+"""From this many standard deviations on, coils of different indices are taken to disagree (assumed)."""
+
+APART = 1.25
+"""Indices of which one is so many times the other are different (assumed)."""
 
 _CONVERGED = 1e-9
 
-_NO_COIL = "No coil of this wire is so small: wire or diameter was measured wrongly. The trial is set aside."
-
-_OPENS_FULLY = "On so large a mandrel this wire should not yield at all: the coil teaches nothing. Wind a smaller one."
-
-_TWO_COILS = (
-    "diameter and angle do not belong to one coil. Turns were counted wrongly, an angle was read from the wrong leg, "
-    "or the coil slipped: measure again and wind a second coil; until one agrees the doubt is "
-    f"{100 * WIDE_DOUBT:.0f} %."
-)
-
-_OTHER_WAY = (
-    "diameter and angle do not belong to one coil, but would if both angles were counted the other way round: count "
-    "from leg 1 on to leg 2 the way the spring is wound up, and write the trial anew; until then the doubt is "
-    f"{100 * WIDE_DOUBT:.0f} %."
-)
+_STEPS_TO_MANDREL = 12
+"""Each step brings the mandrel of a wire with a trend ten times as near, and more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +77,9 @@ class Lesson:
 class Knowledge:
     """What is known of a wire's flow stress: its ratio to the least tensile strength, and the doubt of that.
 
-    `pulled`: whether it is wound with the pull that the sheets ask for, which leaves a little less springback.
+    `pulled`: whether it is wound with the pull that the sheets ask for, which leaves a little less springback. `trend`:
+    how that ratio goes with the spring index, where coils of different indices want more than one; ratio and doubt are
+    then those at the trend's own index.
     """
 
     wire_diameter_mm: float
@@ -92,6 +89,15 @@ class Knowledge:
     flow_ratio_sd: float
     lessons: tuple[Lesson, ...] = ()
     pulled: bool = False
+    trend: Trend | None = None
+
+    def on(self, mandrel_mm: float) -> Knowledge:
+        """The same as the wire shows it on one mandrel: with the flow stress of the index there, and no trend."""
+        if self.trend is None:
+            return self
+        index = springback.index_on_mandrel(mandrel_mm, self.wire_diameter_mm)
+        ratio, doubt = self.trend.ratio_at(index), self.trend.ratio_sd_at(index)
+        return replace(self, flow_ratio=ratio, flow_ratio_sd=doubt, trend=None)
 
     @property
     def flow_stress_mpa(self) -> float:
@@ -128,32 +134,48 @@ class Knowledge:
 
     def finished_mean_mm(self, mandrel_mm: float) -> float:
         """The mean diameter as wound that a mandrel gives; infinite where the wire would open fully."""
-        wire_mm = self.wire_diameter_mm
+        known, wire_mm = self.on(mandrel_mm), self.wire_diameter_mm
         index = springback.index_on_mandrel(mandrel_mm, wire_mm)
-        kept = 1.0 if self.elastic_at(index) else self.moment_kept
-        return springback.mean_diameter_mm(springback.released_index(index, self.flow_strain, kept), wire_mm)
+        kept = 1.0 if known.elastic_at(index) else known.moment_kept
+        return springback.mean_diameter_mm(springback.released_index(index, known.flow_strain, kept), wire_mm)
 
     def mandrel_mm(self, finished_mean_mm: float) -> float:
         """The mandrel that gives a mean diameter as wound."""
         wire_mm = self.wire_diameter_mm
-        index = springback.mandrel_index(finished_mean_mm / wire_mm, self.flow_strain, self.moment_kept)
-        return springback.mandrel_mm(index, wire_mm)
+        if self.trend is None:
+            index = springback.mandrel_index(finished_mean_mm / wire_mm, self.flow_strain, self.moment_kept)
+            return springback.mandrel_mm(index, wire_mm)
+        mandrel_mm = finished_mean_mm - wire_mm
+        for _ in range(_STEPS_TO_MANDREL):
+            mandrel_mm = self.on(mandrel_mm).mandrel_mm(finished_mean_mm)
+        return mandrel_mm
 
     def finished_mean_sd_mm(self, mandrel_mm: float) -> float:
         """The standard deviation of that diameter: doubt of the flow stress, repeatability, the mandrel's own error."""
-        index, strain = springback.index_on_mandrel(mandrel_mm, self.wire_diameter_mm), self.flow_strain
+        known, index = self.on(mandrel_mm), springback.index_on_mandrel(mandrel_mm, self.wire_diameter_mm)
         return wound_sd_mm(
             self.finished_mean_mm(mandrel_mm),
-            springback.stress_sensitivity(index, strain),
-            self.flow_ratio_sd,
-            springback.mandrel_sensitivity(index, strain),
+            springback.stress_sensitivity(index, known.flow_strain),
+            known.flow_ratio_sd,
+            springback.mandrel_sensitivity(index, known.flow_strain),
             mandrel_mm + self.wire_diameter_mm,
         )
 
     def after(self, trial: Trial, material: Material) -> Knowledge:
         """What is known once this coil has been measured too."""
-        lesson, ratio, doubt = _lesson(self, trial, material)
-        return replace(self, flow_ratio=ratio, flow_ratio_sd=doubt, lessons=(*self.lessons, lesson))
+        here = self.on(trial.mandrel_mm)
+        lesson, ratio, doubt = _lesson(here, trial, material)
+        taught = replace(self, flow_ratio=ratio, flow_ratio_sd=doubt, lessons=(*self.lessons, lesson))
+        if self.trend is None:
+            return taught
+        index, believed_sd = springback.index_on_mandrel(trial.mandrel_mm, self.wire_diameter_mm), here.flow_ratio_sd
+        trend = self.trend.after(index, log(ratio / here.flow_ratio), max(believed_sd, doubt), doubt)
+        return replace(taught, flow_ratio=trend.ratio, flow_ratio_sd=trend.ratio_sd, trend=trend)
+
+    @property
+    def greatest_deviation(self) -> float:
+        """How far the coil that was expected least came from what was expected, in standard deviations."""
+        return max((abs(lesson.deviations) for lesson in self.lessons), default=0.0)
 
 
 @formula(
@@ -194,49 +216,30 @@ def untried(material: Material, wire_diameter_mm: float, tensile_strength_mpa: f
 def learn(
     material: Material, wire_diameter_mm: float, tensile_strength_mpa: float, trials: Iterable[Trial]
 ) -> Knowledge:
-    """What is known after a spool's trial coils, in the order in which they stand, of wire pulled as a sheet asks."""
-    known = replace(untried(material, wire_diameter_mm, tensile_strength_mpa), pulled=True)
-    for trial in trials:
-        known = known.after(trial, material)
+    """What is known after a spool's trial coils, in the order in which they stand, of wire pulled as a sheet asks.
+
+    One flow stress for every index, unless coils of different indices disagree about it and a trend explains them
+    better.
+    """
+    coils = tuple(trials)
+    untaught = replace(untried(material, wire_diameter_mm, tensile_strength_mpa), pulled=True)
+    known = _after_all(untaught, coils, material)
+    if known.greatest_deviation <= DISAGREE or not _of_different_indices(known, coils):
+        return known
+    prior = Trend(AS_ONE_AT_INDEX, untaught.flow_ratio, untaught.flow_ratio_sd)
+    with_trend = _after_all(replace(untaught, trend=prior), coils, material)
+    return with_trend if with_trend.greatest_deviation < known.greatest_deviation else known
+
+
+def _after_all(known: Knowledge, coils: Iterable[Trial], material: Material) -> Knowledge:
+    for coil in coils:
+        known = known.after(coil, material)
     return known
 
 
-def as_wound(mean_mm: float, heated: bool, material: Material) -> tuple[float, float]:
-    """The mean diameter before heat of a coil measured at `mean_mm`, and the relative doubt that heat left in it."""
-    if not heated:
-        return mean_mm, 0.0
-    change, doubt = heat_change(material)
-    return mean_mm / (1 + change), doubt
-
-
-def heat_change(material: Material) -> tuple[float, float]:
-    """Relative change of the coil diameter in stress relief: the middle of the material's range, half of it as 2 sd."""
-    low, high = material.heat_change_low, material.heat_change_high
-    return (low + high) / 2, (high - low) / 4
-
-
-@formula(
-    "D_h = D (1 + h)",
-    where={"h": "heat_change"},
-    source="the middle of the range that is common practice for the material, no source",
-)
-def heated_mean_mm(mean_diameter_mm: float, heat_change: float) -> float:
-    """The mean diameter after stress relief.
-
-    >>> round(heated_mean_mm(9.6, -0.0125), 3)
-    9.48
-    """
-    return mean_diameter_mm * (1 + heat_change)
-
-
-@formula(
-    "u_h = (1 + h) √(u² + (D q)²)",
-    where={"h": "heat_change", "u": "mean_sd_mm", "q": "heat_doubt"},
-    source="derived: the doubts of springback and of heat, independent of each other",
-)
-def heated_sd_mm(mean_diameter_mm: float, mean_sd_mm: float, heat_change: float, heat_doubt: float) -> float:
-    """The standard deviation of the mean diameter after stress relief."""
-    return (1 + heat_change) * hypot(mean_sd_mm, mean_diameter_mm * heat_doubt)
+def _of_different_indices(known: Knowledge, coils: Sequence[Trial]) -> bool:
+    indices = [springback.index_on_mandrel(coil.mandrel_mm, known.wire_diameter_mm) for coil in coils]
+    return max(indices) >= APART * min(indices)
 
 
 @dataclass(frozen=True, slots=True)
@@ -313,7 +316,7 @@ def _with_legs(coil: _Coil, legs: LegReading, measured_mm: float, shared: _Share
     both, by_legs = with_legs_at(legs.mean_diameter_mm), coil.curvature * measured_mm / legs.mean_diameter_mm
     if both.apart > SURPRISE:
         counted_wrongly = with_legs_at(legs.other_way_mm).apart <= SURPRISE
-        return replace(coil, by_legs=by_legs, contradiction=_OTHER_WAY if counted_wrongly else _TWO_COILS)
+        return replace(coil, by_legs=by_legs, contradiction=OTHER_WAY if counted_wrongly else TWO_COILS)
     return replace(coil, curvature=both.value, curvature_sd=sqrt(both.variance), by_legs=by_legs)
 
 
@@ -335,7 +338,7 @@ def _settled(coil: _Coil, strain: float, doubt: float) -> tuple[float, float]:
 def _lesson(known: Knowledge, trial: Trial, material: Material) -> tuple[Lesson, float, float]:
     """The lesson of one coil, and ratio and doubt after it."""
     if trial.outside_diameter_mm <= 2 * known.wire_diameter_mm:
-        lesson = Lesson(trial, trial.outside_diameter_mm, inf, None, 0.0, True, _NO_COIL)
+        lesson = Lesson(trial, trial.outside_diameter_mm, inf, None, 0.0, True, NO_COIL)
         return lesson, known.flow_ratio, known.flow_ratio_sd
     coil, strain = _coil(known, trial, material), known.flow_strain
     spread = hypot(coil.fall(strain) * known.flow_ratio_sd, coil.curvature_sd)
@@ -345,7 +348,7 @@ def _lesson(known: Knowledge, trial: Trial, material: Material) -> tuple[Lesson,
     change, doubt = _settled(coil, strain, WIDE_DOUBT if surprising else known.flow_ratio_sd)
     ratio = known.flow_ratio * exp(change)
     expected_mm = _outside_mm(known, springback.released_curvature(coil.index_on_mandrel, strain, coil.moment_kept))
-    shown = coil.contradiction or _said(ratio / known.flow_ratio - 1, surprising)
+    shown = coil.contradiction or lesson_said(ratio / known.flow_ratio - 1, surprising)
     lesson = Lesson(
         trial=trial,
         outside_diameter_mm=_outside_mm(known, coil.by_caliper),
@@ -353,7 +356,7 @@ def _lesson(known: Knowledge, trial: Trial, material: Material) -> tuple[Lesson,
         flow_ratio_alone=_ratio_alone(known, coil),
         deviations=deviations,
         surprising=surprising,
-        said=_OPENS_FULLY if expected_mm == inf else shown,
+        said=OPENS_FULLY if expected_mm == inf else shown,
         outside_by_legs_mm=None if coil.by_legs is None else _outside_mm(known, coil.by_legs),
         agree=agree,
     )
@@ -371,16 +374,3 @@ def _ratio_alone(known: Knowledge, coil: _Coil) -> float | None:
         return None
     strain = springback.flow_strain_shown(coil.index_on_mandrel, 1 / coil.curvature)
     return strain * known.elastic_modulus_mpa / known.tensile_strength_mpa / coil.moment_kept
-
-
-def _said(change: float, surprising: bool) -> str:
-    """The lesson in words."""
-    if surprising:
-        return (
-            "too far off to be chance. Another wire or grade than the label says, or a coil that slipped: measure wire "
-            "and mandrel again and wind a second coil; until one agrees the doubt is "
-            f"{100 * WIDE_DOUBT:.0f} %."
-        )
-    if abs(change) < 0.005:
-        return "springs back as assumed."
-    return f"springs back {'more' if change > 0 else 'less'} than assumed ({100 * change:+.0f} % flow stress)."

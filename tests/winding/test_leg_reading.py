@@ -17,14 +17,14 @@ from hypothesis import strategies as st
 from sourcing.springs.geometry import turn_length_mm
 from sourcing.stock.model import Trial
 from sourcing.winding import springback
+from sourcing.winding.heat_change import heat_change
 from sourcing.winding.leg_reading import LEG_SD_DEG, TURNS_SD, joined, leg_reading
+from sourcing.winding.lesson_words import WIDE_DOUBT
 from sourcing.winding.trials import (
     CALIPER_SD_MM,
     MANDREL_SD_MM,
     REPEATABILITY,
-    WIDE_DOUBT,
     Knowledge,
-    heat_change,
     untried,
 )
 

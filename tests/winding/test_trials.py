@@ -14,7 +14,8 @@ from sourcing.materials.model import Material
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.springs.tolerances import coil_diameter_tolerance_mm
 from sourcing.stock.model import Trial
-from sourcing.winding.trials import WIDE_DOUBT, Knowledge, learn, untried
+from sourcing.winding.lesson_words import WIDE_DOUBT
+from sourcing.winding.trials import Knowledge, learn, untried
 
 from .cases import material
 

@@ -35,13 +35,18 @@ def workings(
     known = known_of(plan, spool)
     made = [(plan.finished, AS_WOUND), *([] if plan.after_heat is None else [(plan.after_heat, AFTER_HEAT)])]
     every = (
-        *wire(plan, known, stated),
+        *wire(plan, known.on(_thickest_mm(plan)), stated),
         *mandrel(plan, known, bench),
         *laying(plan, known),
         *(each for of, where in made for each in _finished(of, where)),
         *chances(plan, bench, quantity),
     )
     return tuple(_once(every))
+
+
+def _thickest_mm(plan: WindingPlan) -> float:
+    """The mandrel's diameter; a cone's where it is thickest."""
+    return plan.mandrel.diameter_mm or plan.mandrel.profile[-1].diameter_mm
 
 
 def known_of(plan: WindingPlan, spool: Spool | None) -> Knowledge:

@@ -10,7 +10,7 @@ from sourcing.springs import extension, initial_tension
 from sourcing.springs.conical_lengths import step_of
 from sourcing.springs.model import ConicalSpring, ExtensionSpring, Spring
 from sourcing.stock.model import Bench
-from sourcing.winding import doubts, hand_tension, heat, springback, trials
+from sourcing.winding import doubts, hand_tension, heat, heat_change, springback, trials
 from sourcing.winding.model import Made, WindingPlan
 from sourcing.winding.trials import Knowledge
 
@@ -40,13 +40,14 @@ def _heat(plan: WindingPlan, bench: Bench) -> Iterator[Working]:
     if plan.heat.temperature_c is None or low is None or high is None or bench.oven_c is None:
         return
     yield work(heat.relief_c, low, high, bench.oven_c, figure="temperature_c")
-    change, doubt = trials.heat_change(material)
+    change, doubt = heat_change.heat_change(material)
     yield given("heat_change", change, "the middle of the material's range, common practice, no source", True)
     yield given("heat_doubt", doubt, "a quarter of that range", True)
 
 
 def _diameter(plan: WindingPlan, known: Knowledge, mandrel_mm: float, bench: Bench) -> Iterator[Working]:
     """From the mandrel to the finished diameter, and its doubts."""
+    known = known.on(mandrel_mm)
     wire, strain = known.wire_diameter_mm, known.flow_strain
     yield given("mandrel_diameter_mm", mandrel_mm, ON_HAND if mandrel_mm in bench.rods_mm else TURNED)
     index = work(springback.index_on_mandrel, mandrel_mm, wire)
@@ -69,8 +70,8 @@ def _doubts(plan: WindingPlan, known: Knowledge, mandrel_mm: float, bench: Bench
     change, doubt = heat.change_of_diameter(plan.finished.spring.material, bench)
     if plan.after_heat is None:
         return
-    yield work(trials.heated_mean_mm, mean, change, figure="mean_diameter_mm").at(AFTER_HEAT)
-    heated = work(trials.heated_sd_mm, mean, sd.value, change, doubt)
+    yield work(heat_change.heated_mean_mm, mean, change, figure="mean_diameter_mm").at(AFTER_HEAT)
+    heated = work(heat_change.heated_sd_mm, mean, sd.value, change, doubt)
     yield heated
     yield from _bands(plan.after_heat.spring, heated.value, AFTER_HEAT)
 
@@ -123,7 +124,8 @@ def _profile(plan: WindingPlan, known: Knowledge) -> Iterator[Working]:
     for point in plan.mandrel.profile:
         mean = spring.mean_diameter_small_mm + 2.0 * step_of(spring) * point.turn
         where = f"at turn {point.turn:g}"
-        wound = (known.flow_strain, known.moment_kept)
+        here = known.on(known.mandrel_mm(mean))
+        wound = (here.flow_strain, here.moment_kept)
         index = work(springback.mandrel_index, mean / wire, *wound, figure="index_on_mandrel")
         yield index.at(where)
         yield work(springback.mandrel_mm, index.value, wire, figure="unrounded_diameter_mm").at(where)
