@@ -13,6 +13,7 @@ from sourcing.winding.solid.printed_words import on_bed_said, stands
 from sourcing.winding.solid.release import Release
 from sourcing.winding.solid.shape import SHANK_LENGTH_MM, MandrelSolid
 from sourcing.winding.solid.sleeve import Bore, flat_depth_mm, sleeve_rod_mm
+from sourcing.winding.solid.unwound import room_at_rest_mm, steepest_climb_mm
 
 _TURNS = {Hand.RIGHT: "anticlockwise (a drill runs backwards)", Hand.LEFT: "clockwise (a drill runs forwards)"}
 _OTHER = {Hand.RIGHT: Hand.LEFT, Hand.LEFT: Hand.RIGHT}
@@ -151,9 +152,10 @@ def comes_off(solid: MandrelSolid, bench: Bench) -> str:
     if release.way == "slide":
         return f"Eased back, the coil slides off over the free end: {room}.{_tight(solid, bench)}"
     if release.way == "ledge":
+        freed = _freed(solid, units) if room_at_rest_mm(solid.coil, release) < 0 else "Eased back,"
         return (
-            f"Once it is eased back, free its end at the slot first, for its turns now stand against the walls; then "
-            f"the cone slides off over the small end: {room}. Over the large end it never comes.{_tight(solid, bench)}"
+            f"{freed} the cone slides off over the small end: {room}. Over the large end it never comes."
+            f"{_tight(solid, bench)}"
         )
     if release.way == "unscrew":
         return (
@@ -161,6 +163,15 @@ def comes_off(solid: MandrelSolid, bench: Bench) -> str:
             f"against the way it was wound. Over the bottom of the groove there is {room}.{_tight(solid, bench)}"
         )
     return _broken(release) if release.way == "break" else _halves(solid, bench, room)
+
+
+def _freed(solid: MandrelSolid, units: str) -> str:
+    """What comes first with a cone whose turns stand against the walls of its treads."""
+    climb = show_length(steepest_climb_mm(solid.coil), units)
+    return (
+        "Eased back, its turns stand against the walls of the treads: free its end at the slot first and push it "
+        f"{climb} towards the small end; then"
+    )
 
 
 def _broken(release: Release) -> str:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import io
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import asin, pi, sqrt, tau
 
 import numpy as np
 import pytest
 import trimesh
+from scipy.spatial import KDTree
 
 from sourcing.files.solids import Part, stl_of, threemf_of
 from sourcing.springs.model import Hand
@@ -20,8 +21,11 @@ from sourcing.winding.solid.rings import half_of, mesh_of, piece_of
 from sourcing.winding.solid.shape import DOT_MM, ENGRAVED_MM, MARK_DEEP_MM, MARK_MM, MandrelSolid, Shank
 from sourcing.winding.solid.sleeve import Bore
 from sourcing.winding.solid.surface import profile_at
+from sourcing.winding.solid.unwound import room_at_rest_mm, steepest_climb_mm
+from sourcing.winding.solid.words import comes_off
+from tests.winding.cases import BENCH
 
-from .plans import HOW_MANY, kinds_without_a_plan, random_plans, solid_for
+from .plans import HOW_MANY, MAKERS, kinds_without_a_plan, random_plans, solid_for
 
 HALF_A_PER_CENT = 0.005
 SHANKS = ("hex", "round", "drill", "sleeve", "sleeve")
@@ -151,12 +155,6 @@ def test_both_files_hold_the_volume_of_the_mesh(made: Made) -> None:
     assert sum(each.volume for each in read) == pytest.approx(volume_mm3, rel=1e-5)
 
 
-def steepest_mm(solid: MandrelSolid) -> float:
-    """The greatest climb in one turn: moved by more than that towards the small end, a cone is clear at every angle."""
-    stations = solid.coil.stations
-    return max((b.height_mm - a.height_mm) / (b.turn - a.turn) for a, b in pairwise(stations))
-
-
 def test_the_finished_spring_comes_off_the_mesh(made: Made) -> None:
     """Every coil, opened as little as one in forty does, keeps clear of the mesh on its way off.
 
@@ -181,7 +179,7 @@ def test_the_finished_spring_comes_off_the_mesh(made: Made) -> None:
     elif solid.release.way == "ledge":
         for turn in np.linspace(0.0, coil.turns, 200):
             at = coil.at(float(turn))
-            moved_mm = at.height_mm + 1.5 * steepest_mm(solid)
+            moved_mm = at.height_mm + steepest_climb_mm(coil)
             below = np.minimum(height - moved_mm, 0.0)
             passed = below > -half_mm
             underside = at.least_released_mm - np.sqrt(half_mm**2 - below[passed] ** 2)
@@ -194,6 +192,41 @@ def test_the_finished_spring_comes_off_the_mesh(made: Made) -> None:
         under = abs(from_axis) < half_mm
         underside = released_mm - np.sqrt(half_mm**2 - from_axis[under] ** 2)
         assert (underside - radius[under]).min() > 0
+
+
+def room_on_mesh_mm(solid: MandrelSolid, moved_mm: float) -> float:
+    """The least room of an unwound cone held at the slot: each point of the mesh against the coil nearest above it."""
+    coil, half_mm = solid.coil, solid.coil.wire_mm / 2
+    angle, radius, height = body_of(mesh_of(solid), solid)
+    way = -1.0 if coil.hand is Hand.LEFT else 1.0
+    places = [coil.at(float(turn)) for turn in np.linspace(0.0, coil.turns, 4000)]
+    turned = np.cumsum([coil.turns / 4000 * each.radius_mm / each.released_mm for each in places])
+    on_turn = way * (angle - pi / 2) / tau % 1.0
+    least_mm = np.inf
+    for whole in range(int(turned[-1]) + 1):
+        found = np.minimum(np.searchsorted(turned, on_turn + whole), len(places) - 1)
+        off_mm = height - moved_mm - np.array([each.height_mm for each in places])[found]
+        met = (abs(off_mm) < 0.9 * half_mm) & (on_turn + whole <= turned[-1])
+        underside = np.array([each.least_released_mm for each in places])[found[met]]
+        rooms = underside - np.sqrt(half_mm**2 - off_mm[met] ** 2) - radius[met]
+        least_mm = min(least_mm, rooms.min(initial=np.inf))
+    return least_mm
+
+
+def test_a_cone_whose_turns_stand_against_the_walls_is_freed_at_the_slot_first() -> None:
+    """Said where the mesh meets the unwound coil, and not where it is clear by more than the places between points."""
+    cones = [each for each in map(solid_for, random_plans()) if each.coil.tapered]
+    held = []
+    for solid in cones:
+        rest_mm = room_on_mesh_mm(solid, 0.0)
+        assert room_at_rest_mm(solid.coil, solid.release) == pytest.approx(rest_mm, abs=0.06 * solid.coil.wire_mm)
+        moved_mm = steepest_climb_mm(solid.coil)
+        assert room_on_mesh_mm(solid, moved_mm) >= 0
+        said = "free its end at the slot first" in comes_off(solid, BENCH)
+        held.append(said)
+        if abs(rest_mm) > 0.06 * solid.coil.wire_mm:
+            assert said == (rest_mm < 0)
+    assert {True, False} == set(held)
 
 
 @pytest.mark.parametrize("kind", ["compression", "conical"])
@@ -212,6 +245,23 @@ def test_the_seat_climbs_the_way_of_the_hand(kind: str, hand: Hand) -> None:
         slope = np.diff(sides[0][:rows])
         change = (sides[1][:rows] - sides[0][:rows])[1:]
         assert (np.sum(slope * change) < 0) == (hand is Hand.RIGHT)
+
+
+@pytest.mark.parametrize("shank", ["hex", "sleeve"])
+@pytest.mark.parametrize("kind", list(MAKERS))
+def test_a_left_hand_mandrel_is_a_right_hand_one_in_the_mirror(kind: str, shank: str) -> None:
+    """But for the name, which is read from left to right on both. No hand is drawn as right."""
+    plan = next(plan for plan in random_plans() if plan.wanted.kind == kind and plan.wanted.hand is not None)
+    points = {}
+    for hand in (Hand.LEFT, Hand.RIGHT, None):
+        solid = solid_for(replace(plan, wanted=replace(plan.wanted, hand=hand)), shank=shank)
+        assert solid.collar.lines[-1].endswith("L" if hand is Hand.LEFT else "R")
+        vertices = np.array(mesh_of(solid).vertices)
+        points[hand] = vertices[vertices[:, 2] > solid.face_mm + 0.1]
+    mirrored = points[Hand.LEFT] * (-1, 1, 1)
+    assert len(mirrored) == len(points[Hand.RIGHT])
+    assert KDTree(points[Hand.RIGHT]).query(mirrored)[0].max() < 1e-6
+    assert (points[None] == points[Hand.RIGHT]).all()
 
 
 def test_the_name_is_cut_into_the_collar_to_be_read_from_left_to_right() -> None:
