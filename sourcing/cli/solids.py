@@ -45,12 +45,14 @@ def asked_solids(files: Sequence[str], shank: str | None) -> AskedSolids:
     """
     from sourcing.files.writing import refuse_unwritable
 
+    if shank is not None and not files:
+        raise typer.BadParameter("expected together with --solid", param_hint="--shank")
     if len({os.path.realpath(file) for file in files}) < len(files):
         raise typer.BadParameter("names one file twice; expected each once", param_hint="--solid")
     for file in files:
         if Path(file).suffix.lower() not in SUFFIXES:
             known = f"{', '.join(SUFFIXES[:-1])} or {SUFFIXES[-1]}"
-            raise typer.BadParameter(f"{file} does not end in {known}", param_hint="--solid")
+            raise typer.BadParameter(f"{file or 'an empty name'} does not end in {known}", param_hint="--solid")
         refuse_unwritable(file)
     if shank is None or shank == "hex" or shank == "round" or shank == "drill" or shank == "sleeve":
         return AskedSolids(tuple(files), shank)

@@ -59,7 +59,7 @@ def _staged(file: str, content: bytes, left_over: ExitStack) -> str:
 def refuse_unwritable(file: str) -> None:
     """Raise `Mistakes` where the file cannot be written, as far as that shows before it is tried."""
     path = Path(os.path.realpath(file))
-    if path.is_dir():
+    if path.is_dir() or file.endswith(os.sep):
         raise Mistakes((Finding(Place(file), "a folder", "a name for a new file; nothing was written"),))
     if not path.parent.is_dir():
         raise Mistakes((missing(file, "a new file"),))

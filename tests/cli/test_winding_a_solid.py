@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import errno
 import io
 import os
+from xml.etree import ElementTree
 
 import pytest
 import trimesh
@@ -115,13 +117,70 @@ def test_a_mandrel_thinner_than_the_wire_is_refused_and_nothing_is_written(run, 
     assert not (bench_folder / "out.stl").exists()
 
 
-def test_a_job_s_name_of_markup_and_slashes_harms_nothing(run, bench_folder):
+def named(bench_folder, name):
     need = bench_folder / "need.yaml"
-    need.write_text(need.read_text("utf-8").replace("punch-return", '"<b>&../../x</b>\\u0007"'), "utf-8")
+    need.write_text(need.read_text("utf-8").replace("punch-return", name), "utf-8")
+
+
+NAMES = {
+    '"<b>&../../x</b>\\u0007"': "“<B>&../../X< / /B> / ⌀",
+    '"a\\0b\\nc"': "“AB C / ⌀",
+    "../../etc/passwd": "“../../ETC/PA / SSWD / ⌀",
+    '"]]>"': "“]]> / ⌀",
+    "ferð 2": "“FER□ 2 / ⌀",
+    "пружина": "“⌀6.00 R”, for the job's name is in signs that are not cut here",
+    '"\\uFFFE"': "“⌀6.00 R”, for the job's name is in signs that are not cut here",
+}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_job_s_name_of_markup_slashes_and_foreign_signs_harms_nothing(run, bench_folder, name):
+    named(bench_folder, name)
     before = listed(bench_folder)
-    assert run("wind", "need.yaml", *SEVEN, "--solid", "out.3mf").status == 0
-    assert listed(bench_folder) == sorted([*before, "out.3mf"])
+    files = ["out.3mf", "out.stl", "out.svg"]
+    ran = run("wind", "need.yaml", *SEVEN, *(word for file in files for word in ("--solid", file)))
+    assert ran.status == 0
+    assert f"Cut into the collar stands {NAMES[name]}" in " ".join(ran.out.split())
+    assert listed(bench_folder) == sorted([*before, *files])
     assert len(trimesh.load(bench_folder / "out.3mf").geometry) == 1
+    ElementTree.parse(bench_folder / "out.svg")
+
+
+def test_a_job_without_a_name_is_a_mistake_and_nothing_is_written(run, bench_folder):
+    named(bench_folder, '""')
+    assert run("wind", "need.yaml", *SEVEN, "--solid", "out.stl").status == 1
+    assert not (bench_folder / "out.stl").exists()
+
+
+def test_a_shank_without_a_solid_is_a_wrong_command_line(run, bench_folder):
+    ran = run("wind", "need.yaml", *SEVEN, "--shank", "sleeve")
+    assert ran.status == 2
+    assert "together with --solid" in " ".join(ran.err.split())
+
+
+@pytest.mark.parametrize("out", ["nowhere/out.stl", "out.stl/"])
+def test_a_folder_that_is_not_there_is_told(run, bench_folder, out):
+    before = listed(bench_folder)
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", "other.3mf", "--solid", out)
+    assert ran.status == 1
+    assert ran.err.startswith(out)
+    assert listed(bench_folder) == before
+
+
+def test_a_disk_that_is_full_at_the_second_file_leaves_neither(run, bench_folder, monkeypatch):
+    flushed = []
+
+    def full(descriptor):
+        flushed.append(descriptor)
+        if len(flushed) == 2:
+            raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(os, "fsync", full)
+    before = listed(bench_folder)
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", "one.stl", "--solid", "two.3mf")
+    assert ran.status == 1
+    assert ran.err.startswith("two.3mf: it cannot be written")
+    assert listed(bench_folder) == before
 
 
 def printer(bench_folder, bed):

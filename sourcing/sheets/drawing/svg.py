@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from html import escape
 from math import hypot
 
+from sourcing.files.findings import shown
+
 THIN_MM, LINE_MM, THICK_MM = 0.2, 0.35, 0.5
 """No line is thinner than the first, which every printer at hand still draws."""
 
@@ -35,9 +37,8 @@ class Picture:
         box = f'viewBox="0 0 {number(self.width_mm)} {number(self.height_mm)}"'
         labels = f'role="img" aria-labelledby="{name}-title {name}-said"'
         head = f'<svg xmlns="http://www.w3.org/2000/svg" {size} {box} {labels} font-family="sans-serif">'
-        titles = (
-            f'<title id="{name}-title">{escape(self.title)}</title><desc id="{name}-said">{escape(self.said)}</desc>'
-        )
+        title, said = (escape(shown(each)) for each in (self.title, self.said))
+        titles = f'<title id="{name}-title">{title}</title><desc id="{name}-said">{said}</desc>'
         return "\n".join((head, titles, *self.parts, "</svg>"))
 
     def within(self, room_mm: tuple[float, float]) -> Picture | None:
@@ -115,7 +116,7 @@ def text(at: Point, words: str, anchor: str = "middle", size_mm: float = TEXT_MM
     """Words at a point: their middle, start or end there; upright: read from the right."""
     turned = f' transform="rotate(-90 {number(at[0])} {number(at[1])})"' if upright else ""
     place = f'x="{number(at[0])}" y="{number(at[1])}" text-anchor="{anchor}" font-size="{number(size_mm)}"'
-    return f"<text {place}{turned}>{escape(words)}</text>"
+    return f"<text {place}{turned}>{escape(shown(words))}</text>"
 
 
 ROW_MM = 5.2

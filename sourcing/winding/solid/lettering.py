@@ -37,22 +37,26 @@ _ROWS: Mapping[str, str] = {
 
 
 def lettered(text: str) -> str:
-    """The text in the letters that there are.
+    """The text in the letters that there are, without what cannot be seen.
 
     >>> lettered("Fächer 5 µm"), lettered("鍵")
     ('FACHER 5 □M', '□')
     """
-    plain = (each for each in unicodedata.normalize("NFKD", text).upper() if not unicodedata.combining(each))
+    spread = unicodedata.normalize("NFKD", " ".join(text.split())).upper()
+    plain = (each for each in spread if each.isprintable() and not unicodedata.combining(each))
     return "".join(each if each in _ROWS else "□" for each in plain)
 
 
 def lines_of(name: str, figures: str, letters: int, most_lines: int) -> tuple[str, ...]:
     """The name over as many lines as it wants and may have, cut off where it is longer, and the figures below it.
 
-    >>> lines_of("punch-return", "⌀5.50", 8, 2)
-    ('PUNCH-', 'RETURN', '⌀5.50')
+    A name of which no sign is known is left out, for boxes tell nothing.
+
+    >>> lines_of("punch-return", "⌀5.50", 8, 2), lines_of("鍵", "⌀5.50", 8, 2)
+    (('PUNCH-', 'RETURN', '⌀5.50'), ('⌀5.50',))
     """
-    return (*textwrap.wrap(lettered(name), letters)[:most_lines], figures)
+    signs = lettered(name)
+    return (*(textwrap.wrap(signs, letters)[:most_lines] if signs.strip("□ ") else ()), figures)
 
 
 def dots(text: str) -> Iterator[tuple[int, int]]:

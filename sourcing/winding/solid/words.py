@@ -49,7 +49,8 @@ def _what(plan: WindingPlan, solid: MandrelSolid, units: str) -> Iterator[str]:
             "drill": f"The shank is round, {across}, with three flats for the jaws of a drill chuck",
         }[held.kind]
     lines = " / ".join(solid.collar.lines)
-    yield f"The mandrel is {what}. The wire lies on {ends}. {grip}. Cut into the collar stands “{lines}”."
+    unnamed = "" if len(solid.collar.lines) > 1 else ", for the job's name is in signs that are not cut here"
+    yield f"The mandrel is {what}. The wire lies on {ends}. {grip}. Cut into the collar stands “{lines}”{unnamed}."
     if plan.mandrel.kind == "rod":
         seat = ", but has no seat that keeps the pitch" if _has_hand(solid) else ""
         yield f"The rod of the same size serves too{seat}."
