@@ -143,8 +143,9 @@ def command(
         },
         heated,
     )
-    if coil.options and solids.files:
-        raise typer.BadParameter(f"{' and '.join((*coil.options, '--solid'))}; expected one of them")
+    files = [option for option, given in (("--solid", solids.files), ("--sheet", sheet)) if given]
+    if coil.options and files:
+        raise typer.BadParameter(f"{' and '.join((*coil.options, *files))}; expected one of them")
     ((wanted, catalogue),) = read_all([need], catalog)
     answer = plan(wanted, catalogue, wire, mandrel_mm)
     if coil.options and isinstance(answer, WindingPlan):
@@ -154,6 +155,8 @@ def command(
     written = write_solids(solids, answer, wanted, catalogue.bench)
     if sheet is not None and isinstance(answer, WindingPlan):
         write_page(sheet, answer, wanted, written.said)
+    elif sheet is not None:
+        print(f"Nothing was written to {sheet}: there is no winding sheet", file=sys.stderr)
     _print_answer(answer, wanted, workings, written, as_json)
     door.finish(isinstance(answer, WindingPlan) and written.files == solids.files)
 

@@ -31,7 +31,10 @@ tr { break-inside: avoid }
 thead, thead + tbody > tr:first-child { break-before: avoid }
 caption { text-align: left; padding-bottom: .5mm }
 th, td { border: .2mm solid #000; padding: .3mm 1.4mm; text-align: left; vertical-align: top }
+th { white-space: nowrap }
+.checks th { white-space: normal }
 td.blank { min-width: 16mm }
+td.words { min-width: 45mm }
 .sheet + .sheet { break-before: page }
 .together, figure { break-inside: avoid }
 figure { margin: 1mm 0 }
@@ -46,6 +49,7 @@ figcaption { font-size: .95em; contain: inline-size }
   body { font-size: 12pt }
   .scroll, .true { overflow-x: auto }
   .beside { display: block }
+  th { white-space: normal }
 }
 """
 
@@ -109,7 +113,7 @@ Group = tuple[Sequence[Sequence[str]], str]
 
 def table_with_words(headers: Sequence[str], groups: Iterable[Group], caption: str = "") -> str:
     """A table with a blank cell in each row to write in, and beside each group of rows the words that they share."""
-    return _table(headers, (row for group in groups for row in _grouped(*group)), caption)
+    return _table(headers, (row for group in groups for row in _grouped(*group)), caption, "checks")
 
 
 def _grouped(rows: Sequence[Sequence[str]], words: str) -> Iterator[str]:
@@ -118,12 +122,13 @@ def _grouped(rows: Sequence[Sequence[str]], words: str) -> Iterator[str]:
         yield f"<tr>{_cells(row, 1)}{shared if place == 0 else ''}</tr>"
 
 
-def _table(headers: Sequence[str], rows: Iterable[str], caption: str) -> str:
+def _table(headers: Sequence[str], rows: Iterable[str], caption: str, kind: str = "") -> str:
     top = f"<caption>{escape(caption)}</caption>" if caption else ""
     if any(headers):
         heads = "".join(f'<th scope="col">{escape(each)}</th>' if each else "<td></td>" for each in headers)
         top += f"<thead><tr>{heads}</tr></thead>"
-    return f'<div class="scroll"><table>{top}<tbody>{"".join(rows)}</tbody></table></div>'
+    named = f' class="{kind}"' if kind else ""
+    return f'<div class="scroll"><table{named}>{top}<tbody>{"".join(rows)}</tbody></table></div>'
 
 
 def _cells(row: Sequence[str], blank: int) -> str:

@@ -100,7 +100,7 @@ def test_every_picture_says_what_it_shows(sheet):
 
 def test_every_row_of_a_table_has_a_head_and_every_column_its_own(sheet):
     _, page, _ = sheet
-    for table in re.findall(r"<table>.*?</table>", page, re.DOTALL):
+    for table in re.findall(r"<table.*?</table>", page, re.DOTALL):
         for row in re.findall(r"<tr>(.*?)</tr>", table.partition("<tbody>")[2]):
             assert row.startswith('<th scope="row">')
         for head in re.findall(r"<thead><tr>(.*?)</tr></thead>", table):
@@ -122,7 +122,7 @@ def test_the_drawings_tell_the_sizes_of_their_kind(sheet):
 
 def test_each_check_has_room_for_what_is_measured_and_its_advice_beside_it(sheet):
     _, page, document = sheet
-    (table,) = (each for each in re.findall(r"<table>.*?</table>", page) if "if it does not" in each)
+    (table,) = (each for each in re.findall(r"<table.*?</table>", page) if "if it does not" in each)
     rows = re.findall(r"<tr>(.*?)</tr>", table.partition("<tbody>")[2])
     assert all(row.count('class="blank"') == 1 for row in rows)
     words = re.findall(r'<td class="words" rowspan="(\d+)">', table)
@@ -195,5 +195,14 @@ def test_a_page_that_cannot_be_written_is_told_and_nothing_is_left(run, bench_fo
 
 
 def test_a_refused_winding_writes_no_page(run, bench_folder):
-    assert run("wind", "need.yaml", "--mandrel", "0.2", "--wire", "W08", "--sheet", "out.html").status == 3
+    ran = run("wind", "need.yaml", "--mandrel", "0.2", "--wire", "W08", "--sheet", "out.html")
+    assert ran.status == 3
+    assert "Nothing was written to out.html" in ran.err
+    assert not (bench_folder / "out.html").exists()
+
+
+def test_a_coil_that_came_out_otherwise_has_no_page(run, bench_folder):
+    ran = run("wind", "need.yaml", "--came-out", "9.9 mm", "--sheet", "out.html")
+    assert ran.status == 2
+    assert "--came-out and --sheet; expected one of them" in " ".join(ran.err.split())
     assert not (bench_folder / "out.html").exists()
