@@ -86,6 +86,16 @@ def show_torque(torque_n_mm: float, units: str = "mm") -> str:
     return f"{_to_figures(torque_n_mm, 3)} N·mm"
 
 
+def show_energy(energy_n_mm: float) -> str:
+    """An energy in joules to two figures, in joules on every bench.
+
+    >>> show_energy(41.3), show_energy(1340.0), show_energy(12_600.0), show_energy(2.0)
+    ('0.041 J', '1.3 J', '13 J', 'less than 0.01 J')
+    """
+    joules = energy_n_mm / 1000
+    return "less than 0.01 J" if joules < 0.01 else f"{_to_figures(joules, 2, most_decimals=3)} J"
+
+
 def show_angle(angle_deg: float) -> str:
     """An angle for people, to a tenth of a degree; in degrees on every bench.
 

@@ -8,8 +8,16 @@ cautions    what the sheets say before the work
 
 from __future__ import annotations
 
-from sourcing.safety.cautions import GUARDED_CAUTIONS, bending_cautions, fitting_cautions, winding_cautions
+from sourcing.safety.cautions import GUARDED_CAUTIONS, RELEASING, bending_cautions, fitting_cautions, winding_cautions
 from sourcing.safety.judgement import guarded
 from sourcing.safety.model import Guarded
 
-__all__ = ["GUARDED_CAUTIONS", "Guarded", "bending_cautions", "fitting_cautions", "guarded", "winding_cautions"]
+__all__ = [
+    "GUARDED_CAUTIONS",
+    "RELEASING",
+    "Guarded",
+    "bending_cautions",
+    "fitting_cautions",
+    "guarded",
+    "winding_cautions",
+]

@@ -32,10 +32,11 @@ _HEATING = (
     "See to ventilation while the oven is hot.",
     "Hot metal looks like cold metal: use tongs, and let it cool where no one will touch it.",
 )
-_RELEASING = (
+RELEASING = (
     "Let the old spring down captive, on a rod, in a bag or in a clamp, with eye protection on; "
     "do the same where the new one goes in under load."
 )
+"""What every need is told; a winding sheet has it among its steps, with the figures of its spring."""
 
 
 GUARDED_CAUTIONS = (
@@ -134,7 +135,7 @@ def fitting_cautions(words: Sequence[str], surroundings: Sequence[str]) -> tuple
         if caution.surroundings in surroundings
         or any(spoken & ways_to_write(phrase) for phrase in phrases(caution.called_by))
     )
-    return (_RELEASING, *called, LOCAL_CODES)
+    return (RELEASING, *called, LOCAL_CODES)
 
 
 def _short_phrases(words: Sequence[str], longest: int = 3) -> Iterator[tuple[str, ...]]:

@@ -13,9 +13,8 @@ from sourcing.sheets.cut_list import cut_list
 from sourcing.sheets.drawing.on_mandrel import both_hands
 from sourcing.sheets.drawing.springs import check_line
 from sourcing.sheets.hands import hand_matters
-from sourcing.sheets.winding_text import Check, checks, made_table, summary, to_have
+from sourcing.sheets.winding_text import Check, checks, made_table, of_its_place, summary, to_have
 from sourcing.springs.hands import HOW_TO_SEE, WHICH_IS_WANTED
-from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import WindingPlan
 
@@ -57,7 +56,7 @@ def winding_parts(plan: WindingPlan, need: Need, of_solid: Sequence[str] = (), j
     yield from _acceptance(plan)
     yield page.together(_true_size(plan, job))
     yield page.heading("How it goes in")
-    yield page.bullets((*plan.goes_in.said, *cautions_for(need, plan)))
+    yield page.bullets((*plan.goes_in.said, *of_its_place(plan, need)))
     yield from _trials(plan)
     if plan.notes:
         yield page.heading("Notes")

@@ -19,6 +19,7 @@ from sourcing.quantities import (
     show_torque,
     show_wire,
 )
+from sourcing.safety import RELEASING
 from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
 from sourcing.verdict.verdict import cautions_for
@@ -51,12 +52,19 @@ def answer_lines(
         if of_solid:
             yield from heading("The mandrel as a solid")
             yield from bullets(of_solid)
-        yield from heading("Mind, where it goes in")
-        yield from bullets(cautions_for(need, answer), "!")
+        if cautions := of_its_place(answer, need):
+            yield from heading("Mind, where it goes in")
+            yield from bullets(cautions, "!")
         if workings is not None:
             from sourcing.sheets.workings import workings_lines
 
             yield from workings_lines(workings)
+
+
+def of_its_place(plan: WindingPlan, need: Need) -> tuple[str, ...]:
+    """The cautions of fitting the spring that neither the sheet's head nor its steps have said."""
+    said = {RELEASING, *plan.cautions}
+    return tuple(each for each in cautions_for(need, plan) if each not in said)
 
 
 def _hands() -> Iterator[str]:

@@ -7,10 +7,9 @@ from math import inf
 
 from sourcing.fit.limits.lasting import LIFE
 from sourcing.fit.model import Fit
-from sourcing.quantities import Money, show_diameter, show_length
+from sourcing.quantities import Money, show_diameter, show_energy, show_length
 from sourcing.safety import winding_cautions
 from sourcing.stock.model import Spool
-from sourcing.winding import turns
 from sourcing.winding.by_hand import wants_caution
 from sourcing.winding.heat import oven_reaches
 from sourcing.winding.lesson_words import WIDE_DOUBT
@@ -46,11 +45,10 @@ def cautions(task: Task, numbers: Numbers) -> Iterable[str]:
     turning = not {"lathe", "bench-drill", "hand-drill"}.isdisjoint(bench.tools)
     yield from winding_cautions(heated=oven_reaches(task.wire.material, bench), turning=turning)
     if wants_caution(task.wire, bench.hand_winding):
-        energy_j = turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back) / 1000
         yield (
             f"Wire of {show_diameter(task.wire.wire_diameter_mm, bench.units)} is near the end of what is wound by "
-            f"hand: let go, this coil throws the crank with {energy_j:.0f} J. Use a long crank with a stop, and a "
-            "helper at the wire."
+            f"hand: let go, this coil throws the crank with {show_energy(numbers.energy_let_go_n_mm)}. Use a long "
+            "crank with a stop, and a helper at the wire."
         )
 
 

@@ -13,7 +13,6 @@ from sourcing.quantities import show_length
 from sourcing.springs.describe import describe
 from sourcing.springs.model import CompressionSpring
 from sourcing.springs.notes import material_note
-from sourcing.winding import turns
 from sourcing.winding.acceptance import accept, goes_in
 from sourcing.winding.any_kind import cautions, cost, fit_notes, knowledge, too_short, wire_notes
 from sourcing.winding.by_hand import crank
@@ -91,7 +90,7 @@ def _plan(
         crank_moment_n_mm=numbers.crank_moment_n_mm,
         crank=numbers.crank,
         turns_run_back=numbers.turns_run_back,
-        energy_let_go_n_mm=turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back),
+        energy_let_go_n_mm=numbers.energy_let_go_n_mm,
         finished=made_before_heat(task, known, wound),
         after_heat=made_after_heat(task, known, wound) if oven_reaches(wire.material, bench) else None,
         wanted=spring,

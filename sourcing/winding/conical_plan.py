@@ -238,7 +238,7 @@ def _plan(
         crank_moment_n_mm=numbers.crank_moment_n_mm,
         crank=numbers.crank,
         turns_run_back=numbers.turns_run_back,
-        energy_let_go_n_mm=turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back),
+        energy_let_go_n_mm=numbers.energy_let_go_n_mm,
         finished=made,
         after_heat=_made_after_heat(task, known, wound) if oven_reaches(wire.material, bench) else None,
         wanted=spring,

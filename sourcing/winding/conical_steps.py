@@ -12,7 +12,7 @@ from sourcing.winding.conical_mandrel import LaidCone, straight_taper_error_mm
 from sourcing.winding.conical_notes import TOUCHING_FROM
 from sourcing.winding.model import Band
 from sourcing.winding.setting_up import anchored, held, holder, takes
-from sourcing.winding.steps import PressedNumbers, again, eased, eighths, finish, prepare
+from sourcing.winding.steps import PressedNumbers, again, eased, eighths, finish, prepare, way_laid
 
 
 def cone_steps(
@@ -20,11 +20,11 @@ def cone_steps(
 ) -> tuple[str, ...]:
     """The winding of one cone; `ends` are the outside diameters of the small and the large end as wound, 95 %."""
     return (
-        *prepare(numbers, need, bench),
+        *prepare(numbers, numbers.spring, need, bench),
         *_mandrel(numbers, laid, bench),
-        held(numbers, bench),
+        f"{held(numbers, bench)}{way_laid(numbers.spring.hand)}",
         *_lay(numbers, laid, bench),
-        eased(numbers.turns_run_back),
+        eased(numbers),
         *_off(ends, bench),
         *finish(numbers, bench),
         *again(need),

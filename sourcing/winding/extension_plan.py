@@ -13,7 +13,6 @@ from sourcing.quantities import show_diameter, show_force, show_length
 from sourcing.springs import hooks, pulled
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.notes import material_note
-from sourcing.winding import turns
 from sourcing.winding.any_kind import cautions, cost, hours_said, knowledge, near_note, too_short, wire_notes
 from sourcing.winding.by_hand import crank
 from sourcing.winding.extension_acceptance import accept_extension, extension_goes_in
@@ -91,7 +90,7 @@ def _plan(
         crank_moment_n_mm=numbers.crank_moment_n_mm,
         crank=numbers.crank,
         turns_run_back=numbers.turns_run_back,
-        energy_let_go_n_mm=turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back),
+        energy_let_go_n_mm=numbers.energy_let_go_n_mm,
         finished=made_before_heat(task, known, wound),
         after_heat=made_after_heat(task, known, wound) if task.heated else None,
         wanted=spring,

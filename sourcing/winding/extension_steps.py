@@ -14,7 +14,7 @@ from sourcing.stock.model import Bench
 from sourcing.winding.extension_making import LaidTight, wire_of_hooks_mm
 from sourcing.winding.model import Band
 from sourcing.winding.setting_up import Numbers, anchored, held, set_up
-from sourcing.winding.steps import again, eased, eighths, prepare
+from sourcing.winding.steps import again, eased, eighths, prepare, way_laid
 
 NO_NICKS = (
     "Work with smooth, round jaws or a rounded pin, never with cutters or sharp-edged pliers: a nick is where a hook "
@@ -37,11 +37,11 @@ class ExtensionNumbers(Numbers):
 def extension_steps(numbers: ExtensionNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
     """The winding of one extension spring, from the old one to the check of the new one."""
     return (
-        *prepare(numbers, need, bench),
+        *prepare(numbers, numbers.spring, need, bench),
         f"{set_up(numbers, bench)} Anchor the wire: {anchored(numbers.mandrel, numbers.crank, bench)}",
-        held(numbers, bench),
+        f"{held(numbers, bench)}{way_laid(numbers.spring.hand)}",
         *_lay(numbers),
-        eased(numbers.turns_run_back),
+        eased(numbers),
         *_off(numbers, bench),
         *hook_steps(numbers.wound, bench.units),
         *_heat(numbers),

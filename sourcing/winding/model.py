@@ -252,7 +252,7 @@ class WindingPlan:
         )
         if not self.only:
             return f"Yes, at every mean diameter between {between}."
-        return f"Only between mean diameters {between}: " + " ".join(_edges(each) for each in self.serves)
+        return f"Only between mean diameters {between}. " + " ".join(self._edges(each) for each in self.serves)
 
     def _as_cone(self, cone: ConicalSpring) -> str:
         """The ranges of both ends round the ones chosen, and what bounds them; not every one goes with every other."""
@@ -275,14 +275,13 @@ class WindingPlan:
         first, last = around[0], around[-1]
         low, high = (show_diameter(each, self.units) for each in (first.low_mm, last.high_mm))
         sides = (("below", low, first.below), ("above", high, last.above))
-        said = [f"{way} {at}, {why}" for way, at, why in sides if why]
-        return low if low == high else f"{low} to {high}", f"{end.capitalize()} end: {'; '.join(said)}." if said else ""
+        said = [f"{end.capitalize()} end {way} {at}: {why}." for way, at, why in sides if why]
+        return low if low == high else f"{low} to {high}", " ".join(said)
 
     def _of(self, end: str) -> tuple[Serves, ...]:
         return tuple(each for each in self.serves if each.end == end)
 
-
-def _edges(serves: Serves) -> str:
-    below = f"below, {serves.below}" if serves.below else ""
-    above = f"above, {serves.above}" if serves.above else ""
-    return "; ".join(each for each in (below, above) if each) + "."
+    def _edges(self, serves: Serves) -> str:
+        """What stops the diameters below and above one range."""
+        sides = (("Below", serves.low_mm, serves.below), ("Above", serves.high_mm, serves.above))
+        return " ".join(f"{way} {show_diameter(at_mm, self.units)}: {why}." for way, at_mm, why in sides if why)

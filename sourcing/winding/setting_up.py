@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from sourcing.quantities import show_diameter, show_force, show_length
 from sourcing.stock.model import Bench
-from sourcing.winding import pull, springback
+from sourcing.winding import pull, springback, turns
 from sourcing.winding.by_hand import show_moment
 from sourcing.winding.model import Crank, Heat, Mandrel, Wire
 from sourcing.winding.trials import Knowledge
@@ -38,6 +38,11 @@ class Numbers:
     def crank_moment_n_mm(self) -> float:
         """The moment that bends the wire."""
         return springback.plastic_moment_n_mm(self.known.flow_stress_mpa, self.known.wire_diameter_mm)
+
+    @property
+    def energy_let_go_n_mm(self) -> float:
+        """What drives the crank back as the coil opens."""
+        return turns.energy_let_go_n_mm(self.crank_moment_n_mm, self.turns_run_back)
 
 
 def set_up(numbers: Numbers, bench: Bench) -> str:

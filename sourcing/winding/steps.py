@@ -6,15 +6,20 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from sourcing.need.model import Need
-from sourcing.quantities import show_diameter, show_length, show_wire
-from sourcing.springs.model import Ends, PressedSpring
+from sourcing.quantities import show_diameter, show_energy, show_length, show_wire
+from sourcing.springs import hands
+from sourcing.springs.model import Ends, Hand, PressedSpring, Spring
 from sourcing.stock.model import Bench
 from sourcing.winding.end_steps import bend_ends, left_over
 from sourcing.winding.model import Band
+from sourcing.winding.old_spring import old_spring
 from sourcing.winding.setting_up import Numbers, anchored, held, set_up
 
 RATE_ON_WIRE = 4
 """The rate goes as the fourth power of the wire."""
+
+FELT_N_MM = 100.0
+"""The energy from which a crank that is let go is spoken of as one that strikes (assumed)."""
 
 SETS_FROM = 0.45
 """Stress at solid over the least tensile strength from which the first pressing shortens a spring: 2 % and more
@@ -50,7 +55,7 @@ def eighths(turns: float) -> str:
 def steps(numbers: PressedNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
     """The winding of one spring, from the old one to the check of the new one."""
     return (
-        *prepare(numbers, need, bench),
+        *prepare(numbers, numbers.spring, need, bench),
         *_wind(numbers, bench),
         *_let_go(numbers, bench),
         *finish(numbers, bench),
@@ -58,14 +63,10 @@ def steps(numbers: PressedNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
     )
 
 
-def prepare(numbers: Numbers, need: Need, bench: Bench) -> Iterable[str]:
+def prepare(numbers: Numbers, spring: Spring, need: Need, bench: Bench) -> Iterable[str]:
     """What comes before winding: the old spring, the wire, the cut."""
+    yield from old_spring(spring, need, bench.units)
     wire_mm = numbers.wire.wire_diameter_mm
-    yield (
-        "Keep what is left of the old spring: mark which end sat where, and which way it climbs. Seen from either end, "
-        "the coils of a right-hand spring run away from you clockwise; "
-        + (f"this one is {need.hand}-handed." if need.hand else "wind the new one the same way.")
-    )
     step_mm, step = (0.0254, "thousandth of an inch") if bench.units == "inch" else (0.01, "hundredth of a millimetre")
     yield (
         f"Measure the wire: {show_wire(wire_mm, bench.units)}. One {step} more makes the spring "
@@ -80,8 +81,13 @@ def prepare(numbers: Numbers, need: Need, bench: Bench) -> Iterable[str]:
 
 def _wind(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
     yield f"{set_up(numbers, bench)} Anchor the wire: {anchored(numbers.mandrel, numbers.crank, bench)}"
-    yield held(numbers, bench)
+    yield f"{held(numbers, bench)}{way_laid(numbers.spring.hand)}"
     yield from _lay(numbers, bench)
+
+
+def way_laid(hand: Hand | None) -> str:
+    """How the first turns are laid where a hand is wanted; empty where none is."""
+    return f" Lay it {hands.laid(hand)}." if hand else ""
 
 
 def _lay(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
@@ -106,7 +112,7 @@ def _lay(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
 
 
 def _let_go(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
-    yield eased(numbers.turns_run_back)
+    yield eased(numbers)
     low, middle, high = (
         show_diameter(each, bench.units)
         for each in (numbers.wound_outside.low, numbers.wound_outside_mm, numbers.wound_outside.high)
@@ -117,10 +123,13 @@ def _let_go(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
     )
 
 
-def eased(turns_run_back: float) -> str:
+def eased(numbers: Numbers) -> str:
     """How the coil is let go."""
+    energy_n_mm = numbers.energy_let_go_n_mm
+    force = f", with {show_energy(energy_n_mm)} in all," if energy_n_mm >= FELT_N_MM else ""
     return (
-        f"Hold the crank and ease it back: the coil drives it by about {turns_run_back:.1f} turns as it opens. "
+        f"Hold the crank and ease it back: the coil drives it by about {numbers.turns_run_back:.1f} turns{force} as it "
+        "opens. "
         "Never let go of crank or wire; only when nothing pushes any more, cut both tails, each with both sides held."
     )
 

@@ -11,7 +11,6 @@ from collections.abc import Iterable, Sequence
 
 from sourcing.springs.model import TorsionSpring
 from sourcing.springs.notes import material_note
-from sourcing.winding import turns
 from sourcing.winding.any_kind import assumed_of_torsion, cautions, cost, knowledge, near_note, too_short, wire_notes
 from sourcing.winding.by_hand import crank
 from sourcing.winding.heat import oven_reaches, stress_relief
@@ -87,7 +86,7 @@ def _plan(
         crank_moment_n_mm=numbers.crank_moment_n_mm,
         crank=numbers.crank,
         turns_run_back=numbers.turns_run_back,
-        energy_let_go_n_mm=turns.energy_let_go_n_mm(numbers.crank_moment_n_mm, numbers.turns_run_back),
+        energy_let_go_n_mm=numbers.energy_let_go_n_mm,
         finished=made_before_heat(task, known, wound),
         after_heat=made_after_heat(task, known, wound) if oven_reaches(wire.material, bench) else None,
         wanted=spring,

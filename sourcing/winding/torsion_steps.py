@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from sourcing.need.model import Need
 from sourcing.quantities import show_angle, show_diameter, show_length
-from sourcing.springs import turned
-from sourcing.springs.model import Hand, Leg, LegShape, TorsionSpring
+from sourcing.springs import hands, turned
+from sourcing.springs.model import Leg, LegShape, TorsionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.model import Band
 from sourcing.winding.setting_up import Numbers, anchored, held, set_up
@@ -17,8 +17,6 @@ from sourcing.winding.torsion_making import LaidBody
 
 HELD_MM = 50.0
 """Wire beyond a leg, to anchor or to hold it by (assumed)."""
-
-_WAY = {Hand.RIGHT: "clockwise", Hand.LEFT: "anticlockwise"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,11 +33,11 @@ class TorsionNumbers(Numbers):
 def torsion_steps(numbers: TorsionNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
     """The winding of one torsion spring, from the old one to the check of the new one."""
     return (
-        *prepare(numbers, need, bench),
+        *prepare(numbers, numbers.spring, need, bench),
         *_set_up(numbers, bench),
         held(numbers, bench),
         *_lay(numbers, bench),
-        eased(numbers.turns_run_back),
+        eased(numbers),
         *_off(numbers, bench),
         *_legs(numbers, bench),
         *_heat(numbers),
@@ -79,8 +77,8 @@ def _lay(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
         yield f"Lay {count} of each half close, wire against wire, away from the loop. {_stop(numbers)}"
         return
     yield (
-        f"Lay {count} close, wire against wire, {hand}-hand: seen from the end where you began, the wire runs away "
-        f"from you {_WAY[hand]}. {_stop(numbers)} Leave as much wire for leg 2 as stands out for leg 1, or more."
+        f"Lay {count} close, wire against wire, {hands.laid(hand)}. {_stop(numbers)} Leave as much wire for leg 2 as "
+        "stands out for leg 1, or more."
     )
 
 

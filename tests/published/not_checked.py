@@ -17,7 +17,7 @@ NOT_CHECKED: dict[str, tuple[int, str]] = {
     "EN 13906-1, hot coiled: total coils, two solid lengths, gaps in static and dynamic duty": (5, HOT),
     "EN 13906-1, gaps in dynamic duty": (1, "half as much again, in words; the program gives the static ones"),
     "EN 13906-1, pitch of closed and of ground ends in the growth of the diameter": (2, OTHER),
-    "EN 13906-1, work of a spring, F s/2": (1, NO_QUESTION),
+    "EN 13906-1, work of a spring, F s/2": (1, "half the product of two figures that are checked"),
     "EN 13906-1, stiffness sideways; stress of an impact (two constants)": (3, NO_QUESTION),
     "EN 13906-1, slenderness L0/D": (1, "the ratio of two figures given: it is a part of the buckling length"),
     "JIS B 2704-1, solid length with the thickness of the tips": (1, OTHER),

@@ -51,7 +51,7 @@ def test_the_one_size_of_wire_is_told_which_diameters_of_both_ends_it_can_serve(
     assert ranges["small"].low_mm <= spring.mean_diameter_small_mm <= ranges["small"].high_mm
     assert plan.as_sentence.startswith("Only as a cone of mean diameters ")
     assert " at the large end and " in plan.as_sentence
-    assert "Large end: below " in plan.as_sentence
+    assert "Large end below " in plan.as_sentence
     assert " N at 7 mm (wanted: 8 N ± 1.6 N), outside its tolerance" in plan.as_sentence
 
 

@@ -19,7 +19,7 @@ def minimum_gaps(case: PressedCase) -> Iterator[Limit]:
     gaps_mm = geometry.minimum_gaps_mm(spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils)
     left_mm = case.shortest_mm - case.solid_length_mm
     holds = left_mm >= gaps_mm
-    why = f"{case.size(left_mm)} left before solid; EN 13906-1 wants {case.size(gaps_mm)}"
+    why = f"{case.size(left_mm)} left before solid, where EN 13906-1 wants {case.size(gaps_mm)}"
     yield Limit(
         "minimum gaps", holds, False, why if holds else why + ": coils may touch, with noise and an uneven rate"
     )
