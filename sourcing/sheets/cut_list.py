@@ -37,7 +37,7 @@ def _rows(plan: WindingPlan) -> Iterator[tuple[str, str, str]]:
 def _covered(plan: WindingPlan) -> str:
     """How much of the mandrel the wire covers, the room for a loop between two bodies included."""
     coil = coil_of(plan)
-    return f"the wire covers {show_length(coil.length_mm + coil.wire_mm, plan.units)} of it"
+    return f"wire covers {show_length(coil.length_mm + coil.wire_mm, plan.units)}"
 
 
 def _lengths(plan: WindingPlan) -> Iterator[str]:
