@@ -112,7 +112,7 @@ def assumed_of_torsion(task: Task) -> str:
     """What all plans of torsion springs assume."""
     return (
         "Assumed: coils of one wire repeat to 0.4 % of the diameter and the rate to 3 %, legs are bent to within 3 deg "
-        f"of their angle; {hours_said(task)}"
+        f"of their angle, by 45 deg at most; {hours_said(task)}"
     )
 
 

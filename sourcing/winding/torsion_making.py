@@ -14,7 +14,7 @@ from sourcing.winding import turns
 from sourcing.winding.doubts import NORMAL_95, diameter_sd_mm
 from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Band, Made
-from sourcing.winding.torsion_task import TorsionTask
+from sourcing.winding.torsion_task import TorsionTask, angle_sd_deg
 from sourcing.winding.trials import Knowledge
 
 
@@ -78,11 +78,6 @@ def made_after_heat(task: TorsionTask, known: Knowledge, wound: Wound[TorsionSpr
 def _figures(task: TorsionTask, spring: TorsionSpring) -> TorsionDescription:
     """The spring's figures at the angles at which it works."""
     return describe(spring, at_deg=[point.at_deg for point in task.need.turned])
-
-
-def angle_sd_deg(spring: TorsionSpring, sd_mm: float) -> float:
-    """How far the legs may come from their angle before they are bent to it: 360 n times the doubt of the diameter."""
-    return 360.0 * spring.active_coils * sd_mm / spring.mean_diameter_mm
 
 
 def _bands(

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from math import hypot
+from math import erf, hypot, sqrt
 
+from sourcing.figures import formula
 from sourcing.fit.judge import judge
 from sourcing.fit.model import Spread
 from sourcing.fit.score import torque_house_tolerance_n_mm
@@ -28,6 +29,9 @@ from sourcing.winding.trials import Knowledge
 
 LEGS_SET_DEG = 3.0
 """How near legs are bent to their angle with two pliers and a protractor, one standard deviation (assumed)."""
+
+BENT_AT_MOST_DEG = 45.0
+"""Legs are bent no further to their angle: beyond that the body takes part of the bend (assumed)."""
 
 FEWEST_COILS = 0.5
 """A body of less is no coil: where legs alone are softer than wanted, it is judged with so many and found too soft."""
@@ -68,6 +72,23 @@ def no_wire_serves(need: Need, bench: Bench) -> Refusal | None:
     return rate if isinstance(rate, Refusal) else None
 
 
+def angle_sd_deg(spring: TorsionSpring, sd_mm: float) -> float:
+    """How far the legs may come from their angle before they are bent to it: 360 n times the doubt of the diameter."""
+    return 360.0 * spring.active_coils * sd_mm / spring.mean_diameter_mm
+
+
+@formula(
+    "P = erf(45 / (√2 u))", where={"u": "angle_sd_deg"}, closed=False, source="a normal doubt within 45 deg (assumed)"
+)
+def chance_to_bend(angle_sd_deg: float) -> float:
+    """That the legs come out near enough to their angle to be bent to it.
+
+    >>> chance_to_bend(0.0), round(chance_to_bend(22.5), 4)
+    (1.0, 0.9545)
+    """
+    return erf(BENT_AT_MOST_DEG / (sqrt(2.0) * angle_sd_deg)) if angle_sd_deg > 0.0 else 1.0
+
+
 def wanted_leg(wish: WantedLeg | None) -> Leg | None:
     """The leg to bend for one that is wanted."""
     if wish is None:
@@ -97,14 +118,19 @@ class TorsionTask:
         return min(designs, key=lambda each: each.order)
 
     def judged(self, spring: TorsionSpring, spread: Callable[[TorsionSpring], Spread]) -> Design[TorsionSpring]:
-        """The spring against the need. It need not be stress relieved: what winding leaves helps where it winds up.
+        """The spring against the need, and whether its legs can be bent to their angle.
+
+        It need not be stress relieved: what winding leaves helps where it winds up.
 
         Source: Machinery's Handbook, 31st ed., p. 346.
         """
         largest_deg = max((point.at_deg for point in self.need.turned), default=0.0)
         stress_mpa = turned.stress_mpa(spring, turned.rate_n_mm_per_deg(spring) * largest_deg)
         made = replace(spread(spring), making=Making.WOUND)
-        return Design(spring, judge(spring, self.need, self.bench, made), stress_mpa)
+        fit = judge(spring, self.need, self.bench, made)
+        if self.free_angle_deg is not None:
+            fit = replace(fit, chance=fit.chance * chance_to_bend(angle_sd_deg(spring, made.diameter_sd_mm)))
+        return Design(spring, fit, stress_mpa)
 
     def spread_on(self, known: Knowledge, mandrel_mm: float) -> Callable[[TorsionSpring], Spread]:
         """How far a spring wound on this mandrel may come from its figures, its legs bent to their angle."""

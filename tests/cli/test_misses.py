@@ -29,7 +29,7 @@ ANSWERED = [
     ("lamp-arm", ("--pulled-to", "62 mm", "--heated", "yes")),
     ("cupboard-handle", ("--came-out", "12.9 mm")),
     ("sewing-box", ("--came-out-angle", "60 deg")),
-    ("sewing-box", ("--came-out", "8.8 mm", "--came-out-angle", "110 deg", "--heated", "no")),
+    ("sewing-box", ("--mandrel", "5.5", "--came-out", "8.8 mm", "--came-out-angle", "110 deg", "--heated", "no")),
 ]
 
 

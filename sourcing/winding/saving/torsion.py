@@ -34,12 +34,8 @@ from sourcing.winding.saving.coil import (
     write_down,
     wrong,
 )
-from sourcing.winding.torsion_task import LEGS_SET_DEG
+from sourcing.winding.torsion_task import BENT_AT_MOST_DEG, LEGS_SET_DEG
 from sourcing.winding.turns import opens_deg
-
-BENT_AT_MOST_DEG = 45.0
-"""Legs are bent no further to their angle: beyond that the body takes part of the bend (assumed)."""
-
 
 _TWO_COILS = "Diameter and angle do not belong to one coil: measure both again, and count the turns."
 
