@@ -13,7 +13,7 @@ from sourcing.cli.words import force_option, leg_angle_option, length_option
 if TYPE_CHECKING:
     from sourcing.need.model import Need
     from sourcing.stock.model import Catalogue
-    from sourcing.winding.model import WindingPlan
+    from sourcing.winding.model import WindingPlan, Wire
     from sourcing.winding.saving.coil import Saved
 
 
@@ -100,20 +100,27 @@ def saved(need: Need, catalogue: Catalogue, made: WindingPlan, asked: Asked) -> 
 
     Raises typer.BadParameter where its kind is not asked so, or no coil can measure so.
     """
-    from sourcing.winding.model import Wire
     from sourcing.winding.saving import kinds
     from sourcing.winding.saving.coil import Coil, SenselessError
 
-    spool = next((spool for spool in catalogue.spools if spool.id == made.wire), None)
-    wire = Wire(made.wanted.material, made.wire_diameter_mm, spool)
     try:
-        answer = kinds.saved(Coil(need, catalogue.bench, wire, made, asked.heated), asked.measured)
+        answer = kinds.saved(
+            Coil(need, catalogue.bench, wire_of_plan(made, catalogue), made, asked.heated), asked.measured
+        )
     except SenselessError as error:
         option = next(each.option for each in MEASURES if each.name == error.measure)
         raise typer.BadParameter(str(error), param_hint=option) from error
     if answer is None:
         raise typer.BadParameter(_unasked(need.kind, asked.options))
     return answer
+
+
+def wire_of_plan(made: WindingPlan, catalogue: Catalogue) -> Wire:
+    """The wire of a plan, with its spool where it has one."""
+    from sourcing.winding.model import Wire
+
+    spool = next((spool for spool in catalogue.spools if spool.id == made.wire), None)
+    return Wire(made.wanted.material, made.wire_diameter_mm, spool)
 
 
 def _unasked(kind: str, options: tuple[str, ...]) -> str:

@@ -20,6 +20,7 @@ from sourcing.cli.misses import (
     PulledTo,
     asked,
     saved,
+    wire_of_plan,
 )
 from sourcing.cli.solids import ShankWord, SolidFiles, WrittenSolids, asked_solids, write_solids
 from sourcing.cli.words import WORKINGS_HELP, length_option, page_option, spool_option, wire_size_option
@@ -70,6 +71,13 @@ def _named_wire(text: str, need: Need, catalogue: Catalogue) -> Wire | Spool:
     return spool_option(
         "--wire", text, catalogue.spools, or_else="; wire to buy has a size with its unit, as in 1.4 mm"
     )
+
+
+def with_mandrels(made: WindingPlan, need: Need, catalogue: Catalogue) -> WindingPlan:
+    """A plan with the mandrels to choose among."""
+    from sourcing.winding.choices import with_choices
+
+    return with_choices(made, need, wire_of_plan(made, catalogue), catalogue.bench)
 
 
 def shown(answer: WindingPlan | Refusal, need: Need, catalogue: Catalogue) -> tuple[Working, ...]:
@@ -151,6 +159,8 @@ def command(
     if coil.options and isinstance(answer, WindingPlan):
         _print_saved(saved(wanted, catalogue, answer, coil), as_json)
         return
+    if isinstance(answer, WindingPlan):
+        answer = with_mandrels(answer, wanted, catalogue)
     workings = shown(answer, wanted, catalogue) if with_workings else None
     written = write_solids(solids, answer, wanted, catalogue.bench)
     if sheet is not None and isinstance(answer, WindingPlan):

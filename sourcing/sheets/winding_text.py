@@ -24,6 +24,7 @@ from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
 from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
+from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
 from sourcing.winding.saving.coil import Saved
 from sourcing.winding.torsion_task import HAND_NOT_KNOWN
@@ -91,6 +92,10 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
     yield from wrapped(trial_first(plan).said)
     yield from heading("Wire and mandrel")
     yield from table((), to_have(plan, units), (None, 54))
+    if plan.choices:
+        yield from heading("Mandrels that would do, and that would not")
+        yield from table(("mandrel", "first try", ""), choices(plan), (24, None, 40))
+        yield from wrapped(other_mandrel(units))
     yield from heading("What comes out")
     yield from table(*made_table(plan, units), (18, 28, 28))
     yield from heading("At the bench")
@@ -144,6 +149,30 @@ def to_have(plan: WindingPlan, units: str) -> list[tuple[str, str]]:
         ("pitch on the mandrel", length(plan.pitch_on_mandrel_mm)),
         ("pull on the wire", f"about {show_force(plan.pull_n, units)}, kept even"),
         ("the crank runs back", f"{plan.turns_run_back:.1f} turns when eased"),
+    ]
+
+
+def other_mandrel(units: str) -> str:
+    """What goes with the choice of another mandrel."""
+    return (
+        "Another mandrel wants other turns and another pitch: ask for its own sheet with --mandrel. Print and turn to "
+        f"{show_diameter(TURNED_STEP_MM, units)} and no finer: springback is not known better (assumed)."
+    )
+
+
+_KINDS = {"rod": "rod", "turned": "turned", "printed": "printed", "sleeve": "printed sleeve"}
+
+
+def choices(plan: WindingPlan) -> list[tuple[str, str, str]]:
+    """The mandrels to choose among: what, the chance that the first try comes out right, what speaks for or against."""
+    return [
+        (
+            _KINDS[each.kind]
+            + ("" if each.diameter_mm is None else f", {show_diameter(each.diameter_mm, plan.units)}"),
+            "" if each.chance is None else f"{each.chance:.2f}",
+            each.said,
+        )
+        for each in plan.choices
     ]
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from math import inf
 
 from sourcing.fit.limits.lasting import LIFE
@@ -10,7 +11,7 @@ from sourcing.fit.model import Fit
 from sourcing.quantities import Money, show_diameter, show_energy, show_length
 from sourcing.safety import winding_cautions
 from sourcing.stock.model import Spool
-from sourcing.winding.by_hand import wants_caution
+from sourcing.winding.by_hand import USUAL_LIMITS, refused_by_size, wants_caution
 from sourcing.winding.heat import oven_reaches
 from sourcing.winding.lesson_words import WIDE_DOUBT
 from sourcing.winding.model import Refusal
@@ -49,6 +50,11 @@ def cautions(task: Task, numbers: Numbers) -> Iterable[str]:
             f"Wire of {show_diameter(task.wire.wire_diameter_mm, bench.units)} is near the end of what is wound by "
             f"hand: let go, this coil throws the crank with {show_energy(numbers.energy_let_go_n_mm)}. Use a long "
             "crank with a stop, and a helper at the wire."
+        )
+    if refused_by_size(task.wire, replace(bench, hand_winding=USUAL_LIMITS)) is not None:
+        yield (
+            "That is beyond what is wound by hand by common practice; this bench has raised its limits "
+            "(`hand_winding` in bench.yaml)."
         )
 
 

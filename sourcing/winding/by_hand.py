@@ -20,6 +20,9 @@ THINNEST_WIRE_MM = 0.08
 HAND_LIMIT = "hand-winding-limit"
 """The rule that refuses wire too thick or too strong for the hand."""
 
+USUAL_LIMITS = HandWinding()
+"""What is wound by hand where the bench says nothing else."""
+
 N_MM_PER_N_M = 1000.0
 
 
@@ -47,14 +50,14 @@ def force_at_handle_n(moment_n_mm: float, handle_mm: float) -> float:
     return moment_n_mm / handle_mm
 
 
-def crank(known: Knowledge, mandrel: Mandrel, limits: HandWinding) -> Crank:
-    """What the crank takes where the mandrel is thickest."""
+def crank(known: Knowledge, mandrel: Mandrel, limits: HandWinding, wires: int = 1) -> Crank:
+    """What the crank takes where the mandrel is thickest; both halves of a double torsion spring are wound at once."""
     wire_mm = known.wire_diameter_mm
-    bending_n_mm = springback.plastic_moment_n_mm(known.flow_stress_mpa, wire_mm)
-    moment_n_mm = moment_with_pull_n_mm(bending_n_mm, known.pull_n, mandrel.thickest_mm, wire_mm)
+    bending_n_mm = wires * springback.plastic_moment_n_mm(known.flow_stress_mpa, wire_mm)
+    moment_n_mm = moment_with_pull_n_mm(bending_n_mm, wires * known.pull_n, mandrel.thickest_mm, wire_mm)
     force_n = force_at_handle_n(moment_n_mm, limits.crank_mm)
     drill = wire_mm < limits.vice_and_crank_mm and moment_n_mm < limits.vice_and_crank_n_mm
-    return Crank(moment_n_mm, limits.crank_mm, force_n, drill)
+    return Crank(bending_n_mm, moment_n_mm, limits.crank_mm, force_n, drill)
 
 
 def bending_moment_n_mm(wire: Wire) -> float | None:
@@ -85,8 +88,8 @@ def refused_by_size(wire: Wire, bench: Bench) -> Refusal | None:
     if moment_n_mm >= limits.stop_n_mm:
         takes, stop = (show_moment(each, bench.units) for each in (moment_n_mm, limits.stop_n_mm))
         why = (
-            f"bending wire of {size} takes {takes} at the crank: the bench stops at {stop}, for as much throws the "
-            "crank back when it is let go"
+            f"bending wire of {size} takes {takes} at the crank: the bench stops at {stop} (`stop_moment` of "
+            "`hand_winding` in bench.yaml), for as much throws the crank back when it is let go"
         )
         return Refusal(HAND_LIMIT, why)
     if wire.wire_diameter_mm < THINNEST_WIRE_MM:

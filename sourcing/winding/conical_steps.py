@@ -50,11 +50,6 @@ def _mandrel(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[
         "Cut the wire's seat into it as a flat step that climbs round it, level with the axis, with a wall towards the "
         "large end and none towards the small end: so the wire does not slide while it is wound, and the spring can "
         "come off."
-        + (
-            " A printer may make it, where the wire is thin and the pull light; nothing printed goes in the oven."
-            if "printer" in bench.tools
-            else ""
-        )
     )
     yield (
         f"Set it up, the large end held, {holder(numbers.crank, bench)} {takes(numbers, bench)} Anchor the wire at the "

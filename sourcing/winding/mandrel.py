@@ -48,27 +48,60 @@ def wound_for(
     task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]], mandrel_mm: float | None
 ) -> Wound[S] | Refusal:
     """The mandrel, the best or the one given, and what it gives."""
-    if mandrel_mm is None:
-        if all(design.fit.fits == "no" for design in designs):
-            return why_none(designs, task.bench.units)
-        wound = choose(task, known, designs)
-        if wound is None:
-            why = "the mandrel would be thinner than the wire: so tight a coil is not wound by hand"
-            return Refusal("no-diameter-serves", why)
-        return why_none([wound.design], task.bench.units) if wound.design.fit.fits == "no" else wound
-    size, wire_mm = show_diameter(mandrel_mm, task.bench.units), task.wire.wire_diameter_mm
-    if mandrel_mm < wire_mm:
-        return Refusal("mandrel-too-thin", f"a mandrel of {size} is thinner than the wire")
-    kind = "rod" if mandrel_mm in task.bench.rods_mm else "turned"
-    wound = wound_on(task, known, Mandrel(kind, mandrel_mm))
+    if mandrel_mm is not None:
+        return _given(task, known, designs, mandrel_mm)
+    if all(design.fit.fits == "no" for design in designs):
+        return why_none(designs, task.bench.units)
+    wound = choose(task, known, designs)
+    if wound is None:
+        why = "the mandrel would be thinner than the wire: so tight a coil is not wound by hand"
+        return Refusal("no-diameter-serves", why)
+    return why_none([wound.design], task.bench.units) if wound.design.fit.fits == "no" else wound
+
+
+def _given(
+    task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]], mandrel_mm: float
+) -> Wound[S] | Refusal:
+    """What a mandrel gives, or why it does not serve."""
+    size = show_diameter(mandrel_mm, task.bench.units)
+    if mandrel_mm < task.wire.wire_diameter_mm:
+        wire = show_diameter(task.wire.wire_diameter_mm, task.bench.units)
+        why = f"a mandrel of {size} is thinner than the wire of {wire}; {_expected(task, known, designs)}"
+        return Refusal("mandrel-too-thin", why)
+    wound = wound_on(task, known, Mandrel("rod" if mandrel_mm in task.bench.rods_mm else "turned", mandrel_mm))
+    if wound is not None and wound.design.fit.fits != "no":
+        return wound
+    if refusal := _no_room(task, known, designs, mandrel_mm):
+        return refusal
     if wound is None:
         return Refusal("mandrel-too-large", f"on a mandrel of {size} this wire does not yield: it would open fully")
-    if wound.design.fit.fits == "no":
-        return Refusal(
-            "no-diameter-serves",
-            f"the mandrel of {size} does not serve: {why_none([wound.design], task.bench.units).why}",
-        )
-    return wound
+    why = why_none([wound.design], task.bench.units).why
+    return Refusal("no-diameter-serves", f"the mandrel of {size} does not serve: {why}")
+
+
+def _no_room(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]], mandrel_mm: float) -> Refusal | None:
+    """The refusal of a mandrel that gives a coil for which pocket and index leave no room."""
+    wire_mm, units, expected = task.wire.wire_diameter_mm, task.bench.units, _expected(task, known, designs)
+    least_mm, most_mm = designs[0].spring.mean_diameter_mm, designs[-1].spring.mean_diameter_mm
+    inside_mm, mean_mm = most_mm - wire_mm, final_mean_mm(task, known, mandrel_mm)
+    size, wire, inside = (show_diameter(each, units) for each in (mandrel_mm, wire_mm, inside_mm))
+    does_not = f"the mandrel of {size} does not serve: "
+    if mandrel_mm >= inside_mm:
+        why = f"it is larger than the inside of any spring here, {inside} at most with wire of {wire}"
+        return Refusal("mandrel-too-large", f"{does_not}{why}; {expected}")
+    if least_mm <= mean_mm <= most_mm:
+        return None
+    mean, least, most = (show_diameter(each, units) for each in (mean_mm, least_mm, most_mm))
+    why = f"on it wire of {wire} comes out with a mean diameter of {mean}; {least} to {most} have room"
+    return Refusal("no-diameter-serves", f"{does_not}{why}; {expected}")
+
+
+def _expected(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]]) -> str:
+    """The mandrels for whose coils pocket and index leave room."""
+    means_mm = designs[0].spring.mean_diameter_mm, designs[-1].spring.mean_diameter_mm
+    mandrels_mm = (max(task.wire.wire_diameter_mm, mandrel_for_mm(task, known, mean_mm)) for mean_mm in means_mm)
+    low, high = (show_diameter(each, task.bench.units) for each in mandrels_mm)
+    return f"expected {low} to {high}, for which pocket and index leave room"
 
 
 def choose(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]]) -> Wound[S] | None:

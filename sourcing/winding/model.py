@@ -99,15 +99,37 @@ class Mandrel:
 
 @dataclass(frozen=True, slots=True)
 class Crank:
-    """What turning the mandrel takes: with the pull, and at a handle so far from the axis.
+    """What turning the mandrel takes: to bend the wire, with the pull, and at a handle so far from the axis.
 
     `drill_serves`: whether a hand drill may turn it; else it wants a vice and a crank.
     """
 
+    bending_n_mm: float
     moment_n_mm: float
     handle_mm: float
     force_n: float
     drill_serves: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MandrelChoice:
+    """A mandrel that might serve. `diameter_mm` is where the wire lies; None for a cone, which has its own profile.
+
+    `chance`: of a right first try, None where it is not known. `serves`: with the pull of the plan. `safety`: what is
+    twisted off it over what the crank puts on it, `greatest_pull_n` the pull with which that is enough (0: none is);
+    both only of what is printed. `rod_mm`, `wall_mm`: the rod under a sleeve, and what it leaves of the sleeve.
+    """
+
+    kind: Literal["rod", "turned", "printed", "sleeve"]
+    diameter_mm: float | None
+    chance: float | None
+    serves: bool
+    chosen: bool
+    said: str
+    safety: float | None = None
+    greatest_pull_n: float | None = None
+    rod_mm: float | None = None
+    wall_mm: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,6 +202,8 @@ _GAP_MM = 0.1
 class WindingPlan:
     """All that the winding sheet says. Lengths of wire and turns are for one spring, `hours` and `cost` for all.
 
+    `choices` are the mandrels to choose among, which are worked out for the plan that is shown (choices.py).
+
     `wire` is the spool's id, None for wire to buy. `finished` is as wound, before heat; `after_heat` is None where no
     heat is given. `wanted` is the spring in its final state, judged in `fit`.
     """
@@ -216,6 +240,7 @@ class WindingPlan:
     units: str
     lessons: tuple[Lesson, ...]
     notes: tuple[str, ...]
+    choices: tuple[MandrelChoice, ...] = ()
 
     @property
     def tries_expected(self) -> float:

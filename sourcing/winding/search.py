@@ -21,6 +21,9 @@ LEAST_INDEX, GREATEST_INDEX = INDEX_RANGE
 REFUSED_FROM = 2.0
 """A figure that is further off than so many tolerances makes a no."""
 
+COMES_OUT = " that comes out: "
+"""Stands before the reason why a diameter that was not chosen does not serve."""
+
 TOLD_FIRST = ("stress at the shortest length", "solid length", "stress at solid")
 """Which of several reasons that exclude as many diameters is told."""
 
@@ -133,7 +136,7 @@ def why_none(designs: Sequence[Design[Any]], units: str) -> Refusal:
     if len(designs) == 1:
         at = show_diameter(designs[0].spring.mean_diameter_mm, units)
         why = refusal_of(designs[0].fit, units)
-        return Refusal("no-diameter-serves", f"at the mean diameter of {at} that comes out: {why}")
+        return Refusal("no-diameter-serves", f"at the mean diameter of {at}{COMES_OUT}{why}")
     counted = Counter(name for design in designs for name, _ in _refusing(design.fit, units))
     told = sorted(counted, key=lambda name: (-counted[name], name not in TOLD_FIRST))[0]
     excluded = [design for design in designs if told in dict(_refusing(design.fit, units))]

@@ -80,7 +80,7 @@ def takes(numbers: Numbers, bench: Bench) -> str:
     crank, units = numbers.crank, bench.units
     assumed = "" if "hand_winding.crank" in bench.stated else ", assumed"
     return (
-        f"Bending the wire takes {show_moment(numbers.crank_moment_n_mm, units)}, with the pull "
+        f"Bending the wire takes {show_moment(crank.bending_n_mm, units)}, with the pull "
         f"{show_moment(crank.moment_n_mm, units)}: {show_force(crank.force_n, units)} at the handle of a crank of "
         f"{show_length(crank.handle_mm, units)}{assumed}."
     )

@@ -95,6 +95,37 @@ def test_wire_over_the_hand_winding_limit_is_refused(run, bench_folder):
     assert ran.json["refused"]["rule"] == "hand-winding-limit"
 
 
+def test_wire_over_the_hand_winding_limit_by_moment_is_refused_with_the_key_that_sets_it(run, bench_folder):
+    bench = bench_folder / "catalog/bench.yaml"
+    bench.write_text("hand_winding: {stop_moment: 0.2 N*m}\n", "utf-8")
+    ran = run("wind", "need.yaml", "--wire", "W08", "--json")
+    assert ran.status == 3
+    assert ran.json["refused"]["rule"] == "hand-winding-limit"
+    assert "`stop_moment`" in ran.json["refused"]["why"]
+
+
+def test_a_crank_of_nothing_is_told_at_its_line(run, bench_folder):
+    bench = bench_folder / "catalog/bench.yaml"
+    bench.write_text("units: mm\nhand_winding: {crank: -5 mm}\n", "utf-8")
+    ran = run("wind", "need.yaml")
+    assert ran.status == 1
+    assert "bench.yaml:2:23: -5 mm is negative; expected a length above zero" in ran.err
+
+
+def test_the_sheet_lists_the_mandrels_to_choose_among(run, bench_folder):
+    bench = bench_folder / "catalog/bench.yaml"
+    bench.write_text("tools: [vice, hand-drill, printer]\n", "utf-8")
+    said = run("wind", "need.yaml").out
+    assert "Mandrels that would do, and that would not" in said
+    assert "this sheet: on hand" in said
+    plan = run("wind", "need.yaml", "--json").json
+    first, *others = plan["mandrel_choices"]
+    assert (first["chosen"], first["diameter_mm"]) == (True, plan["mandrel"]["diameter_mm"])
+    assert {each["kind"] for each in others} >= {"turned", "printed", "sleeve"}
+    assert plan["crank"]["handle_mm"] == 100
+    assert plan["crank"]["force_n"] == pytest.approx(plan["crank"]["moment_n_mm"] / 100)
+
+
 def test_what_a_trial_taught_is_told_in_the_bench_s_units(run, bench_folder):
     """Hand-checked case 2 of the winding model: mandrel 6.0, outside 8.9 (0.236 and 0.350 in)."""
     wire, bench = bench_folder / "catalog/spools/wire.yaml", bench_folder / "catalog/bench.yaml"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from math import log10, pi
 
@@ -181,6 +182,44 @@ def test_softer_wire_of_the_same_size_is_wound_where_harder_is_not() -> None:
 def test_caution_comes_by_moment_too() -> None:
     limits = HandWinding(caution_n_mm=200)
     assert any("throws the crank" in each for each in plan(bench=replace(BENCH, hand_winding=limits)).cautions)
+
+
+def test_a_bench_that_has_raised_its_limits_is_told_so_where_it_matters() -> None:
+    raised = replace(BENCH, hand_winding=HandWinding(stop_mm=4.0, stop_n_mm=20_000))
+    assert any("this bench has raised its limits" in each for each in thick(2.8, raised).cautions)
+    assert not any("raised its limits" in each for each in thick(2.0, raised).cautions)
+
+
+def test_a_double_torsion_spring_asks_twice_as_much_of_the_crank() -> None:
+    one, two = (crank(music(0.8), Mandrel("rod", 6.0), HandWinding(), wires) for wires in (1, 2))
+    assert (two.bending_n_mm, two.moment_n_mm) == pytest.approx((2 * one.bending_n_mm, 2 * one.moment_n_mm))
+
+
+# A mandrel that does not serve
+
+
+@pytest.mark.parametrize(
+    ("mandrel_mm", "rule", "said"),
+    [
+        (0.7, "mandrel-too-thin", "a mandrel of 0.70 mm is thinner than the wire of 0.80 mm; expected 5.2"),
+        (
+            12.0,
+            "mandrel-too-large",
+            "the mandrel of 12.00 mm does not serve: it is larger than the inside of any spring here, 9.20",
+        ),
+        (
+            8.0,
+            "no-diameter-serves",
+            "the mandrel of 8.00 mm does not serve: on it wire of 0.80 mm comes out with a mean diameter",
+        ),
+    ],
+)
+def test_a_mandrel_that_cannot_serve_is_told_with_those_that_have_room(mandrel_mm: float, rule: str, said: str) -> None:
+    refusal = refused(plan_winding(need(), spool(0.8), BENCH, mandrel_mm))
+    assert (refusal.rule, refusal.why[: len(said)]) == (rule, said)
+    low, high = (float(each) for each in re.findall(r"expected ([\d.]+) mm to ([\d.]+) mm", refusal.why)[0])
+    coils = [learn(material("music-wire"), 0.8, 2299, ()).finished_mean_mm(each) * 0.9875 for each in (low, high)]
+    assert coils == pytest.approx([6 + 0.2 + 0.8, 11 - 0.2 - 0.8], abs=0.02)
 
 
 # How the wire is anchored

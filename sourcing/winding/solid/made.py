@@ -27,7 +27,7 @@ def solid_for(plan: WindingPlan, name: str, bench: Bench, held: Held | None, pri
     if held == "sleeve":
         sleeve = sleeve_of(coil, name, bench)
         return sleeve if isinstance(sleeve, Refusal) or _lies(sleeve, bed_mm) else _too_long(sleeve, bench.units, "")
-    whole = solid_of(coil, release_of(coil), name, held or shank_for(bench), bench.units)
+    whole = solid_of(coil, release_of(coil), name, held or shank_for(bench, plan.crank.drill_serves), bench.units)
     if _lies(whole, bed_mm):
         return whole
     sleeve = sleeve_of(coil, name, bench)

@@ -40,6 +40,20 @@ def safety_against_twisting_off(
     return alone / (1 + 3 * pi / 4 * pull_fraction * index_on_mandrel)
 
 
+@formula(
+    "c = (S_0 / S − 1) 4 / (3π C_m)",
+    where={"S_0": "safety_without_pull", "S": "safety_wanted", "C_m": "index_on_mandrel"},
+    source="derived, see winding_model: the pull at which the mandrel's safety has fallen to what is wanted",
+)
+def greatest_pull_fraction(safety_without_pull: float, safety_wanted: float, index_on_mandrel: float) -> float:
+    """The pull, over the one at which the wire yields, that a mandrel stands; below zero where it stands none.
+
+    >>> round(greatest_pull_fraction(2.67, 2.0, 7.5), 3)
+    0.019
+    """
+    return (safety_without_pull / safety_wanted - 1) * 4 / (3 * pi * index_on_mandrel)
+
+
 def safety_of(plan: WindingPlan, solid: MandrelSolid, gripped_mm: float | None = None) -> float:
     """That of a plan's mandrel, with the pull that the plan asks for; of a sleeve, its rod's or its flat's.
 

@@ -20,7 +20,7 @@ def stands(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> Iterator[str
 
 
 def _sleeve_stands(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> str:
-    safety = safety_of(plan, solid, _driven_mm(solid, bench))
+    safety = safety_of(plan, solid, driven_mm(solid, bench))
     said = (
         f"{safety:.1f} times the crank's torque with a pull of {show_force(plan.pull_n, bench.units)} (rod of mild "
         f"steel, {ROD_STRENGTH_MPA:g} MPa in shear; plastic under its flat, {CRUSHES_MPA:g} MPa; both assumed)"
@@ -30,7 +30,7 @@ def _sleeve_stands(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> str:
     return f"Do not wind on it: it would stand only {said}, and {SAFE:g} times is wanted. {_steel(plan)}."
 
 
-def _driven_mm(solid: MandrelSolid, bench: Bench) -> float:
+def driven_mm(solid: MandrelSolid, bench: Bench) -> float:
     """The length of the piece that has the collar."""
     lies = None if bench.printer_bed_mm is None else on_bed(solid, bench.printer_bed_mm)
     foot_mm, first_mm = cuts_mm(solid, 1 if lies is None else lies.pieces)[:2]
@@ -59,7 +59,7 @@ def _instead(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> str:
     sleeve = sleeve_of(solid.coil, "", bench)
     if isinstance(sleeve, Refusal) or not isinstance(sleeve.held, Bore):
         return f"{_steel(plan)}; it is too thin for a sleeve on any rod on hand."
-    safety, rod = safety_of(plan, sleeve, _driven_mm(sleeve, bench)), show_diameter(sleeve.held.rod_mm, bench.units)
+    safety, rod = safety_of(plan, sleeve, driven_mm(sleeve, bench)), show_diameter(sleeve.held.rod_mm, bench.units)
     if safety < SAFE:
         return f"{_steel(plan)}; a sleeve on a rod would not stand it either."
     return f"{_steel(plan)}, or print it as a sleeve on a steel rod of {rod} (--shank sleeve: {safety:.1f} times)."

@@ -199,11 +199,11 @@ def solid_of(coil: LaidCoil, release: Release, name: str, held: ShankKind | Bore
     return MandrelSolid(coil, release, grip, Collar(radius_mm, height_mm, slot_half_rad, coil.seat_mm, lines))
 
 
-def shank_for(bench: Bench) -> ShankKind:
-    """The shank for what turns the mandrel at this bench."""
+def shank_for(bench: Bench, drill_serves: bool = True) -> ShankKind:
+    """The shank for what turns the mandrel at this bench, where a drill is strong enough for it or not."""
     if "lathe" in bench.tools:
         return "round"
-    return "hex" if {"hand-drill", "bench-drill"}.isdisjoint(bench.tools) else "drill"
+    return "drill" if drill_serves and not {"hand-drill", "bench-drill"}.isdisjoint(bench.tools) else "hex"
 
 
 def figures_of(coil: LaidCoil, units: str = "mm") -> str:

@@ -1,0 +1,176 @@
+"""The mandrels that a plan may be wound on, best first, each with what speaks for or against it.
+
+1. The one of the plan.
+2. The rods on hand next to the right size, and one turned or bought to size: each is planned for itself.
+3. Where there is a printer, the right size printed, and printed as a sleeve on a rod on hand: the solids of the plan.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from math import floor
+
+from sourcing.need.model import Need
+from sourcing.quantities import show_diameter, show_force
+from sourcing.stock.model import Bench
+from sourcing.winding.model import MandrelChoice, Refusal, WindingPlan, Wire
+from sourcing.winding.plan import plan_winding
+from sourcing.winding.pull import yield_force_n
+from sourcing.winding.search import COMES_OUT
+from sourcing.winding.solid.coil import coil_of
+from sourcing.winding.solid.made import sleeve_of
+from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, greatest_pull_fraction, safety_of
+from sourcing.winding.solid.printed_words import driven_mm
+from sourcing.winding.solid.release import release_of
+from sourcing.winding.solid.shape import MandrelSolid, shank_for, solid_of
+from sourcing.winding.solid.sleeve import LEAST_WALL_MM, Bore
+
+_EASE = ("rod", "turned", "printed", "sleeve")
+"""Of mandrels that serve equally well, the one with the least work comes first."""
+
+SAME_CHANCE = 0.01
+"""Chances no further apart are the same."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Case:
+    """The plan that is shown with what it was made from, and the plan on a mandrel of the right size."""
+
+    shown: WindingPlan
+    right: WindingPlan
+    need: Need
+    wire: Wire
+    bench: Bench
+
+    def surer(self, chance: float) -> bool:
+        """Whether a chance is better than that of the plan shown."""
+        return chance > self.shown.tries.first + SAME_CHANCE
+
+
+def with_choices(plan: WindingPlan, need: Need, wire: Wire, bench: Bench) -> WindingPlan:
+    """The plan with the mandrels to choose among."""
+    return replace(plan, choices=mandrel_choices(plan, need, wire, bench))
+
+
+def mandrel_choices(plan: WindingPlan, need: Need, wire: Wire, bench: Bench) -> tuple[MandrelChoice, ...]:
+    """The mandrels that a plan may be wound on: its own first, then those that serve, the surest first."""
+    cone = plan.mandrel.diameter_mm is None
+    right = plan if cone else plan_winding(need, wire, replace(bench, rods_mm=()))
+    others: list[MandrelChoice] = []
+    if isinstance(right, WindingPlan):
+        case = _Case(plan, replace(right, pull_n=plan.pull_n), need, wire, bench)
+        others = [*(() if cone else _rods(case)), *_turned(case), *(_printed(case) if "printer" in bench.tools else ())]
+    others.sort(key=lambda each: (not each.serves, -round(each.chance or 0.0, 2), _EASE.index(each.kind)))
+    return (_chosen(plan), *others)
+
+
+def _chosen(plan: WindingPlan) -> MandrelChoice:
+    said = "on hand" if plan.mandrel.kind == "rod" else "to turn, file or buy"
+    return MandrelChoice(
+        plan.mandrel.kind, plan.mandrel.diameter_mm, plan.tries.first, True, True, f"this sheet: {said}"
+    )
+
+
+def _rods(case: _Case) -> Iterator[MandrelChoice]:
+    """The rods on hand next to the right size that the plan is not wound on."""
+    right_mm = case.right.mandrel.thickest_mm
+    for rod_mm in _next_to(right_mm, case.bench.rods_mm):
+        if rod_mm == case.shown.mandrel.diameter_mm or rod_mm < case.shown.wire_diameter_mm:
+            continue
+        made = plan_winding(case.need, case.wire, case.bench, rod_mm)
+        if isinstance(made, Refusal):
+            why = made.why.rpartition(COMES_OUT)[2]
+            yield MandrelChoice("rod", rod_mm, None, False, False, f"on hand; no: {why}")
+        else:
+            yield MandrelChoice("rod", rod_mm, made.tries.first, True, False, f"on hand; {_of_rod(case, made)}")
+
+
+def _of_rod(case: _Case, made: WindingPlan) -> str:
+    """What speaks for or against a rod that serves."""
+    if made.fit.fits != "yes" and case.shown.fit.fits == "yes":
+        return "a near fit only"
+    if not case.surer(made.tries.first):
+        return "no surer"
+    less = (made.fit.score or 0) < (case.shown.fit.score or 0)
+    return "surer, but further from what is wanted" if less else "surer"
+
+
+def _next_to(size_mm: float, rods_mm: Iterable[float]) -> Iterator[float]:
+    """The rod below a size, one of the very size, and the one above."""
+    rods = sorted(rods_mm)
+    yield from [rod for rod in rods if rod < size_mm][-1:]
+    yield from [rod for rod in rods if rod >= size_mm][: 2 if size_mm in rods else 1]
+
+
+def _turned(case: _Case) -> Iterator[MandrelChoice]:
+    """One made to size, where the plan is wound on another."""
+    if case.shown.mandrel == case.right.mandrel:
+        return
+    chance = case.right.tries.first
+    said = "to turn, file or buy; " + ("surer, for more work" if case.surer(chance) else "no surer, for more work")
+    yield MandrelChoice("turned", case.right.mandrel.diameter_mm, chance, True, False, said)
+
+
+def _printed(case: _Case) -> Iterator[MandrelChoice]:
+    """One printed to size, and a sleeve printed to size for a steel rod."""
+    coil = coil_of(case.right)
+    yield _whole(
+        case,
+        solid_of(coil, release_of(coil), "", shank_for(case.bench, case.right.crank.drill_serves), case.bench.units),
+    )
+    yield _sleeve(case, sleeve_of(coil, "", case.bench))
+
+
+def _whole(case: _Case, solid: MandrelSolid) -> MandrelChoice:
+    """Whether a printed mandrel stands the crank's torque, and up to which pull."""
+    plan, units = case.right, case.bench.units
+    safety, alone = safety_of(plan, solid), safety_of(replace(plan, pull_n=0.0), solid)
+    flow_mpa = 6 * plan.crank_moment_n_mm / plan.wire_diameter_mm**3
+    share = greatest_pull_fraction(alone, SAFE, plan.mandrel.thickest_mm / plan.wire_diameter_mm + 1)
+    most_n = max(0.0, share) * yield_force_n(flow_mpa, plan.wire_diameter_mm)
+    said = (
+        f"stands {_times(safety)} the crank's torque with the pull of {show_force(plan.pull_n, units)} ({SAFE:g} "
+        f"wanted; {PRINTED_STRENGTH_MPA:g} MPa in shear, assumed; layers part first)"
+    )
+    if safety >= SAFE:
+        said += f"; pull {show_force(most_n, units)} at most"
+    elif most_n > 0:
+        said = f"no: {said}; it serves with a pull of {show_force(most_n, units)} at most"
+    else:
+        said = f"no: {said}; {_times(alone)} with no pull"
+    return MandrelChoice(
+        "printed", plan.mandrel.diameter_mm, plan.tries.first, safety >= SAFE, False, said, safety, most_n
+    )
+
+
+def _sleeve(case: _Case, solid: MandrelSolid | Refusal) -> MandrelChoice:
+    """Whether a printed sleeve finds a steel rod on hand that stands the crank's torque."""
+    plan, units = case.right, case.bench.units
+    if isinstance(solid, Refusal) or not isinstance(solid.held, Bore):
+        why = f"no: {solid.why}" if isinstance(solid, Refusal) else "no"
+        return MandrelChoice("sleeve", plan.mandrel.diameter_mm, None, False, False, why)
+    bore, safety = solid.held, safety_of(plan, solid, driven_mm(solid, case.bench))
+    rod, wall, least = (show_diameter(each, units) for each in (bore.rod_mm, bore.wall_mm, LEAST_WALL_MM))
+    said = (
+        f"on the rod of {rod}, which takes the torque by a flat ({_times(safety)}, {SAFE:g} wanted); wall {wall} "
+        f"(least {least}, assumed)"
+    )
+    serves = safety >= SAFE
+    said = f"{said}; with --shank sleeve" if serves else f"no: {said}"
+    return MandrelChoice(
+        "sleeve",
+        plan.mandrel.diameter_mm,
+        plan.tries.first,
+        serves,
+        False,
+        said,
+        safety,
+        rod_mm=bore.rod_mm,
+        wall_mm=bore.wall_mm,
+    )
+
+
+def _times(safety: float) -> str:
+    """A safety in words, cut off and not rounded up to what is wanted."""
+    return f"{floor(10 * safety) / 10:.1f} times"

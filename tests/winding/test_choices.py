@@ -1,0 +1,161 @@
+"""Which mandrels a plan may be wound on: rods, turned, printed, a sleeve; each with its chance and its limits."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from sourcing.materials.strength import tensile_strength_mpa
+from sourcing.stock.model import Bench, Spool
+from sourcing.winding.choices import mandrel_choices, with_choices
+from sourcing.winding.model import MandrelChoice, WindingPlan, wire_of
+from sourcing.winding.plan import plan_winding
+from sourcing.winding.solid.coil import coil_of
+from sourcing.winding.solid.made import sleeve_of, solid_for
+from sourcing.winding.solid.printed import (
+    PRINTED_STRENGTH_MPA,
+    greatest_pull_fraction,
+    safety_against_twisting_off,
+    safety_of,
+)
+from sourcing.winding.solid.shape import MandrelSolid, shank_for
+from sourcing.winding.trials import Knowledge, untried
+
+from .cases import BENCH, material, need, plan, planned, spool
+from .test_conical import cone_need
+
+PRINTER = replace(BENCH, tools=("vice", "hand-drill", "printer"))
+
+
+def choices(wire: Spool, bench: Bench = PRINTER, mandrel_mm: float | None = None) -> tuple[MandrelChoice, ...]:
+    made = planned(plan_winding(need(), wire, bench, mandrel_mm))
+    return mandrel_choices(made, need(), wire_of(wire), bench)
+
+
+def knowledge_of(name: str) -> Knowledge:
+    strength_mpa = tensile_strength_mpa(material(name), 1.0)
+    assert strength_mpa is not None
+    return untried(material(name), 1.0, strength_mpa)
+
+
+def the(kind: str, of: tuple[MandrelChoice, ...]) -> MandrelChoice:
+    (one,) = [each for each in of if each.kind == kind and not each.chosen]
+    return one
+
+
+def test_the_mandrel_of_the_sheet_comes_first_and_is_the_only_one_chosen() -> None:
+    for wire in (spool(0.8), spool(1.0)):
+        first, *others = choices(wire)
+        made = plan(wire, PRINTER)
+        assert (first.kind, first.diameter_mm, first.chance) == (
+            made.mandrel.kind,
+            made.mandrel.diameter_mm,
+            made.tries.first,
+        )
+        assert [each.chosen for each in (first, *others)] == [True] + [False] * len(others)
+
+
+def test_those_that_serve_stand_before_those_that_do_not_the_surest_first() -> None:
+    others = choices(spool(1.0))[1:]
+    serving = [each.serves for each in others]
+    assert serving == sorted(serving, reverse=True)
+    chances = [round(each.chance or 0, 2) for each in others if each.serves]
+    assert chances == sorted(chances, reverse=True)
+
+
+def test_what_is_said_of_a_rod_or_a_turned_mandrel_is_what_its_own_sheet_says() -> None:
+    wire = spool(1.0)
+    for each in choices(wire):
+        if each.kind in ("rod", "turned") and each.chance is not None:
+            own = planned(plan_winding(need(), wire, PRINTER, each.diameter_mm))
+            assert each.chance == pytest.approx(own.tries.first, abs=1e-9)
+        elif each.kind == "rod":
+            assert not isinstance(plan_winding(need(), wire, PRINTER, each.diameter_mm), WindingPlan)
+
+
+def test_without_a_printer_nothing_printed_is_offered() -> None:
+    assert {each.kind for each in choices(spool(1.0), BENCH)} == {"rod", "turned"}
+    assert {each.kind for each in choices(spool(1.0))} == {"rod", "turned", "printed", "sleeve"}
+
+
+def test_a_bench_without_rods_has_a_mandrel_turned_and_no_sleeve() -> None:
+    offered = choices(spool(1.0), replace(PRINTER, rods_mm=()))
+    assert offered[0].kind == "turned"
+    assert not the("sleeve", offered).serves
+    assert "no rod on hand" in the("sleeve", offered).said
+
+
+def test_printed_mandrels_are_given_to_a_twentieth_of_a_millimetre() -> None:
+    printed = the("printed", choices(spool(0.8)))
+    assert printed.diameter_mm is not None
+    assert printed.diameter_mm * 20 == pytest.approx(round(printed.diameter_mm * 20))
+
+
+def test_a_printed_one_serves_where_its_solid_stands_twice_the_torque() -> None:
+    for wire_mm in (0.8, 1.0):
+        wire, printed = spool(wire_mm), the("printed", choices(spool(wire_mm)))
+        own = planned(plan_winding(need(), wire, replace(PRINTER, rods_mm=())))
+        solid = solid_for(own, "job", PRINTER, shank_for(PRINTER), printed=True)
+        assert isinstance(solid, MandrelSolid)
+        assert printed.safety == pytest.approx(safety_of(own, solid))
+        assert printed.serves is (safety_of(own, solid) >= 2.0)
+        assert printed.greatest_pull_n is not None
+        at_most = safety_of(replace(own, pull_n=printed.greatest_pull_n), solid)
+        assert printed.greatest_pull_n == 0.0 or at_most == pytest.approx(2.0)
+
+
+@pytest.mark.parametrize(("slimness", "fraction"), [(5.9, 0.0), (6.5, 0.02), (7.4, 0.05), (8.8, 0.10)])
+def test_the_greatest_pull_is_the_known_one_of_each_slimness(slimness: float, fraction: float) -> None:
+    """winding_model.md, "The mandrel as a solid": music wire of 1 mm, safety 2, a/d without pull and with it."""
+    alone = safety_against_twisting_off(PRINTED_STRENGTH_MPA, 1.08 * 2220, slimness, 1.0, 0.0, slimness + 1)
+    assert greatest_pull_fraction(alone, 2.0, slimness + 1) == pytest.approx(fraction, abs=0.004)
+
+
+@pytest.mark.parametrize(
+    ("name", "slimness"), [("music-wire", 5.9), ("stainless-1.4310", 5.4), ("phosphor-bronze", 4.3)]
+)
+def test_music_wire_stainless_and_bronze_want_the_known_slimness(name: str, slimness: float) -> None:
+    """The same place: 5.9, 5.4 and 4.3 without pull, wire of 1 mm."""
+    flow_mpa = knowledge_of(name).flow_stress_mpa
+    safety = safety_against_twisting_off(PRINTED_STRENGTH_MPA, flow_mpa, slimness, 1.0, 0.0, slimness + 1)
+    assert safety == pytest.approx(2.0, rel=0.05)
+
+
+def test_a_sleeve_has_its_rod_and_wall_and_serves_where_they_stand_the_torque() -> None:
+    wire = spool(1.0)
+    sleeve = the("sleeve", choices(wire))
+    own = planned(plan_winding(need(), wire, replace(PRINTER, rods_mm=())))
+    solid = sleeve_of(coil_of(own), "", PRINTER)
+    assert isinstance(solid, MandrelSolid)
+    assert sleeve.rod_mm in PRINTER.rods_mm
+    assert sleeve.wall_mm is not None
+    assert sleeve.wall_mm >= 0.8
+    assert sleeve.diameter_mm == pytest.approx((sleeve.rod_mm or 0) + 0.2 + 2 * sleeve.wall_mm)
+    assert "takes the torque" in sleeve.said
+
+
+def test_a_cone_is_wound_on_its_own_profile_turned_or_printed() -> None:
+    wire = spool(0.9)
+    made = planned(plan_winding(cone_need(), wire, PRINTER))
+    offered = mandrel_choices(made, cone_need(), wire_of(wire), PRINTER)
+    assert {each.kind for each in offered} == {"turned", "printed", "sleeve"}
+    assert all(each.diameter_mm is None for each in offered)
+    assert the("printed", offered).safety is not None
+
+
+def test_the_plan_carries_its_choices() -> None:
+    made = plan(spool(1.0), PRINTER)
+    assert made.choices == ()
+    shown = with_choices(made, need(), wire_of(spool(1.0)), PRINTER)
+    assert shown.choices[0].chosen
+    assert replace(shown, choices=()) == made
+
+
+def test_a_mandrel_that_was_asked_for_stands_beside_better_ones() -> None:
+    made = plan(spool(1.0), PRINTER)
+    assert made.mandrel.diameter_mm is not None
+    first, *others = choices(spool(1.0), mandrel_mm=made.mandrel.diameter_mm - 0.3)
+    assert first.kind == "turned"
+    assert made.mandrel.diameter_mm in [each.diameter_mm for each in others]
+    assert [each.said for each in others if "surer" in each.said]
