@@ -76,7 +76,7 @@ def write_solids(asked: AskedSolids, answer: WindingPlan | Refusal, need: Need, 
     """Write the plan's mandrel to each file, and say what is to be said of it. Raises Mistakes."""
     from sourcing.files.writing import write_files
     from sourcing.winding.model import Refusal
-    from sourcing.winding.solid.made import solid_for
+    from sourcing.winding.solid.made import became_a_sleeve, solid_for
     from sourcing.winding.solid.words import solid_said
 
     if not asked.files or isinstance(answer, Refusal):
@@ -86,8 +86,12 @@ def write_solids(asked: AskedSolids, answer: WindingPlan | Refusal, need: Need, 
     if isinstance(solid, Refusal):
         return WrittenSolids((), (f"Nothing was written: {solid.why}.",))
     write_files({file: _encoded(solid, Path(file).suffix.lower(), need, bench) for file in asked.files})
-    said = (*solid_said(answer, solid, need, bench), f"Written to {' and '.join(asked.files)}.")
+    said = (*became_a_sleeve(solid, asked.shank), *solid_said(answer, solid, need, bench), _written(asked.files))
     return WrittenSolids(asked.files, said)
+
+
+def _written(files: Sequence[str]) -> str:
+    return f"Written to {' and '.join(files)}."
 
 
 def _encoded(solid: MandrelSolid, suffix: str, need: Need, bench: Bench) -> bytes:

@@ -11,7 +11,7 @@ from sourcing.winding.solid.bed import Bed, on_bed
 from sourcing.winding.solid.coil import LaidCoil, coil_of
 from sourcing.winding.solid.release import release_of
 from sourcing.winding.solid.shape import MandrelSolid, ShankKind, shank_for, solid_of
-from sourcing.winding.solid.sleeve import LEAST_WALL_MM, bore_for
+from sourcing.winding.solid.sleeve import LEAST_WALL_MM, Bore, bore_for
 
 Held = ShankKind | Literal["sleeve"]
 """By a shank of some kind, or as a sleeve by its rod."""
@@ -36,6 +36,13 @@ def solid_for(plan: WindingPlan, name: str, bench: Bench, held: Held | None, pri
     return sleeve if _lies(sleeve, bed_mm) else _too_long(sleeve, bench.units, "")
 
 
+def became_a_sleeve(solid: MandrelSolid, held: Held | None) -> tuple[str, ...]:
+    """That a mandrel is a sleeve though none was asked for."""
+    if held == "sleeve" or not isinstance(solid.held, Bore):
+        return ()
+    return ("With a shank it would have no room in the printer: so it is made as a sleeve.",)
+
+
 def _lies(solid: MandrelSolid, bed_mm: Bed | None) -> bool:
     return bed_mm is None or on_bed(solid, bed_mm) is not None
 
@@ -56,5 +63,5 @@ def _too_long(solid: MandrelSolid, units: str, why: str) -> Refusal:
     size = f"{show_length(solid.length_mm, units)} long and {show_length(solid.width_mm, units)} across"
     return Refusal(
         "printer-bed-too-small",
-        f"the mandrel, {size}, has no room in the printer (`printer_bed` in bench.yaml);{why} turn it",
+        f"the mandrel, {size}, has no room in the printer (`printer_bed` in bench.yaml);{why} turn it by the drawing, --solid OUT.svg",
     )

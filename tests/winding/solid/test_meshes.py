@@ -194,10 +194,10 @@ def test_the_finished_spring_comes_off_the_mesh(made: Made) -> None:
         assert (underside - radius[under]).min() > 0
 
 
-def room_on_mesh_mm(solid: MandrelSolid, moved_mm: float) -> float:
+def room_on_mesh_mm(solid: MandrelSolid, body: tuple[np.ndarray, np.ndarray, np.ndarray], moved_mm: float) -> float:
     """The least room of an unwound cone held at the slot: each point of the mesh against the coil nearest above it."""
     coil, half_mm = solid.coil, solid.coil.wire_mm / 2
-    angle, radius, height = body_of(mesh_of(solid), solid)
+    angle, radius, height = body
     way = -1.0 if coil.hand is Hand.LEFT else 1.0
     places = [coil.at(float(turn)) for turn in np.linspace(0.0, coil.turns, 4000)]
     turned = np.cumsum([coil.turns / 4000 * each.radius_mm / each.released_mm for each in places])
@@ -217,11 +217,12 @@ def test_a_cone_whose_turns_stand_against_the_walls_is_freed_at_the_slot_first()
     """Said where the mesh meets the unwound coil, and not where it is clear by more than the places between points."""
     cones = [each for each in map(solid_for, random_plans()) if each.coil.tapered]
     held = []
-    for solid in cones:
-        rest_mm = room_on_mesh_mm(solid, 0.0)
+    for solid in cones[::2]:
+        body = body_of(mesh_of(solid), solid)
+        rest_mm = room_on_mesh_mm(solid, body, 0.0)
         assert room_at_rest_mm(solid.coil, solid.release) == pytest.approx(rest_mm, abs=0.06 * solid.coil.wire_mm)
         moved_mm = steepest_climb_mm(solid.coil)
-        assert room_on_mesh_mm(solid, moved_mm) >= 0
+        assert room_on_mesh_mm(solid, body, moved_mm) >= 0
         said = "free its end at the slot first" in comes_off(solid, BENCH)
         held.append(said)
         if abs(rest_mm) > 0.06 * solid.coil.wire_mm:
