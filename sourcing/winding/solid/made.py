@@ -63,5 +63,6 @@ def _too_long(solid: MandrelSolid, units: str, why: str) -> Refusal:
     size = f"{show_length(solid.length_mm, units)} long and {show_length(solid.width_mm, units)} across"
     return Refusal(
         "printer-bed-too-small",
-        f"the mandrel, {size}, has no room in the printer (`printer_bed` in bench.yaml);{why} turn it by the drawing, --solid OUT.svg",
+        f"the mandrel, {size}, has no room in the printer (`printer_bed` in bench.yaml);{why} turn it by its "
+        "drawing, --solid OUT.svg",
     )
