@@ -11,6 +11,7 @@ import pytest
 from sourcing.sheets.drawing.mandrel import SIZES_MM, Frame, side_view, sizes_of, turning_drawing
 from sourcing.sheets.drawing.svg import LETTER, TEXT_MM
 from sourcing.springs.model import Hand
+from sourcing.winding.solid.sleeve import Bore
 from tests.winding.solid.plans import random_plans, solid_for
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -27,7 +28,7 @@ def outline(solid):
 
 @pytest.mark.parametrize("at", range(0, 60, 7))
 def test_the_outline_is_true_to_the_scale_that_is_written(at):
-    solid = solid_for(random_plans()[at])
+    solid = solid_for(random_plans()[at], shank=("hex", "drill", "sleeve")[at % 3])
     points, scale = outline(solid)
     across, along = ([point[axis] for point in points] for axis in (1, 0))
     assert max(along) - min(along) == pytest.approx(solid.length_mm * scale, abs=0.02)
@@ -42,9 +43,19 @@ def test_the_sheet_is_an_a4_in_true_millimetres():
 @pytest.mark.parametrize("units", ["mm", "inch"])
 def test_every_size_fits_its_column(units):
     for plan in random_plans():
-        for row in sizes_of(solid_for(plan, "w" * 200), units):
-            for words, width_mm in zip(row, SIZES_MM, strict=True):
-                assert len(words) * LETTER * TEXT_MM < width_mm, words
+        for shank in ("drill", "sleeve"):
+            for row in sizes_of(solid_for(plan, "w" * 200, shank), units):
+                for words, width_mm in zip(row, SIZES_MM, strict=True):
+                    assert len(words) * LETTER * TEXT_MM < width_mm, words
+
+
+def test_a_sleeve_has_its_bore_listed_and_a_double_spring_s_mandrel_the_hole_for_its_pin():
+    for plan in random_plans():
+        solid = solid_for(plan, shank="sleeve")
+        told = {what: size for _, what, size in sizes_of(solid)}
+        assert ("bore" in told) == isinstance(solid.held, Bore) == ("shank" not in told)
+        assert ("lines to break it" in told) == (solid.release.way == "break")
+        assert ("hole for the loop's pin" in told) == (solid.coil.loop_mm > 0)
 
 
 def test_everything_lies_on_the_sheet():
@@ -80,4 +91,4 @@ def test_a_cone_has_its_diameters_listed_from_the_collar():
     for plan in random_plans():
         solid = solid_for(plan)
         drawn = turning_drawing(solid, "job").svg()
-        assert ("from the collar<" in drawn) == solid.coil.tapered
+        assert (">from the collar<" in drawn) == solid.coil.tapered

@@ -206,7 +206,7 @@ def sizes_of(solid: MandrelSolid, units: str = "mm") -> Rows:
     taper = f"; 45° to the shank over {size(solid.taper_mm)}" if isinstance(solid.held, Shank) else ""
     hand = "either: the loop goes over a pin" if coil.loop_mm else f"{coil.hand}, the wire begins at the slot"
     rows = [
-        _held_size(solid.held, size),
+        *_held_sizes(solid.held, size),
         ("B", "collar", f"{size(solid.width_mm)} diameter, {size(collar.height_mm)} wide{taper}"),
         ("C", "where the wire lies", f"{ends} ± {size(TURNED_STEP_MM)}{curved}"),
         *_seat_sizes(solid, units),
@@ -215,20 +215,28 @@ def sizes_of(solid: MandrelSolid, units: str = "mm") -> Rows:
         ("", "turns, spare ones too", f"{coil.turns:.2f}"),
         ("", "cut into the collar", shortened(" / ".join(collar.lines))),
     ]
+    if coil.loop_mm:
+        middle = size(solid.middle_mm - solid.face_mm)
+        rows.append(("", "hole for the loop's pin", f"in the middle, {middle} from the collar"))
     if solid.release.way == "split":
         strip = size(solid.release.strip_mm)
         rows.append(("", "split along its length", f"a strip {strip} thick between the halves, sawn out"))
     return rows
 
 
-def _held_size(held: Shank | Bore, size: Callable[[float], str]) -> tuple[str, str, str]:
-    """The row about the shank, or about a sleeve's bore."""
-    if isinstance(held, Bore):
-        flat = size(held.round_mm + held.flat_mm)
-        lines = f"; three lines along it, {size(held.breaks_mm)} from its axis" if held.breaks_mm else ""
-        return "", "bore", f"{size(2 * held.round_mm)}, {flat} across its flat, which is opposite the slot{lines}"
-    grip = {"hex": "across flats", "round": "diameter", "drill": "diameter, three flats"}[held.kind]
-    return "A", "shank", f"{size(held.across_mm)} {grip}"
+def _held_sizes(held: Shank | Bore, size: Callable[[float], str]) -> Iterator[tuple[str, str, str]]:
+    """The row about the shank, or those about a sleeve's bore."""
+    if isinstance(held, Shank):
+        grip = {"hex": "across flats", "round": "diameter", "drill": "diameter, three flats"}[held.kind]
+        yield "A", "shank", f"{size(held.across_mm)} {grip}"
+        return
+    yield (
+        "",
+        "bore",
+        f"{size(2 * held.round_mm)}, {size(held.round_mm + held.flat_mm)} across its flat, opposite the slot",
+    )
+    if held.breaks_mm:
+        yield "", "lines to break it", f"three along the bore, to {size(held.breaks_mm)} from its axis"
 
 
 def _seat_sizes(solid: MandrelSolid, units: str) -> Iterator[tuple[str, str, str]]:
