@@ -14,6 +14,7 @@ from math import floor
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force
 from sourcing.stock.model import Bench
+from sourcing.winding.mandrel import DOES_NOT_SERVE, EXPECTED
 from sourcing.winding.model import MandrelChoice, Refusal, WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.pull import yield_force_n
@@ -80,10 +81,14 @@ def _rods(case: _Case) -> Iterator[MandrelChoice]:
             continue
         made = plan_winding(case.need, case.wire, case.bench, rod_mm)
         if isinstance(made, Refusal):
-            why = made.why.rpartition(COMES_OUT)[2]
-            yield MandrelChoice("rod", rod_mm, None, False, False, f"on hand; no: {why}")
+            yield MandrelChoice("rod", rod_mm, None, False, False, f"on hand; no: {_why(made)}")
         else:
             yield MandrelChoice("rod", rod_mm, made.tries.first, True, False, f"on hand; {_of_rod(case, made)}")
+
+
+def _why(refusal: Refusal) -> str:
+    """The bare reason of a refusal, without the mandrel that it is about and those that it expects."""
+    return refusal.why.rpartition(DOES_NOT_SERVE)[2].rpartition(COMES_OUT)[2].partition(EXPECTED)[0]
 
 
 def _of_rod(case: _Case, made: WindingPlan) -> str:

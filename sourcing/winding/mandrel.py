@@ -17,6 +17,9 @@ from sourcing.winding.trials import Knowledge
 TURNED_STEP_MM = 0.05
 """Springback is not known finely enough for a mandrel to be given finer."""
 
+DOES_NOT_SERVE, EXPECTED = " does not serve: ", "; expected "
+"""Between which the reason stands why a mandrel that was asked for is refused."""
+
 TRIED_AT = 7
 """How many diameters of those that stand equal are compared by chance."""
 
@@ -66,7 +69,7 @@ def _given(
     size = show_diameter(mandrel_mm, task.bench.units)
     if mandrel_mm < task.wire.wire_diameter_mm:
         wire = show_diameter(task.wire.wire_diameter_mm, task.bench.units)
-        why = f"a mandrel of {size} is thinner than the wire of {wire}; {_expected(task, known, designs)}"
+        why = f"a mandrel of {size} is thinner than the wire of {wire}{_expected(task, known, designs)}"
         return Refusal("mandrel-too-thin", why)
     wound = wound_on(task, known, Mandrel("rod" if mandrel_mm in task.bench.rods_mm else "turned", mandrel_mm))
     if wound is not None and wound.design.fit.fits != "no":
@@ -76,7 +79,7 @@ def _given(
     if wound is None:
         return Refusal("mandrel-too-large", f"on a mandrel of {size} this wire does not yield: it would open fully")
     why = why_none([wound.design], task.bench.units).why
-    return Refusal("no-diameter-serves", f"the mandrel of {size} does not serve: {why}")
+    return Refusal("no-diameter-serves", f"the mandrel of {size}{DOES_NOT_SERVE}{why}")
 
 
 def _no_room(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]], mandrel_mm: float) -> Refusal | None:
@@ -85,15 +88,15 @@ def _no_room(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]]
     least_mm, most_mm = designs[0].spring.mean_diameter_mm, designs[-1].spring.mean_diameter_mm
     inside_mm, mean_mm = most_mm - wire_mm, final_mean_mm(task, known, mandrel_mm)
     size, wire, inside = (show_diameter(each, units) for each in (mandrel_mm, wire_mm, inside_mm))
-    does_not = f"the mandrel of {size} does not serve: "
+    does_not = f"the mandrel of {size}{DOES_NOT_SERVE}"
     if mandrel_mm >= inside_mm:
         why = f"it is larger than the inside of any spring here, {inside} at most with wire of {wire}"
-        return Refusal("mandrel-too-large", f"{does_not}{why}; {expected}")
+        return Refusal("mandrel-too-large", f"{does_not}{why}{expected}")
     if least_mm <= mean_mm <= most_mm:
         return None
     mean, least, most = (show_diameter(each, units) for each in (mean_mm, least_mm, most_mm))
     why = f"on it wire of {wire} comes out with a mean diameter of {mean}; {least} to {most} have room"
-    return Refusal("no-diameter-serves", f"{does_not}{why}; {expected}")
+    return Refusal("no-diameter-serves", f"{does_not}{why}{expected}")
 
 
 def _expected(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]]) -> str:
@@ -101,7 +104,7 @@ def _expected(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]
     means_mm = designs[0].spring.mean_diameter_mm, designs[-1].spring.mean_diameter_mm
     mandrels_mm = (max(task.wire.wire_diameter_mm, mandrel_for_mm(task, known, mean_mm)) for mean_mm in means_mm)
     low, high = (show_diameter(each, task.bench.units) for each in mandrels_mm)
-    return f"expected {low} to {high}, for which pocket and index leave room"
+    return f"{EXPECTED}{low} to {high}, for which pocket and index leave room"
 
 
 def choose(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]]) -> Wound[S] | None:

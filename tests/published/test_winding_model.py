@@ -16,6 +16,9 @@ from sourcing.springs.compression import active_coils_for_rate, rate_n_per_mm, s
 from sourcing.springs.describe import describe
 from sourcing.springs.geometry import pitch_mm, wire_length_mm
 from sourcing.springs.model import Ends
+from sourcing.winding.by_hand import moment_with_pull_n_mm
+from sourcing.winding.pull import yield_force_n
+from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, safety_against_twisting_off
 from sourcing.winding.springback import (
     FULLY_PLASTIC,
     flow_strain_shown,
@@ -146,6 +149,51 @@ OTHER_CHECKS = [
     check("MWG 20, mm", "1.143", case(9), lambda: wire_diameter_mm("MWG 20")),
 ]
 
+
+def slimness_for_twice_the_torque(flow_stress_mpa: float, pull_fraction: float) -> float:
+    """How thick, in wires, a printed mandrel is that stands twice the crank's torque; halved in until it is."""
+    low, high = 1.0, 30.0
+    for _ in range(50):
+        middle = (low + high) / 2
+        stands = safety_against_twisting_off(
+            PRINTED_STRENGTH_MPA, flow_stress_mpa, middle, 1.0, pull_fraction, middle + 1.0
+        )
+        low, high = (middle, high) if stands < 2.0 else (low, middle)
+    return high
+
+
+MUSIC_1_MPA, STAINLESS_1_MPA = music_wire(1.0).flow_stress_mpa, 0.95 * 1900.0
+"""Wire of 1 mm: the flow stress of the known answers, and 0.95 of the least strength of EN 10270-3 1.4310 NS."""
+
+
+def pull_share_of_moment() -> float:
+    """What the pull adds to the moment at the crank, over that moment, the pull's share and the index."""
+    yield_n, bending_n_mm = yield_force_n(MUSIC_1_MPA, 1.0), plastic_moment_n_mm(MUSIC_1_MPA, 1.0)
+    whole_n_mm = moment_with_pull_n_mm(bending_n_mm, 0.05 * yield_n, 7.0, 1.0)
+    return (whole_n_mm / bending_n_mm - 1.0) / (0.05 * 8.0)
+
+
+PRINTED = derived("the mandrel as a solid: a printed one's thickness over the wire for twice the torque")
+PRINTED_CHECKS = [
+    *(
+        check(
+            f"music wire of 1 mm, pull {pull:g} of yield",
+            printed,
+            PRINTED,
+            lambda pull=pull: slimness_for_twice_the_torque(MUSIC_1_MPA, pull),
+        )
+        for pull, printed in ((0.0, "5.9"), (0.02, "6.5"), (0.05, "7.4"), (0.10, "8.8"))
+    ),
+    check(
+        "stainless wire of 1 mm, no pull",
+        "5.4",
+        PRINTED,
+        lambda: slimness_for_twice_the_torque(STAINLESS_1_MPA, 0.0),
+    ),
+    check("the pull's share of the moment at the crank, by c C_m", "2.36", PRINTED, pull_share_of_moment),
+]
+
+
 SPRING_1 = Coil(0.9, 8.7, 7.75, 81_500.0)
 DESCRIBED_1 = describe(SPRING_1.spring(32.0), at_mm=[24.0, 14.0])
 
@@ -202,7 +250,7 @@ HAND_CHECKS = [
     check("wire 0.8, D 8.8, stress at 22 N, MPa", "963", case(4), stress_4_mpa),
 ]
 
-CHECKS = [*KNOWN_CHECKS, *TURN_CHECKS, *CRANK_CHECKS, *OTHER_CHECKS, *HAND_CHECKS]
+CHECKS = [*KNOWN_CHECKS, *TURN_CHECKS, *CRANK_CHECKS, *OTHER_CHECKS, *PRINTED_CHECKS, *HAND_CHECKS]
 
 
 @pytest.mark.parametrize("check", CHECKS, ids=str)

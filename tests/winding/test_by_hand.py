@@ -14,6 +14,7 @@ from sourcing.winding.by_hand import bending_moment_n_mm, crank, force_at_handle
 from sourcing.winding.model import Mandrel, ProfilePoint, WindingPlan, wire_of
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.trials import Knowledge, learn
+from sourcing.winding.workings import workings
 
 from .cases import BENCH, material, need, plan, planned, pocket, point, refused, spool
 
@@ -154,6 +155,14 @@ def test_the_force_at_the_handle_is_said_and_whether_its_length_is_assumed() -> 
     limits, stated = HandWinding(crank_mm=200), frozenset({"hand_winding.crank"})
     long = plan(spool(1.0), replace(BENCH, hand_winding=limits, stated=stated), mandrel_mm=7.0)
     assert any("2.8 N at the handle of a crank of 200 mm." in each for each in long.steps)
+
+
+def test_the_workings_lead_to_the_force_at_the_handle_and_to_what_the_pull_leaves() -> None:
+    made = plan(spool(1.0), mandrel_mm=7.0)
+    by_figure = {each.figure: each.value for each in workings(made, spool(1.0), BENCH)}
+    assert by_figure["moment_with_pull_n_mm"] == pytest.approx(made.crank.moment_n_mm)
+    assert by_figure["force_at_handle_n"] == pytest.approx(made.crank.force_n)
+    assert by_figure["moment_kept"] == pytest.approx(1 - 0.9 * by_figure["pull_fraction"] ** 2, abs=2e-4)
 
 
 # Where it stops

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 from sourcing.figures.working import Working, given, work
 from sourcing.materials.facts import facts
+from sourcing.springs.model import TorsionSpring
 from sourcing.springs.workings.inputs import Stated, input_of, strength, wire_figures
-from sourcing.winding import pull, springback
+from sourcing.winding import by_hand, pull, springback
 from sourcing.winding.model import WindingPlan
 from sourcing.winding.trials import Knowledge
 
@@ -28,6 +29,11 @@ def wire(plan: WindingPlan, known: Knowledge, stated: Stated) -> Iterator[Workin
     yield work(springback.moment_kept, fraction.value)
     crank = "crank_moment_n_mm"
     yield work(springback.plastic_moment_n_mm, known.flow_stress_mpa, known.wire_diameter_mm, figure=crank)
+    bodies = spring.bodies if isinstance(spring, TorsionSpring) else 1
+    turned = plan.crank.bending_n_mm, bodies * known.pull_n, plan.mandrel.thickest_mm, known.wire_diameter_mm
+    moment = work(by_hand.moment_with_pull_n_mm, *turned)
+    yield moment
+    yield work(by_hand.force_at_handle_n, moment.value, plan.crank.handle_mm)
 
 
 def _flow_ratio(plan: WindingPlan, known: Knowledge) -> Iterator[Working]:
