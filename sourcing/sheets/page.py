@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from html import escape
 
+from sourcing.files.findings import shown
 from sourcing.sheets.drawing.svg import Picture
 
 STYLE = """
@@ -54,11 +55,16 @@ figcaption { font-size: .95em; contain: inline-size }
 """
 
 
+def as_text(words: str) -> str:
+    """Words that are no markup, with what could act on a reader made visible."""
+    return escape(shown(words))
+
+
 def page(title: str, parts: Iterable[str]) -> str:
     """The whole page."""
     head = (
         '<meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">'
-        f"<title>{escape(title)}</title><style>{STYLE}</style>"
+        f"<title>{as_text(title)}</title><style>{STYLE}</style>"
     )
     body = "\n".join(parts)
     return f'<!DOCTYPE html>\n<html lang="en">\n<head>{head}</head>\n<body>\n{body}\n</body>\n</html>\n'
@@ -76,25 +82,25 @@ def section(parts: Iterable[str]) -> str:
 
 def heading(words: str, level: int = 2) -> str:
     """A heading."""
-    return f"<h{level}>{escape(words)}</h{level}>"
+    return f"<h{level}>{as_text(words)}</h{level}>"
 
 
 def paragraph(words: str, lead: bool = False) -> str:
     """A paragraph; `lead`: the one that is read first."""
     marked = ' class="lead"' if lead else ""
-    return f"<p{marked}>{escape(words)}</p>"
+    return f"<p{marked}>{as_text(words)}</p>"
 
 
 def bullets(items: Iterable[str], in_two: bool = False) -> str:
     """A list without an order; `in_two`: in two columns where there is room."""
     columns = ' class="two"' if in_two else ""
-    return f"<ul{columns}>{''.join(f'<li>{escape(item)}</li>' for item in items)}</ul>"
+    return f"<ul{columns}>{''.join(f'<li>{as_text(item)}</li>' for item in items)}</ul>"
 
 
 def steps(items: Iterable[str]) -> str:
     """A list in its order, with a box to tick at each."""
     box = '<span class="box" aria-hidden="true"></span>'
-    return f"<ol>{''.join(f'<li>{box}{escape(item)}</li>' for item in items)}</ol>"
+    return f"<ol>{''.join(f'<li>{box}{as_text(item)}</li>' for item in items)}</ol>"
 
 
 def cautions(title: str, items: Iterable[str]) -> str:
@@ -117,15 +123,15 @@ def table_with_words(headers: Sequence[str], groups: Iterable[Group], caption: s
 
 
 def _grouped(rows: Sequence[Sequence[str]], words: str) -> Iterator[str]:
-    shared = f'<td class="words" rowspan="{len(rows)}">{escape(words)}</td>'
+    shared = f'<td class="words" rowspan="{len(rows)}">{as_text(words)}</td>'
     for place, row in enumerate(rows):
         yield f"<tr>{_cells(row, 1)}{shared if place == 0 else ''}</tr>"
 
 
 def _table(headers: Sequence[str], rows: Iterable[str], caption: str, kind: str = "") -> str:
-    top = f"<caption>{escape(caption)}</caption>" if caption else ""
+    top = f"<caption>{as_text(caption)}</caption>" if caption else ""
     if any(headers):
-        heads = "".join(f'<th scope="col">{escape(each)}</th>' if each else "<td></td>" for each in headers)
+        heads = "".join(f'<th scope="col">{as_text(each)}</th>' if each else "<td></td>" for each in headers)
         top += f"<thead><tr>{heads}</tr></thead>"
     named = f' class="{kind}"' if kind else ""
     return f'<div class="scroll"><table{named}>{top}<tbody>{"".join(rows)}</tbody></table></div>'
@@ -133,8 +139,8 @@ def _table(headers: Sequence[str], rows: Iterable[str], caption: str, kind: str 
 
 def _cells(row: Sequence[str], blank: int) -> str:
     first, *rest = row
-    cells = "".join(f"<td>{escape(cell)}</td>" for cell in rest) + '<td class="blank"></td>' * blank
-    return f'<th scope="row">{escape(first)}</th>{cells}'
+    cells = "".join(f"<td>{as_text(cell)}</td>" for cell in rest) + '<td class="blank"></td>' * blank
+    return f'<th scope="row">{as_text(first)}</th>{cells}'
 
 
 def unbroken(words: str) -> str:
@@ -169,5 +175,5 @@ def together(parts: Iterable[str]) -> str:
 
 def figure(picture: Picture, name: str, caption: str = "") -> str:
     """A picture with what stands below it."""
-    below = f"<figcaption>{escape(caption)}</figcaption>" if caption else ""
+    below = f"<figcaption>{as_text(caption)}</figcaption>" if caption else ""
     return f"<figure>{picture.svg(name)}{below}</figure>"

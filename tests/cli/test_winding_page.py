@@ -206,3 +206,14 @@ def test_a_coil_that_came_out_otherwise_has_no_page(run, bench_folder):
     assert ran.status == 2
     assert "--came-out and --sheet; expected one of them" in " ".join(ran.err.split())
     assert not (bench_folder / "out.html").exists()
+
+
+def test_a_character_that_acts_on_a_reader_is_made_visible_on_the_page(run, bench_folder):
+    need = bench_folder / "need.yaml"
+    text = need.read_text("utf-8")
+    job = next(line for line in text.splitlines() if line.startswith("job:"))
+    need.write_text(text.replace(job, 'job: "turned \\u202e round"'), "utf-8")
+    assert run("wind", "need.yaml", "--sheet", "out.html").status == 0
+    page = (bench_folder / "out.html").read_text("utf-8")
+    assert "\u202e" not in page
+    assert "turned \\u202e round" in page
