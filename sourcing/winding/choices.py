@@ -17,7 +17,7 @@ from sourcing.stock.model import Bench
 from sourcing.winding.mandrel import DOES_NOT_SERVE, EXPECTED
 from sourcing.winding.model import MandrelChoice, Refusal, WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
-from sourcing.winding.pull import yield_force_n
+from sourcing.winding.pull import GREATEST_PULL_SHARE, yield_force_n
 from sourcing.winding.search import COMES_OUT
 from sourcing.winding.solid.coil import coil_of
 from sourcing.winding.solid.made import sleeve_of
@@ -133,7 +133,7 @@ def _whole(case: _Case, solid: MandrelSolid) -> MandrelChoice:
     safety, alone = safety_of(plan, solid), safety_of(replace(plan, pull_n=0.0), solid)
     flow_mpa = 6 * plan.crank_moment_n_mm / plan.wire_diameter_mm**3
     share = greatest_pull_fraction(alone, SAFE, plan.mandrel.thickest_mm / plan.wire_diameter_mm + 1)
-    most_n = max(0.0, share) * yield_force_n(flow_mpa, plan.wire_diameter_mm)
+    most_n = min(max(0.0, share), GREATEST_PULL_SHARE) * yield_force_n(flow_mpa, plan.wire_diameter_mm)
     said = (
         f"stands {_times(safety)} the crank's torque with the pull of {show_force(plan.pull_n, units)} ({SAFE:g} "
         f"wanted; {PRINTED_STRENGTH_MPA:g} MPa in shear, assumed; layers part first)"
