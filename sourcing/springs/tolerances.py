@@ -112,6 +112,16 @@ def free_length_tolerance_mm(
     return quality(grade) * force_scatter_n(wire_diameter_mm, mean_diameter_mm, active_coils) / rate_n_per_mm
 
 
+@formula("e₁ = 0.05 L₀", source="JIS B 2704-2, grade 2 (2.9°); EN 15800, grade 2, the same from memory")
+def out_of_square_mm(free_length_mm: float) -> float:
+    """How far the top of a compression spring that stands on a plate may lie beside a square, unloaded, grade 2.
+
+    >>> out_of_square_mm(40.0)
+    2.0
+    """
+    return 0.05 * free_length_mm
+
+
 def _covered(wire_diameter_mm: float, mean_diameter_mm: float, active_coils: float) -> bool:
     return index_is_covered(mean_diameter_mm / wire_diameter_mm) and active_coils >= LEAST_ACTIVE_COILS
 

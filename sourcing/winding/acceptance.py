@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from sourcing.fit.score import allowed, force_house_tolerance_n
 from sourcing.need.model import Need
-from sourcing.quantities import show_diameter, show_force, show_grams, show_length
-from sourcing.springs import geometry, pressed
-from sourcing.springs.model import CompressionSpring, PressedSpring
+from sourcing.quantities import Wanted, show_diameter, show_force, show_grams, show_length
+from sourcing.springs import geometry, pressed, tolerances
+from sourcing.springs.model import CompressionSpring, Ends, PressedSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import DIAMETER_POWER
 from sourcing.winding.model import Acceptance, GoesIn, Serves
@@ -80,6 +80,7 @@ def accept(
         _outside_diameter(spring, bench, known, mandrel_mm, _serving_mm(spring, need, bench, serves)),
         coils_row(spring, need, bench),
         free_length_row(spring, need, bench, forces),
+        *_upright(spring),
         solid_length_row(spring, need, bench),
         *force_rows(spring, forces, bench),
     )
@@ -182,6 +183,22 @@ def free_length_row(spring: PressedSpring, need: Need, bench: Bench, forces: Ite
     )
 
 
+def _upright(spring: CompressionSpring) -> Iterable[Acceptance]:
+    """How far it leans, where it has an end to stand on."""
+    if spring.ends is Ends.OPEN or len(spring.end_pieces) > 1:
+        return
+    ground = spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND)
+    mend = "grind that end on the side it leans away from" if ground else "bend its last turn until it lies flat"
+    yield Acceptance(
+        "out_of_square_mm",
+        None,
+        tolerances.out_of_square_mm(spring.free_length_mm),
+        "Stand it on a flat plate against a square and turn it: the widest gap at its top counts (as bought ones of "
+        f"EN 15800 grade 2, from memory, and JIS B 2704-2 grade 2). More: the end it stands on is crooked; {mend}. Try "
+        "the other end too.",
+    )
+
+
 def solid_length_row(spring: PressedSpring, need: Need, bench: Bench) -> Acceptance:
     """That it can be pressed to the shortest working length."""
     shortest_mm = min(point.at_mm for point in need.working)
@@ -253,19 +270,26 @@ def _goes_in_said(spring: PressedSpring, need: Need, units: str) -> Iterable[str
         f"Fitted at {length(longest_mm)}, its longest working length, it pushes {show_force(force_n, units)} "
         f"({show_grams(force_n)}): hold the cover against that until it is fastened."
     )
-    depth = need.pocket.depth_mm
+    yield from _stands(spring, need.pocket.depth_mm, units)
+    if need.pocket.bores_mm or need.pocket.depth_mm is not None:
+        yield (
+            "If the hole is blind, see that the spring stands square on its bottom before you close it; a dab of "
+            "grease holds it while the cover goes on, a thin rod down its middle keeps a slim one straight (common "
+            "practice, no source)."
+        )
+
+
+def _stands(spring: PressedSpring, depth: Wanted | None, units: str) -> Iterable[str]:
+    """How far the free spring stands out of its hole, or ends below its edge."""
     if depth is None or depth.nominal is None:
         return
     stands_mm = spring.free_length_mm - depth.nominal
     if stands_mm > 0:
         flush_n = _force_n(spring, depth.nominal)
         yield (
-            f"Free, it stands {length(stands_mm)} out of its hole; a cover flush with the hole wants "
+            f"Free, it stands {show_length(stands_mm, units)} out of its hole; a cover flush with the hole wants "
             f"{show_force(flush_n, units)} ({show_grams(flush_n)})."
         )
     else:
-        yield f"Free, it ends {length(-stands_mm)} below the edge of its hole: something must reach in to press it."
-    yield (
-        "If the hole is blind, see that the spring stands square on its bottom before you close it; a dab of grease "
-        "holds it while the cover goes on (common practice, no source)."
-    )
+        short = show_length(-stands_mm, units)
+        yield f"Free, it ends {short} below the edge of its hole: something must reach in to press it."

@@ -6,12 +6,15 @@ from collections.abc import Iterable
 
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_length
-from sourcing.springs.model import Ends
+from sourcing.springs.model import ConicalSpring, Ends
 from sourcing.stock.model import Bench
+from sourcing.winding.acceptance import readings
+from sourcing.winding.checking import check_pressed
 from sourcing.winding.conical_mandrel import LaidCone, straight_taper_error_mm
 from sourcing.winding.conical_notes import TOUCHING_FROM
 from sourcing.winding.model import Band
 from sourcing.winding.setting_up import anchored, held, holder, takes
+from sourcing.winding.spacing import WEDGE, cone_without_seat
 from sourcing.winding.steps import PressedNumbers, again, eased, eighths, finish, prepare, way_laid
 
 
@@ -27,6 +30,7 @@ def cone_steps(
         eased(numbers),
         *_off(ends, bench),
         *finish(numbers, bench),
+        check_pressed([each.length_mm for each in readings(numbers.spring, need, bench)], bench.units),
         *again(need),
     )
 
@@ -73,6 +77,9 @@ def _lay(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[str]
         f"That makes {numbers.active_turns + numbers.dead_turns:.2f} turns of the crank. Wind {numbers.spare_turns:g} "
         "more to spare, close, so that a spoiled end can be cut off."
     )
+    if isinstance(numbers.spring, ConicalSpring):
+        flow_mpa = numbers.known.flow_stress_mpa
+        yield from cone_without_seat(numbers.spring, numbers.mandrel, laid.pitch_mm, flow_mpa, bench.units)
 
 
 def _off(ends: tuple[Band, Band], bench: Bench) -> Iterable[str]:
@@ -84,3 +91,4 @@ def _off(ends: tuple[Band, Band], bench: Bench) -> Iterable[str]:
         f"{small} at the small one and {large} at the large one in 95 of 100; the largest coil has opened most. Write "
         "the mandrel and the outside diameter at one end down with `springwright trial`."
     )
+    yield WEDGE

@@ -178,3 +178,7 @@ def _said(spring: ExtensionSpring, need: Need, units: str) -> Iterator[str]:
     if bore is not None and bore.smallest is not None:
         room = show_diameter(bore.smallest - spring.outside_diameter_mm, units)
         yield f"Its body has {room} of room in the bore; pulled longer it only gets thinner."
+        yield (
+            "If the bore is blind, push the far hook in on a stiff wire, turn it until it has caught, and try it by "
+            "the cord before you pull (common practice, no source)."
+        )

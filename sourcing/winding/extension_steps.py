@@ -11,6 +11,8 @@ from sourcing.springs import pulled
 from sourcing.springs.hooks import BEND_RADIUS_WIRES
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.stock.model import Bench
+from sourcing.winding.checking import check_pulled
+from sourcing.winding.extension_acceptance import readings
 from sourcing.winding.extension_making import LaidTight, wire_of_hooks_mm
 from sourcing.winding.model import Band
 from sourcing.winding.setting_up import Numbers, anchored, held, set_up
@@ -45,7 +47,8 @@ def extension_steps(numbers: ExtensionNumbers, need: Need, bench: Bench) -> tupl
         *_off(numbers, bench),
         *hook_steps(numbers.wound, bench.units),
         *_heat(numbers),
-        "Pull it to its longest working length three times, then check it against the list, in that order.",
+        "Pull it to its longest working length three times.",
+        check_pulled([each.length_mm for each in readings(numbers.spring, need, bench)], bench.units),
         *again(need),
     )
 

@@ -8,12 +8,15 @@ from dataclasses import dataclass
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_energy, show_length, show_wire
 from sourcing.springs import hands
-from sourcing.springs.model import Ends, Hand, PressedSpring, Spring
+from sourcing.springs.model import CompressionSpring, Ends, Hand, PressedSpring, Spring
 from sourcing.stock.model import Bench
+from sourcing.winding.acceptance import readings
+from sourcing.winding.checking import check_pressed
 from sourcing.winding.end_steps import bend_ends, left_over
 from sourcing.winding.model import Band
 from sourcing.winding.old_spring import old_spring
 from sourcing.winding.setting_up import Numbers, anchored, held, set_up
+from sourcing.winding.spacing import LEAST_GAP_MM, WEDGE, laid_apart, pulled_out
 
 RATE_ON_WIRE = 4
 """The rate goes as the fourth power of the wire."""
@@ -59,6 +62,7 @@ def steps(numbers: PressedNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
         *_wind(numbers, bench),
         *_let_go(numbers, bench),
         *finish(numbers, bench),
+        check_pressed([each.length_mm for each in readings(numbers.spring, need, bench)], bench.units),
         *again(need),
     )
 
@@ -91,16 +95,14 @@ def way_laid(hand: Hand | None) -> str:
 
 
 def _lay(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
-    pitch = show_diameter(numbers.pitch_on_mandrel_mm, bench.units)
-    gap = show_diameter(numbers.pitch_on_mandrel_mm - numbers.wire.wire_diameter_mm, bench.units)
+    pitch_mm, wire_mm = numbers.pitch_on_mandrel_mm, numbers.wire.wire_diameter_mm
     half = f"{eighths(numbers.dead_turns / 2)} turns ({numbers.dead_turns / 2:.2f})"
     closed = numbers.spring.ends in (Ends.CLOSED, Ends.CLOSED_GROUND)
     if closed:
         yield f"Lay {half} close, wire against wire: the first end coil."
     yield (
-        f"Then {eighths(numbers.active_turns)} turns ({numbers.active_turns:.2f}) at a pitch of {pitch} on the "
-        f"mandrel, that is a gap of {gap} between the wires: a strip or a wire of that thickness, held beside the last "
-        "turn, keeps it."
+        f"Then {eighths(numbers.active_turns)} turns ({numbers.active_turns:.2f}) "
+        f"{laid_apart(pitch_mm, wire_mm, bench.units)}"
     )
     if closed:
         yield f"Then {half} close again: the last end coil."
@@ -109,6 +111,8 @@ def _lay(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
         f"That makes {total:.2f} turns of the crank. Wind {numbers.spare_turns:g} more to spare, close, so that a "
         "spoiled end can be cut off."
     )
+    if isinstance(numbers.spring, CompressionSpring) and pitch_mm - wire_mm >= LEAST_GAP_MM:
+        yield pulled_out(numbers.spring, numbers.wound_coils, numbers.known.flow_stress_mpa, bench.units)
 
 
 def _let_go(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
@@ -121,6 +125,8 @@ def _let_go(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
         f"Slide the coil off and measure it outside: {middle} is expected, {low} to {high} in 95 of 100. "
         "Write it down with `springwright trial`: it says which mandrel is next."
     )
+    if numbers.pitch_on_mandrel_mm - numbers.wire.wire_diameter_mm >= LEAST_GAP_MM:
+        yield WEDGE
 
 
 def eased(numbers: Numbers) -> str:
@@ -161,7 +167,6 @@ def finish(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
         else ""
     )
     yield f"Press it solid three times (presetting; US military practice, from memory), over a rod or in a tube.{sets}"
-    yield "Check it against the list, in that order."
 
 
 def again(need: Need) -> Iterable[str]:

@@ -23,6 +23,12 @@ ARM_MM = 40.0
 """The lever arm on which the scale pushes where the legs' lengths are not known."""
 
 
+_BLIND = (
+    "If the bore is blind, wind it up a little and tie its legs with thread, push it in square to the bottom, and cut "
+    "the thread when both legs sit (common practice, no source)."
+)
+
+
 @dataclass(frozen=True, slots=True)
 class TorqueReading:
     """The torque to accept at an angle."""
@@ -176,4 +182,5 @@ def torsion_goes_in(spring: TorsionSpring, need: Need, bench: Bench) -> GoesIn:
         f"{show_length(arm_mm(spring), bench.units)}"
         " of leg: hold the leg with pliers until it is hooked in, and keep eyes and fingers out of its way.",
     )
-    return GoesIn(None, None, said)
+    bore = () if need.pocket.bore_mm is None else (_BLIND,)
+    return GoesIn(None, None, (*said, *bore))

@@ -10,9 +10,11 @@ from sourcing.quantities import show_angle, show_diameter, show_length
 from sourcing.springs import hands, turned
 from sourcing.springs.model import Leg, LegShape, TorsionSpring
 from sourcing.stock.model import Bench
+from sourcing.winding.checking import check_turned
 from sourcing.winding.model import Band
 from sourcing.winding.setting_up import Numbers, anchored, held, set_up
 from sourcing.winding.steps import again, eased, eighths, prepare
+from sourcing.winding.torsion_acceptance import torque_readings
 from sourcing.winding.torsion_making import LaidBody
 
 HELD_MM = 50.0
@@ -42,8 +44,8 @@ def torsion_steps(numbers: TorsionNumbers, need: Need, bench: Bench) -> tuple[st
         *_legs(numbers, bench),
         *_heat(numbers),
         *_set_angle(numbers),
-        "Wind it up to its largest angle three times over its rod, the way it is loaded, then check it against the "
-        "list.",
+        "Wind it up to its largest angle three times over its rod, the way it is loaded.",
+        check_turned([each.angle_deg for each in torque_readings(numbers.spring, need, bench)]),
         *again(need),
     )
 

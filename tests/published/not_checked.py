@@ -36,7 +36,7 @@ NOT_CHECKED: dict[str, tuple[int, str]] = {
     "Tensile strength of soft CuSn6, R510 to R700": (7, "no spring temper"),
     "Machinery's Handbook, tables 7 to 11: coil diameter, length, squareness, load": (85, US_TOLERANCE),
     "Machinery's Handbook, p. 343 and table 18, stockists' guides: torsion and stock springs": (32, US_TOLERANCE),
-    "EN 15800 and JIS B 2704-2, squareness; JIS, number of coils; loops' position": (14, NO_QUESTION),
+    "EN 15800 and JIS B 2704-2, squareness of other grades; JIS, number of coils; loops' position": (13, NO_QUESTION),
     "Preferred sizes of wire: R20, R40, ANSI B32.4, a textbook's": (9, "lists; the program proposes its tables' sizes"),
     "Winding: pitch after release": (4, "assumed until a trial replaces it, and up to 3 % from the model's at index 5"),
     "Winding: directions of stress relief, presetting, ends, wire and feed": (59, HABIT),

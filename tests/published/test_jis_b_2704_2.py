@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 
 from sourcing.springs.jis_tolerances import HANDBOOK_TORQUE, jis_tolerance, torsion_torque_tolerance_n_mm
+from sourcing.springs.tolerances import out_of_square_mm
 
 from .checks import Check, Source, check
 
@@ -50,9 +51,11 @@ def checks_of(row: dict[str, str]) -> list[Check]:
 
 
 HANDBOOK = Source("Machinery's Handbook, 31st ed.", "p. 343, torque at a stated angle", "a stored page")
+LEANING = Source("JIS B 2704-2", "leaning of a compression spring, grade 2", "a spring maker's page")
 CHECKS = [
     *(each for row in ROWS for each in checks_of(row)),
     check("torque of a torsion spring, %", "10", HANDBOOK, lambda: 100.0 * HANDBOOK_TORQUE),
+    check("out_of_square_mm over L0", "0.05", LEANING, lambda: out_of_square_mm(100.0) / 100.0),
 ]
 
 
