@@ -6,10 +6,11 @@ from math import hypot
 
 from sourcing.figures import formula
 from sourcing.springs.model import Spring
+from sourcing.winding import springback
 from sourcing.winding.heat import change_of_diameter
 from sourcing.winding.heat_change import heated_mean_mm, heated_sd_mm
 from sourcing.winding.task import Task
-from sourcing.winding.trials import Knowledge
+from sourcing.winding.trials import Knowledge, wound_sd_mm
 
 PITCH_DOUBT = 0.02
 """The free length of a spring laid by hand and trimmed, one standard deviation over its travel to solid (assumed)."""
@@ -34,6 +35,21 @@ def diameter_sd_mm(task: Task, known: Knowledge, mandrel_mm: float) -> float:
     change, doubt = change_of_diameter(task.wire.material, task.bench)
     mean_mm, sd_mm = known.finished_mean_mm(mandrel_mm), known.finished_mean_sd_mm(mandrel_mm)
     return heated_sd_mm(mean_mm, sd_mm, change, doubt)
+
+
+def opening_sd(known: Knowledge, mandrel_mm: float) -> float:
+    """The relative doubt of D_f/D_m as wound, and so of the turns by which the legs of a coil turn back.
+
+    A rod that is thicker than it reads makes a coil that is larger by about as much, and leaves their ratio alone.
+    """
+    here, index = known.on(mandrel_mm), springback.index_on_mandrel(mandrel_mm, known.wire_diameter_mm)
+    return wound_sd_mm(
+        1.0,
+        springback.stress_sensitivity(index, here.flow_strain),
+        here.flow_ratio_sd,
+        springback.mandrel_sensitivity(index, here.flow_strain) - 1.0,
+        mandrel_mm + known.wire_diameter_mm,
+    )
 
 
 @formula("u_R = √(0.03² + (0.07 / n)²)", where={"n": "spring.active_coils"}, source="assumed")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from math import hypot
 
 from sourcing.springs import torsion, turned
 from sourcing.springs.describe import describe
@@ -11,7 +12,8 @@ from sourcing.springs.describe_torsion import TorsionDescription
 from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import TorsionSpring
 from sourcing.winding import turns
-from sourcing.winding.doubts import NORMAL_95, diameter_sd_mm
+from sourcing.winding.doubts import NORMAL_95, opening_sd
+from sourcing.winding.heat import change_of_diameter
 from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Band, Made
 from sourcing.winding.torsion_task import TorsionTask, angle_sd_deg
@@ -65,14 +67,17 @@ def laid(before_heat: TorsionSpring, mandrel_mm: float) -> LaidBody:
 
 def made_before_heat(task: TorsionTask, known: Knowledge, wound: Wound[TorsionSpring]) -> Made:
     """The spring as wound, with its bands."""
-    spring, sd_mm = as_wound(known, wound), known.finished_mean_sd_mm(wound.diameter_mm)
-    return Made(spring, _figures(task, spring), _bands(task, spring, wound, known, sd_mm))
+    spring, rate_sd = as_wound(known, wound), task.spread_on(known, wound.diameter_mm)(wound.design.spring).rate_sd
+    doubts = _Doubts(known.finished_mean_sd_mm(wound.diameter_mm), opening_sd(known, wound.diameter_mm), rate_sd)
+    return Made(spring, _figures(task, spring), _bands(spring, doubts))
 
 
 def made_after_heat(task: TorsionTask, known: Knowledge, wound: Wound[TorsionSpring]) -> Made:
     """The spring after heat, with its bands."""
-    spring, sd_mm = wound.design.spring, diameter_sd_mm(task, known, wound.diameter_mm)
-    return Made(spring, _figures(task, spring), _bands(task, spring, wound, known, sd_mm))
+    spring, (_, of_heat) = wound.design.spring, change_of_diameter(task.wire.material, task.bench)
+    spread = task.spread_on(known, wound.diameter_mm)(spring)
+    doubts = _Doubts(spread.diameter_sd_mm, hypot(opening_sd(known, wound.diameter_mm), of_heat), spread.rate_sd)
+    return Made(spring, _figures(task, spring), _bands(spring, doubts))
 
 
 def _figures(task: TorsionTask, spring: TorsionSpring) -> TorsionDescription:
@@ -80,12 +85,19 @@ def _figures(task: TorsionTask, spring: TorsionSpring) -> TorsionDescription:
     return describe(spring, at_deg=[point.at_deg for point in task.need.turned])
 
 
-def _bands(
-    task: TorsionTask, spring: TorsionSpring, wound: Wound[TorsionSpring], known: Knowledge, sd_mm: float
-) -> Mapping[str, Band]:
+@dataclass(frozen=True, slots=True)
+class _Doubts:
+    """Standard deviations: of the mean diameter, and relative of how far the coil opens and of the rate."""
+
+    diameter_sd_mm: float
+    opening_sd: float
+    rate_sd: float
+
+
+def _bands(spring: TorsionSpring, doubts: _Doubts) -> Mapping[str, Band]:
     """The figures with a known doubt, between their 95 % bounds; the rate hangs on the wire, not on the diameter."""
-    around_mm, rate = NORMAL_95 * sd_mm, turned.rate_n_mm_per_deg(spring)
-    share = NORMAL_95 * task.spread_on(known, wound.diameter_mm)(spring).rate_sd
+    around_mm, rate = NORMAL_95 * doubts.diameter_sd_mm, turned.rate_n_mm_per_deg(spring)
+    share = NORMAL_95 * doubts.rate_sd
     bands = {
         name: Band(value - around_mm, value + around_mm)
         for name, value in (
@@ -96,7 +108,7 @@ def _bands(
     }
     bands["rate_n_mm_per_deg"] = Band(rate / (1 + share), rate * (1 + share))
     if spring.free_angle_deg is not None:
-        around_deg = NORMAL_95 * angle_sd_deg(spring, sd_mm)
+        around_deg = NORMAL_95 * angle_sd_deg(spring, doubts.opening_sd)
         bands["free_angle_deg"] = Band(spring.free_angle_deg - around_deg, spring.free_angle_deg + around_deg)
     return bands
 

@@ -72,9 +72,9 @@ def no_wire_serves(need: Need, bench: Bench) -> Refusal | None:
     return rate if isinstance(rate, Refusal) else None
 
 
-def angle_sd_deg(spring: TorsionSpring, sd_mm: float) -> float:
-    """How far the legs may come from their angle before they are bent to it: 360 n times the doubt of the diameter."""
-    return 360.0 * spring.active_coils * sd_mm / spring.mean_diameter_mm
+def angle_sd_deg(spring: TorsionSpring, relative_sd: float) -> float:
+    """How far the legs may come from their angle before they are bent to it: 360 n times a relative doubt."""
+    return 360.0 * spring.active_coils * relative_sd
 
 
 @formula(
@@ -118,7 +118,8 @@ class TorsionTask:
         return min(designs, key=lambda each: each.order)
 
     def judged(self, spring: TorsionSpring, spread: Callable[[TorsionSpring], Spread]) -> Design[TorsionSpring]:
-        """The spring against the need, and whether its legs can be bent to their angle.
+        """The spring against the need, and whether its legs can be bent to their angle: they turn with its diameter,
+        the rod's own error in it left in, on the safe side.
 
         It need not be stress relieved: what winding leaves helps where it winds up.
 
@@ -129,7 +130,8 @@ class TorsionTask:
         made = replace(spread(spring), making=Making.WOUND)
         fit = judge(spring, self.need, self.bench, made)
         if self.free_angle_deg is not None:
-            fit = replace(fit, chance=fit.chance * chance_to_bend(angle_sd_deg(spring, made.diameter_sd_mm)))
+            relative_sd = made.diameter_sd_mm / spring.mean_diameter_mm
+            fit = replace(fit, chance=fit.chance * chance_to_bend(angle_sd_deg(spring, relative_sd)))
         return Design(spring, fit, stress_mpa)
 
     def spread_on(self, known: Knowledge, mandrel_mm: float) -> Callable[[TorsionSpring], Spread]:

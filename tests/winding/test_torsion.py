@@ -96,12 +96,15 @@ class TestTurns:
         assert moves == pytest.approx(3.6 * wound.active_coils * 1.25, rel=0.03)
         assert ((wound.free_angle_deg or 0.0) + moves) % 360 == pytest.approx(180.0)
 
-    def test_the_doubt_of_the_angle_is_that_of_the_diameter_times_all_its_coils(self) -> None:
+    def test_the_doubt_of_the_angle_is_that_of_the_diameter_times_all_its_coils_but_for_the_rods_own_error(
+        self,
+    ) -> None:
+        """A rod that is thicker than it reads makes a larger coil, and its turns turn back as far as they would."""
         made = plan(bench=COLD)
         bands, wound = made.finished.bands, wound_of(made)
         share = (bands["mean_diameter_mm"].high - wound.mean_diameter_mm) / wound.mean_diameter_mm
         around = bands["free_angle_deg"].high - (wound.free_angle_deg or 0.0)
-        assert around == pytest.approx(360 * wound.active_coils * share)
+        assert 0.9 < around / (360 * wound.active_coils * share) < 1.0
 
     def test_the_doubt_of_the_rate_does_not_grow_with_that_of_the_diameter(self) -> None:
         light = (point(30.0, 45.0), point(120.0, 180.0))
