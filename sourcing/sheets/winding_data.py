@@ -56,6 +56,7 @@ def plan_document(plan: WindingPlan, fitting: Sequence[str] = ()) -> Document:
         },
         "steps": list(plan.steps),
         "cautions": list(dict.fromkeys((*plan.cautions, *fitting))),
+        "never": list(plan.never),
         "notes": list(plan.notes),
         "trial_first": asdict(trial_first(plan)),
         "chance_first_try": plan.tries.first,

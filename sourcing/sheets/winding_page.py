@@ -53,6 +53,8 @@ def winding_parts(plan: WindingPlan, need: Need, of_solid: Sequence[str] = (), j
     if hand_matters(need):
         yield hands(job)
     yield page.steps(plan.steps)
+    yield page.heading("What not to do")
+    yield page.bullets(plan.never)
     yield from _acceptance(plan)
     yield page.together(_true_size(plan, job))
     yield page.heading("How it goes in")

@@ -100,6 +100,8 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
     yield from table(*made_table(plan, units), (18, 28, 28))
     yield from heading("At the bench")
     yield from numbered(plan.steps)
+    yield from heading("What not to do")
+    yield from bullets(plan.never)
     yield from _acceptance(plan)
     yield from heading("How it goes in")
     yield from bullets(plan.goes_in.said)

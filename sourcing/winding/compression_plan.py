@@ -16,11 +16,13 @@ from sourcing.springs.notes import material_note
 from sourcing.winding.acceptance import accept, goes_in
 from sourcing.winding.any_kind import cautions, cost, fit_notes, knowledge, too_short, wire_notes
 from sourcing.winding.by_hand import crank
+from sourcing.winding.finishing import never
 from sourcing.winding.heat import oven_reaches, stress_relief
 from sourcing.winding.line import wanted_line
 from sourcing.winding.making import TOO_OPEN_SHARE, Laid, as_wound, laid, made_after_heat, made_before_heat
 from sourcing.winding.mandrel import Wound, wound_for
 from sourcing.winding.model import Refusal, WindingPlan
+from sourcing.winding.presetting import PRESS_INSTEAD
 from sourcing.winding.pressed_task import Cylinder, PressedTask
 from sourcing.winding.search import MOST_STEPS, QUICK_STEPS, diameters_mm, scan, serving
 from sourcing.winding.steps import PressedNumbers, steps
@@ -103,6 +105,7 @@ def _plan(
         goes_in=goes_in(spring, need, bench),
         steps=steps(numbers, need, bench),
         cautions=tuple(cautions(task, numbers)),
+        never=never(numbers.wire.material, numbers.mandrel, numbers.heat.temperature_c is not None, bench),
         tries=chances,
         cost=cost(spool, need.quantity * coil.cut_length_mm),
         units=bench.units,
@@ -131,7 +134,7 @@ def _numbers(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring
         wound_outside=made_before_heat(task, known, wound).bands["outside_diameter_mm"],
         wound_outside_mm=before.outside_diameter_mm,
         stress_at_solid_share=describe(spring).shear_stress_at_solid_mpa / task.tensile_strength_mpa,
-        heat=stress_relief(task.wire.material, task.bench),
+        heat=stress_relief(task.wire.material, task.bench, PRESS_INSTEAD),
     )
 
 

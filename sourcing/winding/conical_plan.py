@@ -26,9 +26,11 @@ from sourcing.winding.conical_search import ConicalDesign, judged, scan_cones, s
 from sourcing.winding.conical_serving import serving_ends
 from sourcing.winding.conical_steps import cone_steps
 from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95, diameter_sd_mm, mandrel_for_mm, rate_sd
+from sourcing.winding.finishing import never
 from sourcing.winding.heat import change_of_diameter, oven_reaches, stress_relief
 from sourcing.winding.line import wanted_line
 from sourcing.winding.model import Band, Made, Mandrel, Refusal, WindingPlan
+from sourcing.winding.presetting import PRESS_INSTEAD
 from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
 from sourcing.winding.steps import PressedNumbers
 from sourcing.winding.task import Given
@@ -251,6 +253,7 @@ def _plan(
         goes_in=goes_in(spring, need, bench),
         steps=cone_steps(numbers, wound.laid, outside, need, bench),
         cautions=tuple(cautions(task, numbers)),
+        never=never(numbers.wire.material, numbers.mandrel, numbers.heat.temperature_c is not None, bench),
         tries=tries_from(task, wound.design.fit.chance, _spread(task, taught, ends, spring).fit.chance),
         cost=cost(wire.spool, need.quantity * cut_mm),
         units=bench.units,
@@ -279,5 +282,5 @@ def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) 
         wound_outside=made.bands["outside_diameter_large_mm"],
         wound_outside_mm=before.outside_diameter_large_mm,
         stress_at_solid_share=describe_cone(spring).shear_stress_at_solid_mpa / task.tensile_strength_mpa,
-        heat=stress_relief(task.wire.material, task.bench),
+        heat=stress_relief(task.wire.material, task.bench, PRESS_INSTEAD),
     )

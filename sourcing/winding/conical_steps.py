@@ -12,7 +12,9 @@ from sourcing.winding.acceptance import readings
 from sourcing.winding.checking import check_pressed
 from sourcing.winding.conical_mandrel import LaidCone, straight_taper_error_mm
 from sourcing.winding.conical_notes import TOUCHING_FROM
+from sourcing.winding.finishing import kept_from_rust
 from sourcing.winding.model import Band
+from sourcing.winding.presetting import wind_longer
 from sourcing.winding.setting_up import anchored, held, holder, takes
 from sourcing.winding.spacing import WEDGE, cone_without_seat
 from sourcing.winding.steps import PressedNumbers, again, eased, eighths, finish, prepare, way_laid
@@ -24,13 +26,15 @@ def cone_steps(
     """The winding of one cone; `ends` are the outside diameters of the small and the large end as wound, 95 %."""
     return (
         *prepare(numbers, numbers.spring, need, bench),
+        *wind_longer(numbers.spring, numbers.stress_at_solid_share, bench),
         *_mandrel(numbers, laid, bench),
         f"{held(numbers, bench)}{way_laid(numbers.spring.hand)}",
         *_lay(numbers, laid, bench),
         eased(numbers),
         *_off(ends, bench),
-        *finish(numbers, bench),
+        *finish(numbers, need, bench),
         check_pressed([each.length_mm for each in readings(numbers.spring, need, bench)], bench.units),
+        *kept_from_rust(numbers.spring.material, need.surroundings),
         *again(need),
     )
 

@@ -17,8 +17,9 @@ from sourcing.winding.any_kind import cautions, cost, hours_said, knowledge, nea
 from sourcing.winding.by_hand import crank
 from sourcing.winding.extension_acceptance import accept_extension, extension_goes_in
 from sourcing.winding.extension_making import LaidTight, as_wound, laid, made_after_heat, made_before_heat
-from sourcing.winding.extension_steps import ExtensionNumbers, extension_steps
+from sourcing.winding.extension_steps import PULL_INSTEAD, ExtensionNumbers, extension_steps
 from sourcing.winding.extension_task import ExtensionTask, no_wire_serves
+from sourcing.winding.finishing import never
 from sourcing.winding.hand_tension import LOST_IN_HEAT, hand_tension_n, tension_as_wound_n
 from sourcing.winding.heat import oven_reaches, stress_relief
 from sourcing.winding.mandrel import Wound, wound_for
@@ -103,6 +104,7 @@ def _plan(
         goes_in=extension_goes_in(spring, need, bench),
         steps=extension_steps(numbers, need, bench),
         cautions=tuple(cautions(task, numbers)),
+        never=never(numbers.wire.material, numbers.mandrel, numbers.heat.temperature_c is not None, bench),
         tries=tries(task, known, wound),
         cost=cost(wire.spool, need.quantity * coil.cut_length_mm),
         units=bench.units,
@@ -120,7 +122,7 @@ def _numbers(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring
         cut_length_mm=coil.cut_length_mm,
         crank=crank(known.on(wound.diameter_mm), wound.mandrel, task.bench.hand_winding),
         turns_run_back=coil.turns_run_back,
-        heat=stress_relief(task.wire.material, task.bench),
+        heat=stress_relief(task.wire.material, task.bench, PULL_INSTEAD),
         spring=wound.design.spring,
         wound=as_wound(task, known, wound),
         laid=coil,

@@ -10,11 +10,15 @@ from sourcing.quantities import show_diameter, show_length
 from sourcing.springs import pulled
 from sourcing.springs.hooks import BEND_RADIUS_WIRES
 from sourcing.springs.model import ExtensionSpring, Hooks
+from sourcing.springs.strength import Place
 from sourcing.stock.model import Bench
 from sourcing.winding.checking import check_pulled
 from sourcing.winding.extension_acceptance import readings
 from sourcing.winding.extension_making import LaidTight, wire_of_hooks_mm
+from sourcing.winding.finishing import kept_from_rust
+from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band
+from sourcing.winding.presetting import TENTH_LEFT, limit_left
 from sourcing.winding.setting_up import Numbers, anchored, held, set_up
 from sourcing.winding.steps import again, eased, eighths, prepare, way_laid
 
@@ -23,6 +27,13 @@ NO_NICKS = (
     "breaks. Rub any mark out with fine emery, along the wire."
 )
 """How a hook is bent so that it lasts (common practice)."""
+
+
+PULL_INSTEAD = (
+    "Without heat it keeps all of its initial tension, but its hooks crack more easily and it grows a little longer in "
+    "use (common practice, no source)."
+)
+"""What is said of an extension spring in place of heat."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,9 +57,10 @@ def extension_steps(numbers: ExtensionNumbers, need: Need, bench: Bench) -> tupl
         eased(numbers),
         *_off(numbers, bench),
         *hook_steps(numbers.wound, bench.units),
-        *_heat(numbers),
-        "Pull it to its longest working length three times.",
+        *_heat(numbers, bench),
+        _pull(numbers, need, bench),
         check_pulled([each.length_mm for each in readings(numbers.spring, need, bench)], bench.units),
+        *kept_from_rust(numbers.spring.material, need.surroundings),
         *again(need),
     )
 
@@ -117,8 +129,8 @@ def hook_steps(spring: ExtensionSpring, units: str) -> Iterator[str]:
             f"{_TURN_UP[spring.hooks]}, its inside {show_length(height_mm, units)} from the body."
         )
     yield (
-        f"Where a hook leaves the body, bend it round a pin of {pin}, no tighter: this bend and the loop are where an "
-        f"extension spring breaks. {NO_NICKS}"
+        f"Where a hook leaves the body, bend it round a pin of {pin}, no tighter, and a little past: it springs back. "
+        f"This bend and the loop are where an extension spring breaks. {NO_NICKS}"
     )
     yield (
         "Turn the two hooks to each other as those of the old one stood, in line or crosswise, and measure "
@@ -126,14 +138,21 @@ def hook_steps(spring: ExtensionSpring, units: str) -> Iterator[str]:
     )
 
 
-def _heat(numbers: ExtensionNumbers) -> Iterator[str]:
-    if numbers.heat.temperature_c is None:
-        yield (
-            f"{numbers.heat.said.split(' Press the spring')[0]} Pull it a little past its longest length a few times "
-            "instead, and expect it to grow a little longer in use (common practice, no source)."
-        )
+def _heat(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
+    material, heat = numbers.spring.material, numbers.heat
+    if heat.temperature_c is None:
+        left = limit_left(Place.BODY, material, numbers.spring.tensile_strength_mpa, bench.units)
+        yield f"{heat.said}{left}{TENTH_LEFT}"
         return
     yield (
-        f"Relieve the stress with the hooks bent, off the mandrel: {numbers.heat.said} It takes a quarter to a half of "
-        "the initial tension away (a trade handbook, from memory)."
+        f"Relieve the stress with the hooks bent, {where_heated(material)}: {heat.said} It takes a quarter to a half "
+        "of the initial tension away (a trade handbook, from memory)."
     )
+
+
+def _pull(numbers: ExtensionNumbers, need: Need, bench: Bench) -> str:
+    """The presetting of an extension spring."""
+    if numbers.heat.temperature_c is not None:
+        return "Pull it to its longest working length three times."
+    longest = show_length(max(point.at_mm for point in need.working), bench.units)
+    return f"Pull it once, slowly, to its greatest length of {longest}, and look at the bends of its hooks for cracks."

@@ -7,13 +7,15 @@ from sourcing.materials.model import Material
 from sourcing.quantities import show_temperature
 from sourcing.springs.life import Making
 from sourcing.stock.model import Bench
+from sourcing.winding.finishing import holds_beryllium
 from sourcing.winding.heat_change import heat_change
 from sourcing.winding.model import Heat
 
-_PRESSED = (
-    "Press the spring solid a few times instead, expect it to shorten and to go on shortening a little in use, and "
-    "wind it longer by what the first coil loses."
-)
+DIAL_ERRS_C = 20.0
+"""How far the dial of an oven may be off (common practice, no source)."""
+
+KITCHEN_OVEN_C = 250.0
+"""What a kitchen oven reaches (common practice, no source)."""
 
 
 def oven_reaches(material: Material, bench: Bench) -> bool:
@@ -46,25 +48,71 @@ def relief_c(low_c: float, high_c: float, oven_c: float) -> float:
     return min((low_c + high_c) / 2, oven_c)
 
 
-def stress_relief(material: Material, bench: Bench) -> Heat:
-    """The middle of the material's range or what the oven reaches of it, in the material's time; or what else to do.
+def stress_relief(material: Material, bench: Bench, instead: str) -> Heat:
+    """The middle of the material's range or what the oven reaches of it, in the material's time; or what else.
+
+    `instead`: the sentences on what a spring of this kind gets without heat.
 
     The range and the change of diameter are in the table of materials, with their sources.
     """
     low_c, high_c = material.stress_relief_low_c, material.stress_relief_high_c
     minutes = material.stress_relief_minutes
     if low_c is None or high_c is None or minutes is None:
-        return Heat(None, None, f"At what heat {material.name} loses the stress of winding is not known. {_PRESSED}")
+        return Heat(None, None, f"At what heat {material.name} loses the stress of winding is not known. {instead}")
     between = " to ".join(show_temperature(c, bench.units) for c in sorted({low_c, high_c}))
     if bench.oven_c is None or not oven_reaches(material, bench):
-        owned = "there is no oven" if bench.oven_c is None else f"the oven ends at {show_temperature(bench.oven_c)}"
-        wanted = f"{material.name} wants {between} to relieve the stress of winding, and {owned}."
-        return Heat(None, None, f"{wanted} {_PRESSED}")
+        wanted = f"The stress of winding leaves {material.name} at {between}, and {_lacks(low_c, bench)}"
+        return Heat(None, None, f"{wanted} {_would_do(low_c, high_c, bench)} {instead}")
     temperature_c = relief_c(low_c, high_c, bench.oven_c)
     low, high = material.heat_change_low, material.heat_change_high
     return Heat(
         temperature_c,
         minutes,
         f"{show_temperature(temperature_c, bench.units)} for {minutes:g} minutes (range {between}), then cool in air. "
-        f"The diameter changes by {100 * low:+.1f} to {100 * high:+.1f} % (common practice, no source).",
+        f"{_part(low_c, high_c, bench)}Go by a thermometer beside the spring: oven dials err by "
+        f"{_difference(DIAL_ERRS_C, bench)}. The diameter changes by {100 * low:+.1f} to {100 * high:+.1f} % (both "
+        "common practice, no source).",
     )
+
+
+def where_heated(material: Material) -> str:
+    """On what the spring lies in the oven, as words between commas."""
+    if holds_beryllium(material):
+        return "on a steel rod that just fits into it, or it bends out of shape (Machinery's Handbook, p. 346)"
+    return "off the mandrel"
+
+
+def _lacks(low_c: float, bench: Bench) -> str:
+    """What there is for an oven where it does not do."""
+    if bench.oven_c is None:
+        return "there is no oven."
+    ends, short = show_temperature(bench.oven_c, bench.units), _difference(low_c - bench.oven_c, bench)
+    return f"the oven ends at {ends}, {short} short."
+
+
+def _would_do(low_c: float, high_c: float, bench: Bench) -> str:
+    """Which oven would do."""
+    kitchen = show_temperature(KITCHEN_OVEN_C, bench.units)
+    if (low_c + high_c) / 2.0 <= KITCHEN_OVEN_C:
+        return f"A kitchen oven that reaches {kitchen} would do."
+    if low_c <= KITCHEN_OVEN_C:
+        return f"A kitchen oven of {kitchen} would take part of it, a workshop's hotter one more."
+    return "No kitchen oven gets so hot; a workshop's may."
+
+
+def _part(low_c: float, high_c: float, bench: Bench) -> str:
+    """That an oven below the middle of the range does only part of the work; a sentence and a blank, or nothing."""
+    middle_c = (low_c + high_c) / 2.0
+    if bench.oven_c is None or bench.oven_c >= middle_c:
+        return ""
+    ends, middle = (show_temperature(c, bench.units) for c in (bench.oven_c, middle_c))
+    return f"The oven ends at {ends}, below the middle of that range ({middle}): part of the stress stays. "
+
+
+def _difference(kelvin: float, bench: Bench) -> str:
+    """A difference of temperatures.
+
+    >>> _difference(20.0, Bench()), _difference(20.0, Bench(units="inch"))
+    ('20 °C', '36 °F')
+    """
+    return f"{1.8 * kelvin:.0f} °F" if bench.units == "inch" else f"{kelvin:.0f} °C"

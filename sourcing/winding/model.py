@@ -235,6 +235,7 @@ class WindingPlan:
     goes_in: GoesIn
     steps: tuple[str, ...]
     cautions: tuple[str, ...]
+    never: tuple[str, ...]
     tries: Tries
     cost: Money | None
     units: str

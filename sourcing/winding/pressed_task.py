@@ -17,17 +17,12 @@ from sourcing.springs import compression, geometry, pressed
 from sourcing.springs.model import CompressionSpring, Ends, PressedSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import DIAMETER_POWER, PITCH_DOUBT, diameter_sd_mm, rate_sd
+from sourcing.winding.finishing import GRINDING_GREATEST_INDEX, can_be_ground
 from sourcing.winding.heat import making
 from sourcing.winding.line import Line, OneForce
 from sourcing.winding.model import Wire
 from sourcing.winding.task import Design
 from sourcing.winding.trials import Knowledge
-
-GRINDING_LEAST_WIRE_MM = 0.5
-"""Thinner wire isn't ground (DIN 2095)."""
-
-GRINDING_GREATEST_INDEX = 15.0
-"""Springs of a larger index stay unground (a spring maker's notes)."""
 
 TRAVEL_SHARES = (0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8)
 """Shares of the travel to solid at which a single wanted force may lie (common practice, no source)."""
@@ -57,8 +52,8 @@ class PressedTask:
     target: Line | OneForce
 
     def ends(self, mean_diameter_mm: float) -> Ends:
-        """The ends of the need, else ground where wire and index allow; thin wire is never ground."""
-        can_grind = self.wire.wire_diameter_mm >= GRINDING_LEAST_WIRE_MM
+        """The ends of the need, else ground where wire and index allow; thin wire and beryllium copper never are."""
+        can_grind = can_be_ground(self.wire.material, self.wire.wire_diameter_mm)
         wish = self.need.ends
         if wish is not None:
             unground = {Ends.CLOSED_GROUND: Ends.CLOSED, Ends.OPEN_GROUND: Ends.OPEN}

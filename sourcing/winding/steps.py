@@ -9,12 +9,16 @@ from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_energy, show_length, show_wire
 from sourcing.springs import hands
 from sourcing.springs.model import CompressionSpring, Ends, Hand, PressedSpring, Spring
+from sourcing.springs.strength import Place
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import readings
 from sourcing.winding.checking import check_pressed
 from sourcing.winding.end_steps import bend_ends, left_over
+from sourcing.winding.finishing import ends_finished, kept_from_rust
+from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band
 from sourcing.winding.old_spring import old_spring
+from sourcing.winding.presetting import TENTH_LEFT, limit_left, lost_share, press_solid, wind_longer
 from sourcing.winding.setting_up import Numbers, anchored, held, set_up
 from sourcing.winding.spacing import LEAST_GAP_MM, WEDGE, laid_apart, pulled_out
 
@@ -23,10 +27,6 @@ RATE_ON_WIRE = 4
 
 FELT_N_MM = 100.0
 """The energy from which a crank that is let go is spoken of as one that strikes (assumed)."""
-
-SETS_FROM = 0.45
-"""Stress at solid over the least tensile strength from which the first pressing shortens a spring: 2 % and more
-(common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,10 +59,12 @@ def steps(numbers: PressedNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
     """The winding of one spring, from the old one to the check of the new one."""
     return (
         *prepare(numbers, numbers.spring, need, bench),
+        *wind_longer(numbers.spring, numbers.stress_at_solid_share, bench),
         *_wind(numbers, bench),
         *_let_go(numbers, bench),
-        *finish(numbers, bench),
+        *finish(numbers, need, bench),
         check_pressed([each.length_mm for each in readings(numbers.spring, need, bench)], bench.units),
+        *kept_from_rust(numbers.spring.material, need.surroundings),
         *again(need),
     )
 
@@ -140,33 +142,28 @@ def eased(numbers: Numbers) -> str:
     )
 
 
-def finish(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
-    """What comes after winding: trimming, heat, grinding, pressing, checking."""
-    spring, wire_mm = numbers.spring, numbers.wire.wire_diameter_mm
+def finish(numbers: PressedNumbers, need: Need, bench: Bench) -> Iterable[str]:
+    """What comes after winding: trimming, heat, grinding, pressing, checking, keeping rust off."""
+    spring, heated = numbers.spring, numbers.heat.temperature_c is not None
     closes = (
         ", and bend the last turns until their tips touch the next coil" if spring.ends.startswith("closed") else ""
     )
-    then = f"; heat makes them {spring.total_coils:.2f}" if numbers.heat.temperature_c else ""
+    then = f"; heat makes them {spring.total_coils:.2f}" if heated else ""
     coils = f"{numbers.wound_coils:.2f} coils ({eighths(numbers.wound_coils)}{then})"
-    yield f"Trim to {coils}{left_over(spring, bench)}{closes}."
+    yield f"Trim to {coils}, both sides of each cut held{left_over(spring, bench)}{closes}."
     yield from bend_ends(spring, bench)
-    yield (
-        f"Relieve the stress off the mandrel: {numbers.heat.said}" if numbers.heat.temperature_c else numbers.heat.said
-    )
-    if spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND) and len(spring.end_pieces) < 2:
-        which = "both ends" if not spring.end_pieces else "the plain end"
-        yield (
-            f"Grind {which} square, over three quarters of a turn, until the tip is a quarter of the wire "
-            f"({show_diameter(wire_mm / 4, bench.units)}) thick (DIN 2095, JIS B 2704-2). Hold the spring in a jig or "
-            "pliers, never in the fingers, eye protection on, and keep it cool enough to touch."
-        )
-    sets = (
-        " Its wire is stressed enough to shorten it by 2 % or more the first time: if it ends too short, wind the next "
-        "one that much longer (common practice, no source)."
-        if numbers.stress_at_solid_share > SETS_FROM
-        else ""
-    )
-    yield f"Press it solid three times (presetting; US military practice, from memory), over a rod or in a tube.{sets}"
+    yield _relieve(numbers, bench)
+    yield from ends_finished(spring, need, bench)
+    yield press_solid(heated, lost_share(numbers.stress_at_solid_share), spring, bench)
+
+
+def _relieve(numbers: PressedNumbers, bench: Bench) -> str:
+    """The heat, or what is left without it."""
+    material, heat = numbers.spring.material, numbers.heat
+    if heat.temperature_c is not None:
+        return f"Relieve the stress {where_heated(material)}: {heat.said}"
+    left = limit_left(Place.LENGTH, material, numbers.spring.tensile_strength_mpa, bench.units)
+    return f"{heat.said}{left}{TENTH_LEFT}"
 
 
 def again(need: Need) -> Iterable[str]:

@@ -13,6 +13,7 @@ from sourcing.springs.model import TorsionSpring
 from sourcing.springs.notes import material_note
 from sourcing.winding.any_kind import assumed_of_torsion, cautions, cost, knowledge, near_note, too_short, wire_notes
 from sourcing.winding.by_hand import crank
+from sourcing.winding.finishing import never
 from sourcing.winding.heat import oven_reaches, stress_relief
 from sourcing.winding.mandrel import Wound, wound_for
 from sourcing.winding.model import Refusal, WindingPlan
@@ -20,7 +21,7 @@ from sourcing.winding.search import MOST_STEPS, QUICK_STEPS, diameters_mm, scan,
 from sourcing.winding.task import EASY_INDEX, Design, Given
 from sourcing.winding.torsion_acceptance import accept_torsion, torsion_goes_in
 from sourcing.winding.torsion_making import LaidBody, as_wound, laid, made_after_heat, made_before_heat
-from sourcing.winding.torsion_steps import TorsionNumbers, torsion_steps
+from sourcing.winding.torsion_steps import WIND_UP_INSTEAD, TorsionNumbers, torsion_steps
 from sourcing.winding.torsion_task import TorsionTask, no_wire_serves, wanted_rate
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import tries
@@ -99,6 +100,7 @@ def _plan(
         goes_in=torsion_goes_in(spring, need, bench),
         steps=torsion_steps(numbers, need, bench),
         cautions=tuple(cautions(task, numbers)),
+        never=never(numbers.wire.material, numbers.mandrel, numbers.heat.temperature_c is not None, bench),
         tries=tries(task, known, wound),
         cost=cost(spool, need.quantity * body.cut_length_mm),
         units=bench.units,
@@ -117,7 +119,7 @@ def _numbers(task: TorsionTask, known: Knowledge, wound: Wound[TorsionSpring], b
         cut_length_mm=body.cut_length_mm,
         crank=crank(known.on(wound.diameter_mm), wound.mandrel, task.bench.hand_winding, spring.bodies),
         turns_run_back=body.opens_deg / 360.0,
-        heat=stress_relief(task.wire.material, task.bench),
+        heat=stress_relief(task.wire.material, task.bench, WIND_UP_INSTEAD),
         spring=wound.design.spring,
         wound=spring,
         laid=body,

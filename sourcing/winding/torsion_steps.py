@@ -9,9 +9,13 @@ from sourcing.need.model import Need
 from sourcing.quantities import show_angle, show_diameter, show_length
 from sourcing.springs import hands, turned
 from sourcing.springs.model import Leg, LegShape, TorsionSpring
+from sourcing.springs.strength import Place
 from sourcing.stock.model import Bench
 from sourcing.winding.checking import check_turned
+from sourcing.winding.finishing import kept_from_rust
+from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band
+from sourcing.winding.presetting import limit_left
 from sourcing.winding.setting_up import Numbers, anchored, held, set_up
 from sourcing.winding.steps import again, eased, eighths, prepare
 from sourcing.winding.torsion_acceptance import torque_readings
@@ -19,6 +23,13 @@ from sourcing.winding.torsion_making import LaidBody
 
 HELD_MM = 50.0
 """Wire beyond a leg, to anchor or to hold it by (assumed)."""
+
+
+WIND_UP_INSTEAD = (
+    "A torsion spring wound up the way it was coiled does without (Machinery's Handbook, p. 346); expect its legs to "
+    "settle a few degrees."
+)
+"""What is said of a torsion spring in place of heat."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,10 +53,11 @@ def torsion_steps(numbers: TorsionNumbers, need: Need, bench: Bench) -> tuple[st
         eased(numbers),
         *_off(numbers, bench),
         *_legs(numbers, bench),
-        *_heat(numbers),
+        *_heat(numbers, bench),
         *_set_angle(numbers),
-        "Wind it up to its largest angle three times over its rod, the way it is loaded.",
+        _wind_up(numbers),
         check_turned([each.angle_deg for each in torque_readings(numbers.spring, need, bench)]),
+        *kept_from_rust(numbers.spring.material, need.surroundings),
         *again(need),
     )
 
@@ -134,28 +146,33 @@ def _cut(name: str, leg: Leg, bench: Bench) -> str:
 def _bent(leg: Leg, spring: TorsionSpring, bench: Bench) -> str:
     pin = show_diameter(2.0 * spring.wire_diameter_mm, bench.units)
     least = "not tighter than its own wire, or it breaks there (DIN 2194)"
+    past = "It springs back: bend it a little past."
     match leg.shape:
         case LegShape.STRAIGHT:
             return ", and cut it there, the cut end held."
         case LegShape.HOOKED:
             wire = show_length(turned.HOOK_WIRES * spring.wire_diameter_mm, bench.units)
-            return f"; bend the hook there round a pin of {pin}, {least}. It takes {wire} more wire (assumed)."
+            return f"; bend the hook there round a pin of {pin}, {least}. {past} It takes {wire} more wire (assumed)."
         case LegShape.OFFSET:
-            return f", and cut it there; bend it aside at the coil round a pin of {pin}, {least}."
+            return f", and cut it there; bend it aside at the coil round a pin of {pin}, {least}. {past}"
 
 
-def _heat(numbers: TorsionNumbers) -> Iterable[str]:
-    if numbers.heat.temperature_c is None:
-        yield (
-            f"{numbers.heat.said.split(' Press the spring')[0]} A torsion spring wound up the way it was coiled does "
-            "without (Machinery's Handbook, p. 346); expect its legs to settle a few degrees."
-        )
+def _heat(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
+    material, heat = numbers.spring.material, numbers.heat
+    if heat.temperature_c is None:
+        yield heat.said + limit_left(Place.WOUND_UP, material, numbers.spring.tensile_strength_mpa, bench.units)
         return
-    yield f"Relieve the stress off the mandrel: {numbers.heat.said}"
+    yield f"Relieve the stress {where_heated(material)}: {heat.said}"
     moves = 360.0 * (numbers.spring.active_coils - numbers.wound.active_coils)
     way = "on, the way it is wound up" if moves > 0.0 else "back"
     if abs(moves) >= 1.0:
         yield f"The heat turns leg 2 by about {show_angle(abs(moves))} {way}: the coils change with the diameter."
+
+
+def _wind_up(numbers: TorsionNumbers) -> str:
+    """The presetting of a torsion spring."""
+    how = "to" if numbers.heat.temperature_c is not None else "a little past"
+    return f"Wind it up {how} its largest angle three times over its rod, the way it is loaded."
 
 
 def _set_angle(numbers: TorsionNumbers) -> Iterable[str]:

@@ -38,7 +38,8 @@ KINDS = {
 }
 """A need of each kind that is wound from the spool of the bench."""
 
-HEADINGS = ("Before you begin", "Cut list", "On the mandrel", "What comes out", "At the bench", "Accept it when",
+HEADINGS = ("Before you begin", "Cut list", "On the mandrel", "What comes out", "At the bench",
+    "What not to do", "Accept it when",
             "In its true size", "How it goes in", "Write down each coil", "Notes")  # fmt: skip
 
 

@@ -15,6 +15,7 @@ from sourcing.stock.model import Bench, Catalogue, Spool, StockSpring
 from sourcing.verdict.options import judge_stock
 from sourcing.verdict.verdict import cautions_for, decide
 from sourcing.winding.heat import oven_reaches, stress_relief
+from sourcing.winding.presetting import PRESS_INSTEAD
 from sourcing.winding.trials import Knowledge, untried
 from tests.fit.cases import make_need, make_spring
 from tests.winding.cases import need, plan, planned, spool
@@ -65,7 +66,7 @@ class TestWhatAKeeperDidNotSay:
 
     def test_wire_whose_stress_relief_is_not_known_is_not_heated_and_it_is_said(self) -> None:
         assert not oven_reaches(UNTOLD, Bench(oven_c=1000.0))
-        heat = stress_relief(UNTOLD, Bench(oven_c=1000.0))
+        heat = stress_relief(UNTOLD, Bench(oven_c=1000.0), PRESS_INSTEAD)
         assert heat.temperature_c is None
         assert heat.said.startswith("At what heat Telegraph bronze loses the stress of winding is not known. Press")
 
