@@ -60,8 +60,9 @@ def _end(name: End, spring: ConicalSpring, ends: EndDiameters, bench: Bench, kno
         most_mm + wire_mm,
         f"Too large: turn the mandrel down there, too small: make it thicker, by {small_share:.2f} of what the "
         f"diameter is off at the small end and {large_share:.2f} at the large one. Both ends off the same way: the "
-        "wire springs back otherwise than assumed; write the coil down under trials of its spool, and the next mandrel "
-        "will be nearer. One end alone: the mandrel is not as listed there.",
+        "wire springs back otherwise than assumed; `springwright wind` with `--came-out` and "
+        "`--came-out-small-end` says whether it is kept or cut, and the next mandrel. One end alone: the mandrel is "
+        "not as listed there.",
     )
 
 

@@ -64,9 +64,9 @@ def _outside(spring: ExtensionSpring, need: Need, bench: Bench) -> Acceptance:
         "outside_diameter_mm",
         low,
         high,
-        "Too large: a smaller mandrel, too small: a larger one. Write the coil down under trials of its spool: the "
-        "next mandrel will be nearer. Or keep it, where it clears the bore, and take three per cent off the coils for "
-        "each per cent that the mean diameter is too large, or add them where it is too small.",
+        "Too large: a smaller mandrel, too small: a larger one. Before its hooks are bent other "
+        "coils may save it: `springwright wind` with `--came-out` says how many, and how high the hooks stand then. "
+        "Write the coil down with `springwright trial`.",
     )
 
 
@@ -119,7 +119,8 @@ def _tension(spring: ExtensionSpring, tension: Band, need: Need, bench: Bench) -
         low,
         high,
         "Pull it on the scale until the coils just part, and read. Too much: pull it a little past its longest length, "
-        "twice, and read again. Too little: wind the next one with more lean; it cannot be put in afterwards.",
+        "twice, and read again. Too little: it cannot be put in afterwards; `springwright wind` with "
+        "`--came-out-tension` says how far hooks bent lower make up for it. Wind the next one with more lean.",
     )
 
 

@@ -85,7 +85,7 @@ def _off(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
     )
     yield (
         f"Slide the coil off and measure it outside: {middle} is expected, {low} to {high} in 95 of 100. "
-        "Write mandrel and diameter down under trials of the spool. Hold it against a light: no gap may show."
+        "Write mandrel and diameter down with `springwright trial`. Hold it against a light: no gap may show."
     )
     body = numbers.wound.total_coils
     yield (

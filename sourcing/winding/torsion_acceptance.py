@@ -99,11 +99,9 @@ def _outside_diameter(spring: TorsionSpring, need: Need, bench: Bench) -> Accept
         "outside_diameter_mm",
         low + wire,
         high + wire,
-        "Too large: a smaller mandrel, too small: a larger one. Write the coil down under trials of its spool: the "
-        "next "
-        "mandrel will be nearer. The rate hangs on the wire in the body, not on the diameter: a coil that clears rod "
-        "and "
-        "bore is kept, its legs bent to their angle.",
+        "Too large: a smaller mandrel, too small: a larger one. Write the coil down with `springwright trial`: the "
+        "next mandrel will be nearer. The rate hangs on the wire in the body, not on the diameter: a coil that clears "
+        "rod and bore is kept, its legs bent to their angle.",
     )
 
 
@@ -144,8 +142,8 @@ def _free_angle(spring: TorsionSpring, need: Need, bench: Bench) -> Iterator[Acc
         low,
         high,
         f"Bend the legs where they leave the coil, up to {show_angle(MOST_BENT_DEG)} in all; further off, stop the "
-        "crank "
-        "that much later or earlier the next time. Each per cent of the diameter moves it by "
+        "crank that much later or earlier the next time (`springwright wind` with `--came-out-angle` says where). Each "
+        "per cent of the diameter moves it by "
         f"{show_angle(one_percent)}.",
     )
 

@@ -121,7 +121,7 @@ def _off(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
         )
     yield (
         f"Slide the coil off and measure it outside: {middle} is expected, {low} to {high} in 95 of 100.{angle} Write "
-        "mandrel and diameter down under trials of the spool."
+        f"mandrel{', turns, both angles' if angle else ''} and diameter down with `springwright trial`."
     )
 
 
