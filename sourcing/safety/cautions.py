@@ -61,9 +61,10 @@ _FITTING = (
         "Food contact: use stainless wire of a grade fit for food, nothing plated or oily, no brass, bronze or "
         "beryllium copper; wash it, and see that no broken coil can reach the food.",
         """
-        food, kitchen, coffee, tea, drink, drinking, grinder, pepper|salt mill, juice, juicer, milk, water filter,
-        cooking, cooker, baking, bread, biscuit, cake, ice cream, scoop, tong, can|tin|bottle opener, salad, meat,
-        cheese, butter, egg, spice, sugar, garlic, bowl, cup, jug, flask, corkscrew, whisk, mixer, blender, toaster""",
+        food, kitchen utensil|gadget|machine|aid, coffee, tea, drink, drinking, grinder, pepper|salt mill,
+        juice, juicer, milk, water filter, cooking, cooker, baking, bread, biscuit, cake, ice cream, scoop,
+        tong, can|tin|bottle opener, salad, meat, cheese, butter, egg, spice, sugar, garlic, bowl, cup, jug,
+        flask, corkscrew, whisk, mixer, blender, toaster""",
         surroundings="food",
     ),
     _Caution(

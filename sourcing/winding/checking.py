@@ -38,8 +38,8 @@ def check_turned(angles_deg: Sequence[float]) -> str:
     if not angles_deg:
         return _BY_THE_LIST
     return (
-        f"{_BY_THE_LIST} For the torques mark {_both([show_angle(each) for each in angles_deg])} on a board round the "
-        "rod, from where leg 2 stands free; read when it is at the mark."
+        f"{_BY_THE_LIST} For the torques mark {_both([show_angle(each) for each in angles_deg])} on a board round "
+        "it, from where leg 2 stands free; read when it is at the mark."
     )
 
 

@@ -20,7 +20,7 @@ def old_spring(spring: Spring, need: Need, units: str) -> Iterator[str]:
         "Photograph the old spring in place and mark both ends with where each sits. "
         f"{_its_hand(spring, need)}Keep every piece until the new one works."
     )
-    yield f"Let it down slowly and captive, eye protection on: {_held_by(spring)}. {_holds(spring, need, units)}"
+    yield f"Let it down slowly and captive, eye protection on: {_held_by(spring, need)}. {_holds(spring, need, units)}"
 
 
 def _its_hand(spring: Spring, need: Need) -> str:
@@ -35,12 +35,13 @@ def _its_hand(spring: Spring, need: Need) -> str:
     return f"Note its hand ({SEEN}): {wanted} "
 
 
-def _held_by(spring: Spring) -> str:
+def _held_by(spring: Spring, need: Need) -> str:
     match spring:
         case ExtensionSpring():
             return "a cord tied through both its hooks and a bag or cloth over it, a second loop of cord to unhook it"
         case TorsionSpring():
-            return "its coil on the rod, a clamp or pliers on the leg that is loaded, a bag or cloth over it"
+            coil = "its coil on the rod, " if need.pocket.rod_mm is not None else ""
+            return f"{coil}a clamp or pliers on the leg that is loaded, a bag or cloth over it"
         case _:
             return "a cord through it or a clamp across it, and a bag or cloth over it, until it is slack"
 

@@ -52,6 +52,35 @@ def yields_at_n(wire_diameter_mm: float, mean_diameter_mm: float, flow_stress_mp
     return pi * wire_diameter_mm**3 * flow_stress_mpa / (8.0 * sqrt(3.0) * mean_diameter_mm)
 
 
+@formula(
+    "s_b = 4 s_y (1 − 1 / (4 u³)) / 3, with the u at which u s_y − s_b = s_r",
+    where={"s_y": "yields_mm", "s_r": "stays_mm"},
+    closed=False,
+    source="derived: a round section twisted beyond yield keeps an elastic core of 1/u of its radius (statics)",
+)
+def goes_back_mm(stays_mm: float, yields_mm: float) -> float:
+    """How much of a pull goes back where so much is to stay, and the skin of the wire yields at a pull of `yields_mm`.
+
+    From s_y, where nothing stays yet, to 4/3 of it, where the wire has yielded right through.
+
+    >>> goes_back_mm(0.0, 45.0), round(goes_back_mm(19.6, 44.8), 1), round(goes_back_mm(1e4, 45.0), 1)
+    (45.0, 56.7, 60.0)
+    """
+    low, high = 1.0, stays_mm / yields_mm + 4.0 / 3.0
+    for _ in range(60):
+        middle = (low + high) / 2.0
+        if middle - _twisted_on(middle) < stays_mm / yields_mm:
+            low = middle
+        else:
+            high = middle
+    return yields_mm * _twisted_on(low)
+
+
+def _twisted_on(times: float) -> float:
+    """The torque over that at first yield, at so many times the twist of first yield."""
+    return 4.0 / 3.0 * (1.0 - 1.0 / (4.0 * times**3))
+
+
 def unground_length_mm(spring: CompressionSpring) -> float:
     """The free length before the ends are ground, which takes a wire in all (geometry.end_length_mm)."""
     ground = spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND)
@@ -75,17 +104,18 @@ def pulled_out(spring: CompressionSpring, wound_coils: float, flow_stress_mpa: f
     """The other way to a pitch: wound close, and pulled until it stays."""
     wire_mm = spring.wire_diameter_mm
     rests_mm, off_mm = unground_length_mm(spring), NORMAL_95 * free_length_sd_mm(spring)
-    back_mm = yields_at_n(wire_mm, spring.mean_diameter_mm, flow_stress_mpa) / pressed.rate_n_per_mm(spring)
+    yields_mm = yields_at_n(wire_mm, spring.mean_diameter_mm, flow_stress_mpa) / pressed.rate_n_per_mm(spring)
     close_mm = geometry.solid_length_mm(wire_mm, wound_coils, Ends.OPEN)
-    close, rests, off, back, first = (
-        show_length(each, units) for each in (close_mm, rests_mm, off_mm, back_mm, rests_mm + back_mm)
+    back_mm = goes_back_mm(max(0.0, rests_mm - close_mm), yields_mm)
+    close, rests, off, first, last = (
+        show_length(each, units) for each in (close_mm, rests_mm, off_mm, rests_mm + yields_mm, rests_mm + back_mm)
     )
     grinding = "" if rests_mm == spring.free_length_mm else f"; grinding takes {show_length(wire_mm, units)} of that"
     return (
         f"Or lay all turns close, and pull the coil out when it is off and trimmed. It is {close} long then and is to "
-        f"rest at {rests}, give or take {off}{grinding}. Hold it by the last turn at either end. About {back} of a "
-        f"pull go back (assumed: yield in shear at 0.577 of the flow stress): pull it to {first}, let go, measure, "
-        "then a little further each time. What is too long is hard to press back."
+        f"rest at {rests}, give or take {off}{grinding}. Hold it by the last turn at either end. Pull it to "
+        f"{first}, let go, measure, then a little further each time: by about {last} it should stay (assumed: yield in "
+        "shear at 0.577 of the flow stress). What is too long is hard to press back."
     )
 
 

@@ -58,6 +58,13 @@ def torque_readings(spring: TorsionSpring, need: Need, bench: Bench) -> tuple[To
     return tuple(sorted(wanted, key=lambda each: each.angle_deg))
 
 
+def sits(need: Need) -> str:
+    """On what a finished spring sits while it is wound up: on its rod, or in its bore where it has none."""
+    if need.pocket.rod_mm is not None:
+        return "on its rod"
+    return "in its bore" if need.pocket.bore_mm is not None else "on a rod that fits it loosely"
+
+
 def arm_mm(spring: TorsionSpring) -> float:
     """Where the scale pushes against leg 2: where it is loaded."""
     return ARM_MM if spring.leg_2 is None else spring.leg_2.length_mm
@@ -71,7 +78,7 @@ def accept_torsion(spring: TorsionSpring, need: Need, bench: Bench) -> tuple[Acc
         *_body_length(spring, need, bench),
         *_leg_rows(spring, need, bench),
         *_free_angle(spring, need, bench),
-        *(row for reading in torque_readings(spring, need, bench) for row in _torque_rows(spring, reading, bench)),
+        *(row for each in torque_readings(spring, need, bench) for row in _torque_rows(spring, each, need, bench)),
     )
 
 
@@ -148,12 +155,12 @@ def _free_angle(spring: TorsionSpring, need: Need, bench: Bench) -> Iterator[Acc
     )
 
 
-def _torque_rows(spring: TorsionSpring, reading: TorqueReading, bench: Bench) -> Iterable[Acceptance]:
+def _torque_rows(spring: TorsionSpring, reading: TorqueReading, need: Need, bench: Bench) -> Iterable[Acceptance]:
     """Grams at a lever arm where a kitchen scale reaches, and the torque."""
     arm, at = arm_mm(spring), f"at_{reading.angle_deg:g}_deg"
     coil = show_length(pi * spring.mean_diameter_mm, bench.units)
     if_not = (
-        f"On its rod, turned from free by the angle, the scale pushed square against leg 2, "
+        f"{sits(need).capitalize()}, turned from free by the angle, the scale pushed square against leg 2, "
         f"{show_length(arm, bench.units)} from where it leaves the coil. Too weak at both angles in proportion: it has "
         f"too much wire in its body ({coil} are one coil); too strong: too little. Off by the same at both: it was not "
         "turned from free."
@@ -168,13 +175,20 @@ def _grams(force_n: float | None) -> float | None:
     return None if force_n is None else force_n / STANDARD_GRAVITY * 1000
 
 
+def _slipped(need: Need) -> str:
+    """How it is put where it sits."""
+    if need.pocket.rod_mm is not None:
+        return "Slip it over its rod"
+    return "Slide it into its bore" if need.pocket.bore_mm is not None else "Put it in its place"
+
+
 def torsion_goes_in(spring: TorsionSpring, need: Need, bench: Bench) -> GoesIn:
     """How the spring is wound up as it is fitted, and what pushes back."""
     least_deg = min((point.at_deg for point in need.turned), default=0.0)
     torque = turned.rate_n_mm_per_deg(spring) * least_deg
     at_arm = torque / arm_mm(spring)
     said = (
-        "Slip it over its rod while it is slack, so that the load closes its coils.",
+        f"{_slipped(need)} while it is slack, so that the load closes its coils.",
         f"Turned by {show_angle(least_deg)} from free, its smallest working angle, it pushes back with "
         f"{show_torque(torque, bench.units)}, that is {show_grams(at_arm)} at "
         f"{show_length(arm_mm(spring), bench.units)}"

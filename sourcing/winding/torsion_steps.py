@@ -18,7 +18,7 @@ from sourcing.winding.model import Band
 from sourcing.winding.presetting import limit_left
 from sourcing.winding.setting_up import Numbers, anchored, held, set_up
 from sourcing.winding.steps import again, eased, eighths, prepare
-from sourcing.winding.torsion_acceptance import torque_readings
+from sourcing.winding.torsion_acceptance import sits, torque_readings
 from sourcing.winding.torsion_making import LaidBody
 
 HELD_MM = 50.0
@@ -55,7 +55,7 @@ def torsion_steps(numbers: TorsionNumbers, need: Need, bench: Bench) -> tuple[st
         *_legs(numbers, bench),
         *_heat(numbers, bench),
         *_set_angle(numbers),
-        _wind_up(numbers),
+        _wind_up(numbers, need),
         check_turned([each.angle_deg for each in torque_readings(numbers.spring, need, bench)]),
         *kept_from_rust(numbers.spring.material, need.surroundings),
         *again(need),
@@ -164,15 +164,15 @@ def _heat(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
         return
     yield f"Relieve the stress {where_heated(material)}: {heat.said}"
     moves = 360.0 * (numbers.spring.active_coils - numbers.wound.active_coils)
-    way = "on, the way it is wound up" if moves > 0.0 else "back"
     if abs(moves) >= 1.0:
-        yield f"The heat turns leg 2 by about {show_angle(abs(moves))} {way}: the coils change with the diameter."
+        coil, way = ("closes", "on, the way it is wound up") if moves > 0.0 else ("opens", "back")
+        yield f"The coil {coil} a little in the heat, and leg 2 turns {way}, by about {show_angle(abs(moves))}."
 
 
-def _wind_up(numbers: TorsionNumbers) -> str:
+def _wind_up(numbers: TorsionNumbers, need: Need) -> str:
     """The presetting of a torsion spring."""
     how = "to" if numbers.heat.temperature_c is not None else "a little past"
-    return f"Wind it up {how} its largest angle three times over its rod, the way it is loaded."
+    return f"Wind it up {how} its largest angle three times {sits(need)}, the way it is loaded."
 
 
 def _set_angle(numbers: TorsionNumbers) -> Iterable[str]:

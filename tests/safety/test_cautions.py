@@ -69,6 +69,13 @@ def test_a_caution_is_called_by_words_or_surroundings(
     assert not told(fitting_cautions(["drawer", "return spring of a ledger clip"], ["indoor-dry"]), *words)
 
 
+def test_a_kitchen_is_a_room_and_only_what_works_there_on_food_calls_for_stainless_wire() -> None:
+    """A caution against the very wire that the sheet takes is read over the next time."""
+    assert not told(fitting_cautions(["latch", "catch of a kitchen cupboard"], []), "food contact")
+    assert told(fitting_cautions(["lever", "return spring of a kitchen gadget"], []), "food contact")
+    assert told(fitting_cautions(["drawer", "catch of a bread bin in the kitchen"], []), "food contact")
+
+
 def test_every_need_is_told_to_let_the_spring_down_captive_and_defers_to_local_codes() -> None:
     cautions = fitting_cautions([], [])
     assert told(cautions, "captive", "eye protection")

@@ -20,7 +20,7 @@ from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.springs.stored import stored_energy_n_mm
 from sourcing.winding.model import Mandrel, ProfilePoint, WindingPlan
 from sourcing.winding.plan import plan_winding
-from sourcing.winding.spacing import cone_without_seat, laid_apart, spacer_wire_mm, yields_at_n
+from sourcing.winding.spacing import cone_without_seat, goes_back_mm, laid_apart, spacer_wire_mm, yields_at_n
 
 from . import test_conical_ends, test_extension, test_torsion
 from .cases import BENCH, need, planned, pocket, point, refused, spool, wanted
@@ -165,7 +165,7 @@ def test_a_coil_yields_in_shear_at_the_stress_of_von_mises() -> None:
     assert shear_stress_mpa(force, 1.0, 9.5) / 2398.0 == pytest.approx(0.57735, abs=1e-5)
 
 
-def test_wound_close_and_pulled_out_it_is_told_how_long_it_is_rests_and_how_much_of_a_pull_goes_back() -> None:
+def test_wound_close_and_pulled_out_it_is_told_how_long_it_is_rests_and_how_far_to_pull_it() -> None:
     """Wire of 1 mm, by hand: 11.39 coils as wound are 12.4 mm long close; free 30.97 mm and a wire more unground.
 
     1 384 MPa in shear (0.577 of 2 398) takes 57.9 N at a mean diameter of 9.38 mm, 44.8 mm at 1.29 N/mm.
@@ -183,9 +183,21 @@ def test_wound_close_and_pulled_out_it_is_told_how_long_it_is_rests_and_how_much
         f"is to rest at {spring.free_length_mm + 1.0:.1f} mm, give or take {band:.2f} mm; grinding takes 1.00 mm"
         in pulled
     )
-    assert float(re.findall(r"About ([\d.]+) mm", pulled)[0]) == pytest.approx(back, rel=0.01)
-    first = float(re.findall(r"pull it to ([\d.]+) mm", pulled)[0])
-    assert first == pytest.approx(spring.free_length_mm + 1.0 + back, rel=0.01)
+    first, last = re.findall(r"Pull it to ([\d.]+) mm.* by about ([\d.]+) mm", pulled)[0]
+    assert float(first) == pytest.approx(spring.free_length_mm + 1.0 + back, rel=0.01)
+    stays = spring.free_length_mm + 1.0 - wound.total_coils - 1.0
+    assert float(last) == pytest.approx(spring.free_length_mm + 1.0 + goes_back_mm(stays, back), rel=0.01)
+
+
+@pytest.mark.parametrize("yields_mm", [4.0, 45.0])
+@pytest.mark.parametrize("times", [1.0, 1.3, 1.7, 3.0])
+def test_a_wire_twisted_beyond_yield_springs_back_by_what_its_section_carries(times: float, yields_mm: float) -> None:
+    """The shear over the section summed ring by ring: elastic up to 1/u of the radius, at yield beyond."""
+    rings = [(ring + 0.5) / 20_000 for ring in range(20_000)]
+    torque = sum(min(1.0, times * radius) * radius**2 for radius in rings) / 20_000
+    at_yield = sum(radius**3 for radius in rings) / 20_000
+    back_mm = yields_mm * torque / at_yield
+    assert goes_back_mm(times * yields_mm - back_mm, yields_mm) == pytest.approx(back_mm, rel=1e-4)
 
 
 def test_a_coil_that_is_closed_by_hand_is_opened_with_a_wedge_a_quarter_turn_at_a_time() -> None:

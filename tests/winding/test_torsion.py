@@ -170,6 +170,30 @@ class TestChecks:
         assert plan().goes_in.cover_force_n is None
 
 
+class TestWhereItSits:
+    @pytest.mark.parametrize("rod", [5.5, None])
+    def test_a_rod_is_spoken_of_only_where_the_need_has_one(self, rod: float | None) -> None:
+        made = plan(pocket=Pocket(bore_mm=wanted(11.0), rod_mm=None if rod is None else wanted(rod)))
+        said = " ".join((*made.steps, *made.goes_in.said, *(row.if_not for row in made.accept)))
+        assert ("its rod" in said) == (rod is not None)
+        assert ("in its bore" in said) == (rod is None)
+
+    def test_a_spring_that_sits_on_nothing_is_checked_on_a_rod_that_fits_it(self) -> None:
+        made = plan(pocket=Pocket(width_mm=wanted(12.0)))
+        assert "three times on a rod that fits it loosely" in " ".join(made.steps)
+
+
+@pytest.mark.parametrize(
+    ("name", "way"),
+    [
+        ("music-wire", "closes a little in the heat, and leg 2 turns on"),
+        ("stainless-1.4310", "opens a little in the heat, and leg 2 turns back"),
+    ],
+)
+def test_heat_turns_the_legs_on_where_it_closes_the_coil_and_back_where_it_opens_it(name: str, way: str) -> None:
+    assert way in " ".join(plan(spool(1.2, name=name)).steps)
+
+
 class TestHand:
     @pytest.mark.parametrize(("hand", "way"), [(Hand.RIGHT, "clockwise"), (Hand.LEFT, "anticlockwise")])
     def test_the_way_to_lay_the_wire_follows_from_the_hand(self, hand: Hand, way: str) -> None:
