@@ -12,6 +12,7 @@ from sourcing.springs import geometry, pressed, tolerances
 from sourcing.springs.model import CompressionSpring, Ends, PressedSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import DIAMETER_POWER
+from sourcing.winding.heat import asked_with
 from sourcing.winding.model import Acceptance, GoesIn, Serves
 from sourcing.winding.trials import Knowledge
 
@@ -104,8 +105,8 @@ def _outside_diameter(
         "outside_diameter_mm",
         borne_low if low is None else max(low, borne_low),
         borne_high if high is None else min(high, borne_high),
-        "`springwright wind` with `--came-out` says whether other coils save it, and how many. Else wind another. Too "
-        f"large: a smaller mandrel, too small: a larger one, by {slope:.2f} of what the diameter is off"
+        f"{asked_with('`--came-out`', spring.material, bench)} says whether other coils save it, and how many. Else "
+        f"wind another. Too large: a smaller mandrel, too small: a larger one, by {slope:.2f} of what it is off"
         f"{_rods_beside(mandrel_mm, bench)} Write the coil down with `springwright trial`: the next mandrel will be "
         "nearer.",
     )

@@ -14,6 +14,7 @@ from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import coils_row, force_rows, free_length_row, readings, solid_length_row
 from sourcing.winding.conical_room import End, EndDiameters
 from sourcing.winding.doubts import DIAMETER_POWER
+from sourcing.winding.heat import asked_with
 from sourcing.winding.model import Acceptance
 from sourcing.winding.trials import Knowledge
 
@@ -60,9 +61,9 @@ def _end(name: End, spring: ConicalSpring, ends: EndDiameters, bench: Bench, kno
         most_mm + wire_mm,
         f"Too large: turn the mandrel down there, too small: make it thicker, by {small_share:.2f} of what the "
         f"diameter is off at the small end and {large_share:.2f} at the large one. Both ends off the same way: the "
-        "wire springs back otherwise than assumed; `springwright wind` with `--came-out` and "
-        "`--came-out-small-end` says whether it is kept or cut, and the next mandrel. One end alone: the mandrel is "
-        "not as listed there.",
+        "wire springs back otherwise than assumed; "
+        f"{asked_with('`--came-out` and `--came-out-small-end`', spring.material, bench)} says whether it is kept or "
+        "cut, and the next mandrel. One end alone: the mandrel is not as listed there.",
     )
 
 

@@ -14,6 +14,7 @@ from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import STANDARD_GRAVITY, TURNS_COUNTED_TO, Reading
 from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95
 from sourcing.winding.extension_task import free_length_sd_mm
+from sourcing.winding.heat import asked_with
 from sourcing.winding.model import Acceptance, Band, GoesIn
 
 GAP_WIRES = 0.5
@@ -119,8 +120,9 @@ def _tension(spring: ExtensionSpring, tension: Band, need: Need, bench: Bench) -
         low,
         high,
         "Pull it on the scale until the coils just part, and read. Too much: pull it a little past its longest length, "
-        "twice, and read again. Too little: it cannot be put in afterwards; `springwright wind` with "
-        "`--came-out-tension` says how far hooks bent lower make up for it. Wind the next one with more lean.",
+        "twice, and read again. Too little: it cannot be put in afterwards; "
+        f"{asked_with('`--came-out-tension`', spring.material, bench)} says how far hooks bent lower make up for it. "
+        "Wind the next one with more lean.",
     )
 
 

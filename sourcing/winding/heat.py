@@ -24,6 +24,12 @@ def oven_reaches(material: Material, bench: Bench) -> bool:
     return bench.oven_c is not None and least_c is not None and bench.oven_c >= least_c
 
 
+def asked_with(options: str, material: Material, bench: Bench) -> str:
+    """How to ask what to do with a finished spring that measures otherwise, after heat where it is given here."""
+    after = " (and `--heated yes`, after its heat)" if oven_reaches(material, bench) else ""
+    return f"`springwright wind` with {options}{after}"
+
+
 def making(material: Material, bench: Bench) -> Making:
     """How a spring wound here is made: with the stress of winding taken out, or left in it."""
     return Making.WOUND if oven_reaches(material, bench) else Making.WOUND_UNHEATED

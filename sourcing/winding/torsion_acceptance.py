@@ -14,10 +14,9 @@ from sourcing.springs.hands import HOW_TO_SEE
 from sourcing.springs.model import Leg, TorsionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import KITCHEN_SCALE_N, STANDARD_GRAVITY
+from sourcing.winding.heat import asked_with
 from sourcing.winding.model import Acceptance, GoesIn
-
-MOST_BENT_DEG = 45.0
-"""How far a leg may be bent at the coil to come to its angle (assumed)."""
+from sourcing.winding.torsion_task import BENT_AT_MOST_DEG
 
 ARM_MM = 40.0
 """The lever arm on which the scale pushes where the legs' lengths are not known."""
@@ -92,7 +91,7 @@ def _hand(spring: TorsionSpring) -> Iterator[Acceptance]:
 def _outside_diameter(spring: TorsionSpring, need: Need, bench: Bench) -> Acceptance:
     """Between rod and bore with their clearances, and so that bending the legs still brings them to their angle."""
     mean, wire, coils = spring.mean_diameter_mm, spring.wire_diameter_mm, spring.active_coils
-    borne = mean * MOST_BENT_DEG / (360.0 * coils)
+    borne = mean * BENT_AT_MOST_DEG / (360.0 * coils)
     low, high = mean - borne, mean + borne
     rod, bore = need.pocket.rod_mm, need.pocket.bore_mm
     if rod is not None and rod.largest is not None:
@@ -148,10 +147,10 @@ def _free_angle(spring: TorsionSpring, need: Need, bench: Bench) -> Iterator[Acc
         "free_angle_deg",
         low,
         high,
-        f"Bend the legs where they leave the coil, up to {show_angle(MOST_BENT_DEG)} in all; further off, stop the "
-        "crank that much later or earlier the next time (`springwright wind` with `--came-out-angle` says where). Each "
-        "per cent of the diameter moves it by "
-        f"{show_angle(one_percent)}.",
+        f"Bend the legs where they leave the coil, up to {show_angle(BENT_AT_MOST_DEG)} in all; further off, stop the "
+        "crank that much later or earlier the next time: "
+        f"{asked_with('`--came-out-angle`', spring.material, bench)} says where. Each per cent of the diameter moves "
+        f"it by {show_angle(one_percent)}.",
     )
 
 
