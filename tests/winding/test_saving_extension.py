@@ -193,3 +193,9 @@ def test_a_free_length_beyond_what_hooks_reach_is_the_nearest_that_they_do():
     assert hooked(spring, 1000.0).free_length_mm == pytest.approx(body_mm + 2 * 1.1 * inside_mm)
     assert hooked(spring, 1.0).free_length_mm == pytest.approx(body_mm + 2 * 0.8 * inside_mm)
     assert hooked(spring, spring.free_length_mm) == spring
+
+
+def test_a_coil_too_far_off_to_be_chance_is_told_as_that_and_one_within_it_is_not(coil: Coil):
+    far, near = (came_out(coil, outside_mm(coil) + off) for off in (1.5, 0.2))
+    assert any("hardly chance" in said for said in far.said)
+    assert not any("hardly chance" in said for said in near.said)

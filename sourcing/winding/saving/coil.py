@@ -192,6 +192,15 @@ def _at(row: Deviation, units: str) -> str:
     return f" at {show_angle(row.at) if row.at_unit == 'deg' else show_length(row.at, units)}"
 
 
+def surprise(coil: Coil, trial: Trial) -> Iterator[str]:
+    """That a coil is too far off to be chance."""
+    if coil.known_then(trial).lessons[-1].surprising:
+        yield (
+            "So far off is hardly chance: another wire or grade than the label says, or a coil that slipped. Measure "
+            "wire, mandrel and coil again before you wind the next one."
+        )
+
+
 def then_planned(coil: Coil, trial: Trial) -> WindingPlan | None:
     """The plan of the same need once this coil is counted among the trials; None where there is none."""
     taught = replace(coil.spool, trials=(*coil.spool.trials, trial), length_left_mm=None)

@@ -35,6 +35,7 @@ from sourcing.winding.saving.coil import (
     joined_said,
     keep_it,
     refuse_smaller,
+    surprise,
     write_down,
     wrong,
 )
@@ -107,7 +108,7 @@ def _came_out(coil: Coil, measured_mm: Mapping[End, float]) -> Saved:
         clearances(way.fit),
         _solid(coil, way.spring),
         wrong(way.fit, coil.bench),
-        _said_of_next(coil, mandrel) if ends.agree else (),
+        (*surprise(coil, ends.trial), *_said_of_next(coil, mandrel)) if ends.agree else (),
         write_down(coil, ends.trial),
     )
     return Saved(way.answer, way.spring, way.fit, rate_kept, said, mandrel)

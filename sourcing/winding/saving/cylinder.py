@@ -26,6 +26,7 @@ from sourcing.winding.saving.coil import (
     keep_it,
     refuse_smaller,
     said_of_next,
+    surprise,
     then_planned,
     write_down,
     wrong,
@@ -84,6 +85,7 @@ def came_out(coil: Coil, outside_mm: float) -> Saved:
         filter(None, [short]),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
+        surprise(coil, trial),
         said_of_next(coil, then),
         write_down(coil, trial),
     )

@@ -34,6 +34,7 @@ from sourcing.winding.saving.coil import (
     keep_it,
     refuse_smaller,
     said_of_next,
+    surprise,
     then_planned,
     write_down,
     wrong,
@@ -92,6 +93,7 @@ def came_out(coil: Coil, outside_mm: float) -> Saved:
         _hooks_of(coil, way),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
+        surprise(coil, trial),
         said_of_next(coil, then),
         write_down(coil, trial),
     )

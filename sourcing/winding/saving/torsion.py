@@ -30,6 +30,7 @@ from sourcing.winding.saving.coil import (
     keep_it,
     refuse_smaller,
     said_of_next,
+    surprise,
     then_planned,
     write_down,
     wrong,
@@ -174,6 +175,7 @@ def _answer(coil: Coil, came: _Came, first: Iterator[str]) -> Saved:
         [] if came.agree else [_TWO_COILS],
         clearances(way.fit),
         wrong(way.fit, coil.bench),
+        surprise(coil, came.trial) if came.trial is not None and came.agree else (),
         (*_said_of_stop(came, next_stop), *said_of_next(coil, then)) if came.agree else (),
         write_down(coil, came.trial) if came.trial is not None else _measure_too(coil),
     )
