@@ -132,6 +132,7 @@ def test_a_diameter_and_an_angle_of_two_coils_are_told_and_teach_nothing():
     saved = came_out_with_angle(COIL, spring.outside_diameter_mm, ((spring.free_angle_deg or 0.0) + 150.0) % 360.0)
     assert any("do not belong to one coil" in said for said in saved.said)
     assert not any("next" in said for said in saved.said)
+    assert not any("springwright trial" in said for said in saved.said)
 
 
 def test_heat_to_come_is_between_what_was_measured_and_what_is_judged():

@@ -38,7 +38,10 @@ from sourcing.winding.saving.coil import (
 from sourcing.winding.torsion_task import BENT_AT_MOST_DEG, LEGS_SET_DEG
 from sourcing.winding.turns import opens_deg
 
-_TWO_COILS = "Diameter and angle do not belong to one coil: measure both again, and count the turns."
+_TWO_COILS = (
+    "Diameter and angle do not belong to one coil: measure both again, and count the turns, before you go by what "
+    "follows."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,15 +174,20 @@ def _answer(coil: Coil, came: _Came, first: Iterator[str]) -> Saved:
     next_stop = None if planned is None else (planned - came.off_deg) % 360.0
     said = joined_said(
         first,
-        _said(coil, came, way),
         [] if came.agree else [_TWO_COILS],
+        _said(coil, came, way),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
         surprise(coil, came.trial) if came.trial is not None and came.agree else (),
         (*_said_of_stop(came, next_stop), *said_of_next(coil, then)) if came.agree else (),
-        write_down(coil, came.trial) if came.trial is not None else _measure_too(coil),
+        _written(coil, came) if came.agree else (),
     )
     return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.mandrel, next_stop)
+
+
+def _written(coil: Coil, came: _Came) -> Iterator[str]:
+    """How the coil is written down, or what is wanting for that."""
+    return _measure_too(coil) if came.trial is None else write_down(coil, came.trial)
 
 
 def _said_of_diameter(coil: Coil, outside_mm: float) -> Iterator[str]:
