@@ -242,6 +242,14 @@ def test_several_processes_at_once_all_tell_the_same_and_leave_one_index(folder:
     assert [file.suffix for file in cache.iterdir()] == [".sqlite"]
 
 
+def test_of_two_that_are_kept_at_once_the_newer_stays_whoever_comes_last(tmp_path: Path):
+    kept.keep(lambda scratch: Path(scratch).write_text("another's"), tmp_path, "key", ".kept")
+    (newer,) = tmp_path.iterdir()
+    os.utime(newer, ns=(newer.stat().st_atime_ns, newer.stat().st_mtime_ns + 10**10))
+    kept.keep(lambda scratch: Path(scratch).write_text("ours"), tmp_path, "key", ".kept")
+    assert list(tmp_path.iterdir()) == [newer]
+
+
 @pytest.mark.parametrize("edit", ["springs/list-2.yaml", "spools/wire.yaml"])
 def test_only_the_files_of_springs_that_changed_are_read_again(
     folder: Path, edit: str, monkeypatch: pytest.MonkeyPatch

@@ -88,15 +88,28 @@ def keep(write: Callable[[str], None], folder: Path, key: str, suffix: str) -> N
             write(scratch)
             name = f"{key}-{sum_of(scratch)}{suffix}"
             os.replace(scratch, folder / name)
-            _prune(folder, key, name, suffix)
+            _prune(folder, key, suffix)
         finally:
             with suppress(FileNotFoundError):
                 os.unlink(scratch)
 
 
-def _prune(folder: Path, key: str, kept: str, suffix: str) -> None:
-    others = [path for path in folder.glob(f"*{suffix}") if path.name != kept]
-    others.sort(key=lambda path: path.stat().st_mtime_ns, reverse=True)
-    same = [path for path in others if path.name.startswith(f"{key}-")]
-    for path in (*same, *[path for path in others if path not in same][KEPT - 1 :]):
+def _prune(folder: Path, key: str, suffix: str) -> None:
+    """Let go of all but the newest under the key, and of the oldest of the others.
+
+    Whoever comes last sees all that are there, and nobody takes the newest, so that processes that write at once leave
+    one between them.
+    """
+    newest_first = sorted(((_written_ns(path), path.name, path) for path in folder.glob(f"*{suffix}")), reverse=True)
+    same = [path for _, name, path in newest_first if name.startswith(f"{key}-")]
+    others = [path for _, _, path in newest_first if path not in same]
+    for path in (*same[1:], *others[KEPT - 1 :]):
         path.unlink(missing_ok=True)
+
+
+def _written_ns(path: Path) -> int:
+    """When a file was written; long ago where another process has just let go of it."""
+    try:
+        return path.stat().st_mtime_ns
+    except FileNotFoundError:
+        return 0
