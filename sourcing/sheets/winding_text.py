@@ -27,7 +27,7 @@ from sourcing.winding.advice import trial_first
 from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
 from sourcing.winding.saving.coil import Saved
-from sourcing.winding.torsion_task import HAND_NOT_KNOWN
+from sourcing.winding.torsion.task import HAND_NOT_KNOWN
 
 if TYPE_CHECKING:
     from sourcing.figures.working import Working

@@ -9,12 +9,16 @@ from sourcing.fit.limits.any_kind import stands_surroundings, stands_temperature
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter
 from sourcing.stock.model import Bench, Spool
-from sourcing.winding import compression_plan, conical_plan, extension_plan, extension_task, torsion_plan
+from sourcing.winding import compression_plan
 from sourcing.winding.by_hand import refused_by_size
+from sourcing.winding.conical import plan as conical
+from sourcing.winding.extension import plan as extension
+from sourcing.winding.extension import task as extension_task
 from sourcing.winding.line import line_refusal
 from sourcing.winding.model import Refusal, WindingPlan, Wire, wire_of
 from sourcing.winding.task import AnyDesign, Given
-from sourcing.winding.torsion_task import no_wire_serves
+from sourcing.winding.torsion import plan as torsion
+from sourcing.winding.torsion.task import no_wire_serves
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,9 +36,9 @@ class Planning:
 
 OF_KIND: Mapping[str, Planning] = {
     "compression": Planning(compression_plan.plan, compression_plan.quick, line_refusal),
-    "conical": Planning(conical_plan.plan, conical_plan.quick, line_refusal),
-    "torsion": Planning(torsion_plan.plan, torsion_plan.quick, no_wire_serves),
-    "extension": Planning(extension_plan.plan, extension_plan.quick, extension_task.no_wire_serves),
+    "conical": Planning(conical.plan, conical.quick, line_refusal),
+    "torsion": Planning(torsion.plan, torsion.quick, no_wire_serves),
+    "extension": Planning(extension.plan, extension.quick, extension_task.no_wire_serves),
 }
 
 

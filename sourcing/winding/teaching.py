@@ -14,7 +14,7 @@ from sourcing.quantities import show_angle, show_diameter, show_force, show_leng
 from sourcing.stock.model import Bench, Spool, Trial
 from sourcing.winding.advice import TRIAL_MINUTES, TRIAL_TURNS, trial_wire_mm
 from sourcing.winding.doubts import NORMAL_95
-from sourcing.winding.hand_tension import hand_tension_n
+from sourcing.winding.extension.hand_tension import hand_tension_n
 from sourcing.winding.heat import oven_reaches
 from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.trials import Knowledge, Lesson, learn

@@ -14,7 +14,7 @@ from sourcing.springs.describe import describe
 from sourcing.springs.initial_tension import tension_of
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.strength import Place
-from sourcing.winding.hand_tension import hand_tension_n
+from sourcing.winding.extension.hand_tension import hand_tension_n
 
 G_MPA = 81_500.0
 STEEL = find("music-wire")

@@ -14,7 +14,7 @@ from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import ConicalSpring, Ends
 from sourcing.stock.model import HandWinding
 from sourcing.winding import springback
-from sourcing.winding.conical_mandrel import LaidCone, diameter_at_mm, laid_cone, straight_mm
+from sourcing.winding.conical.mandrel import LaidCone, diameter_at_mm, laid_cone, straight_mm
 from sourcing.winding.model import WindingPlan
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.turns import pitch_ratio

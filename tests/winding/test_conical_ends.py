@@ -13,7 +13,7 @@ from sourcing.springs.conical_lengths import growth_at_ends_mm
 from sourcing.springs.describe_conical import closing_order
 from sourcing.springs.model import ConicalSpring, Ends
 from sourcing.winding import springback
-from sourcing.winding.conical_mandrel import as_turned, laid_cone
+from sourcing.winding.conical.mandrel import as_turned, laid_cone
 from sourcing.winding.model import WindingPlan
 from sourcing.winding.plan import plan_winding
 

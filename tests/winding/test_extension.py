@@ -14,8 +14,8 @@ from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.pulled import force_n, rate_n_per_mm
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import DIAMETER_POWER
-from sourcing.winding.extension_task import ExtensionTask
-from sourcing.winding.hand_tension import LOST_IN_HEAT
+from sourcing.winding.extension.hand_tension import LOST_IN_HEAT
+from sourcing.winding.extension.task import ExtensionTask
 from sourcing.winding.model import WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.turns import SPARE_TURNS, TAILS_MM

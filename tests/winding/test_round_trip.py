@@ -17,7 +17,7 @@ from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.springs.conical_lengths import pitch_of
 from sourcing.springs.geometry import pitch_mm
 from sourcing.springs.model import CompressionSpring, ConicalSpring
-from sourcing.winding.conical_mandrel import diameter_at_mm, laid_cone
+from sourcing.winding.conical.mandrel import diameter_at_mm, laid_cone
 from sourcing.winding.trials import Knowledge, untried
 from sourcing.winding.turns import pitch_ratio
 

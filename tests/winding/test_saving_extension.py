@@ -12,7 +12,7 @@ from sourcing.need.model import Need, Pocket
 from sourcing.springs import pulled
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.stock.model import Bench
-from sourcing.winding.extension_task import hook_heights_mm
+from sourcing.winding.extension.task import hook_heights_mm
 from sourcing.winding.model import wire_of
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.saving.coil import Coil, SenselessError

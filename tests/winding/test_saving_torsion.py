@@ -24,7 +24,7 @@ from sourcing.winding.saving.torsion import (
     wanted_of,
     with_coils,
 )
-from sourcing.winding.torsion_task import BENT_AT_MOST_DEG
+from sourcing.winding.torsion.task import BENT_AT_MOST_DEG
 
 from .cases import BENCH, material, planned, spool
 from .test_torsion import need

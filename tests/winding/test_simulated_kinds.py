@@ -25,7 +25,7 @@ from sourcing.winding.heat_change import heat_change, heated_sd_mm
 from sourcing.winding.leg_reading import LEG_SD_DEG, TURNS_SD
 from sourcing.winding.model import Made, WindingPlan
 from sourcing.winding.plan import plan_winding
-from sourcing.winding.torsion_task import angle_sd_deg
+from sourcing.winding.torsion.task import angle_sd_deg
 from sourcing.winding.trials import CALIPER_SD_MM, MANDREL_SD_MM, REPEATABILITY, Knowledge, learn
 
 from .cases import BENCH, material, planned, spool

@@ -18,7 +18,7 @@ from sourcing.springs import pressed
 from sourcing.springs.conical_lengths import SURE_STEP, pitch_mm, pitch_of, solid_length_of, step_of, telescopes
 from sourcing.springs.model import ConicalSpring
 from sourcing.stock.model import Trial
-from sourcing.winding.conical_mandrel import as_turned, laid_cone
+from sourcing.winding.conical.mandrel import as_turned, laid_cone
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import change_of_diameter, making
 from sourcing.winding.model import Mandrel

@@ -17,8 +17,8 @@ from sourcing.quantities import show_diameter, show_force, show_length
 from sourcing.springs import compression, extension, pulled
 from sourcing.springs.hooks import COILS_OF_HOOK
 from sourcing.springs.model import ExtensionSpring, Hooks
-from sourcing.winding.extension_task import ExtensionTask, hook_heights_mm
-from sourcing.winding.hand_tension import LOST_IN_HEAT, hand_tension_n
+from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, hand_tension_n
+from sourcing.winding.extension.task import ExtensionTask, hook_heights_mm
 from sourcing.winding.heat import making
 from sourcing.winding.saving.coil import (
     AS_LONG_MM,

@@ -35,7 +35,7 @@ from sourcing.winding.saving.coil import (
     write_down,
     wrong,
 )
-from sourcing.winding.torsion_task import BENT_AT_MOST_DEG, LEGS_SET_DEG
+from sourcing.winding.torsion.task import BENT_AT_MOST_DEG, LEGS_SET_DEG
 from sourcing.winding.turns import opens_deg
 
 _TWO_COILS = (

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from math import ceil, floor, pi
 
 from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, Hand, Spring, TorsionSpring
-from sourcing.winding.conical_mandrel import diameter_at_mm
+from sourcing.winding.conical.mandrel import diameter_at_mm
 from sourcing.winding.model import WindingPlan
 from sourcing.winding.turns import turns_on_mandrel
 

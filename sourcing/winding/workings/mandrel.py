@@ -10,7 +10,8 @@ from sourcing.springs import extension, initial_tension
 from sourcing.springs.conical_lengths import step_of
 from sourcing.springs.model import ConicalSpring, ExtensionSpring, Spring
 from sourcing.stock.model import Bench
-from sourcing.winding import doubts, hand_tension, heat, heat_change, springback, trials
+from sourcing.winding import doubts, heat, heat_change, springback, trials
+from sourcing.winding.extension import hand_tension
 from sourcing.winding.model import Made, WindingPlan
 from sourcing.winding.trials import Knowledge
 

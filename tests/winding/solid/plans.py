@@ -21,7 +21,7 @@ from sourcing.springs.model import (
     Spring,
     TorsionSpring,
 )
-from sourcing.winding.conical_mandrel import laid_cone
+from sourcing.winding.conical.mandrel import laid_cone
 from sourcing.winding.doubts import NORMAL_95
 from sourcing.winding.making import laid
 from sourcing.winding.model import Band, Made, Mandrel, WindingPlan

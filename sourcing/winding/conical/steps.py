@@ -10,8 +10,8 @@ from sourcing.springs.model import ConicalSpring, Ends
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import readings
 from sourcing.winding.checking import check_pressed
-from sourcing.winding.conical_mandrel import LaidCone, straight_taper_error_mm
-from sourcing.winding.conical_notes import TOUCHING_FROM
+from sourcing.winding.conical.mandrel import LaidCone, straight_taper_error_mm
+from sourcing.winding.conical.notes import TOUCHING_FROM
 from sourcing.winding.finishing import kept_from_rust
 from sourcing.winding.model import Band
 from sourcing.winding.presetting import wind_longer

@@ -12,7 +12,7 @@ from sourcing.springs.describe_conical import closing_order
 from sourcing.springs.model import ConicalSpring, Ends
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import coils_row, force_rows, free_length_row, readings, solid_length_row
-from sourcing.winding.conical_room import End, EndDiameters
+from sourcing.winding.conical.room import End, EndDiameters
 from sourcing.winding.doubts import DIAMETER_POWER
 from sourcing.winding.heat import asked_with
 from sourcing.winding.model import Acceptance

@@ -13,7 +13,7 @@ from sourcing.springs.model import ExtensionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import STANDARD_GRAVITY, TURNS_COUNTED_TO, Reading
 from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95
-from sourcing.winding.extension_task import free_length_sd_mm
+from sourcing.winding.extension.task import free_length_sd_mm
 from sourcing.winding.heat import asked_with
 from sourcing.winding.model import Acceptance, Band, GoesIn
 

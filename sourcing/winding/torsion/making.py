@@ -16,7 +16,7 @@ from sourcing.winding.doubts import NORMAL_95, opening_sd
 from sourcing.winding.heat import change_of_diameter
 from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Band, Made
-from sourcing.winding.torsion_task import TorsionTask, angle_sd_deg
+from sourcing.winding.torsion.task import TorsionTask, angle_sd_deg
 from sourcing.winding.trials import Knowledge
 
 

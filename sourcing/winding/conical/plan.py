@@ -17,14 +17,14 @@ from sourcing.winding import turns
 from sourcing.winding.acceptance import goes_in
 from sourcing.winding.any_kind import cautions, cost, knowledge, too_short
 from sourcing.winding.by_hand import crank
-from sourcing.winding.conical_acceptance import accept_cone
-from sourcing.winding.conical_mandrel import LaidCone, as_turned, laid_cone
-from sourcing.winding.conical_notes import cone_notes
-from sourcing.winding.conical_refusal import why_no_cone
-from sourcing.winding.conical_room import EndDiameters, end_diameters_mm, tapers
-from sourcing.winding.conical_search import ConicalDesign, judged, scan_cones, springs_at
-from sourcing.winding.conical_serving import serving_ends
-from sourcing.winding.conical_steps import cone_steps
+from sourcing.winding.conical.acceptance import accept_cone
+from sourcing.winding.conical.mandrel import LaidCone, as_turned, laid_cone
+from sourcing.winding.conical.notes import cone_notes
+from sourcing.winding.conical.refusal import why_no_cone
+from sourcing.winding.conical.room import EndDiameters, end_diameters_mm, tapers
+from sourcing.winding.conical.search import ConicalDesign, judged, scan_cones, springs_at
+from sourcing.winding.conical.serving import serving_ends
+from sourcing.winding.conical.steps import cone_steps
 from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95, diameter_sd_mm, mandrel_for_mm, rate_sd
 from sourcing.winding.finishing import never
 from sourcing.winding.heat import change_of_diameter, oven_reaches, stress_relief

@@ -19,10 +19,10 @@ from sourcing.winding.mandrel import Wound, wound_for
 from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.search import MOST_STEPS, QUICK_STEPS, diameters_mm, scan, serving
 from sourcing.winding.task import EASY_INDEX, Design, Given
-from sourcing.winding.torsion_acceptance import accept_torsion, torsion_goes_in
-from sourcing.winding.torsion_making import LaidBody, as_wound, laid, made_after_heat, made_before_heat
-from sourcing.winding.torsion_steps import WIND_UP_INSTEAD, TorsionNumbers, torsion_steps
-from sourcing.winding.torsion_task import TorsionTask, no_wire_serves, wanted_rate
+from sourcing.winding.torsion.acceptance import accept_torsion, torsion_goes_in
+from sourcing.winding.torsion.making import LaidBody, as_wound, laid, made_after_heat, made_before_heat
+from sourcing.winding.torsion.steps import WIND_UP_INSTEAD, TorsionNumbers, torsion_steps
+from sourcing.winding.torsion.task import TorsionTask, no_wire_serves, wanted_rate
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import tries
 

@@ -15,12 +15,12 @@ from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.notes import material_note
 from sourcing.winding.any_kind import cautions, cost, hours_said, knowledge, near_note, too_short, wire_notes
 from sourcing.winding.by_hand import crank
-from sourcing.winding.extension_acceptance import accept_extension, extension_goes_in
-from sourcing.winding.extension_making import LaidTight, as_wound, laid, made_after_heat, made_before_heat
-from sourcing.winding.extension_steps import PULL_INSTEAD, ExtensionNumbers, extension_steps
-from sourcing.winding.extension_task import ExtensionTask, no_wire_serves
+from sourcing.winding.extension.acceptance import accept_extension, extension_goes_in
+from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, hand_tension_n, tension_as_wound_n
+from sourcing.winding.extension.making import LaidTight, as_wound, laid, made_after_heat, made_before_heat
+from sourcing.winding.extension.steps import PULL_INSTEAD, ExtensionNumbers, extension_steps
+from sourcing.winding.extension.task import ExtensionTask, no_wire_serves
 from sourcing.winding.finishing import never
-from sourcing.winding.hand_tension import LOST_IN_HEAT, hand_tension_n, tension_as_wound_n
 from sourcing.winding.heat import oven_reaches, stress_relief
 from sourcing.winding.mandrel import Wound, wound_for
 from sourcing.winding.model import Band, Refusal, WindingPlan

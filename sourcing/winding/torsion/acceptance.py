@@ -16,7 +16,7 @@ from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import KITCHEN_SCALE_N, STANDARD_GRAVITY
 from sourcing.winding.heat import asked_with
 from sourcing.winding.model import Acceptance, GoesIn
-from sourcing.winding.torsion_task import BENT_AT_MOST_DEG
+from sourcing.winding.torsion.task import BENT_AT_MOST_DEG
 
 ARM_MM = 40.0
 """The lever arm on which the scale pushes where the legs' lengths are not known."""

@@ -7,7 +7,7 @@ from math import log
 
 from sourcing.fit.model import Deviation
 from sourcing.quantities import show_diameter, show_force, show_length
-from sourcing.winding.conical_search import ConicalDesign
+from sourcing.winding.conical.search import ConicalDesign
 from sourcing.winding.model import Refusal
 from sourcing.winding.search import REFUSED_FROM, missed
 

@@ -18,8 +18,8 @@ from sourcing.winding.model import Band
 from sourcing.winding.presetting import limit_left
 from sourcing.winding.setting_up import Numbers, anchored, held, set_up
 from sourcing.winding.steps import again, eased, eighths, prepare
-from sourcing.winding.torsion_acceptance import sits, torque_readings
-from sourcing.winding.torsion_making import LaidBody
+from sourcing.winding.torsion.acceptance import sits, torque_readings
+from sourcing.winding.torsion.making import LaidBody
 
 HELD_MM = 50.0
 """Wire beyond a leg, to anchor or to hold it by (assumed)."""

@@ -13,8 +13,8 @@ from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.strength import Place
 from sourcing.stock.model import Bench
 from sourcing.winding.checking import check_pulled
-from sourcing.winding.extension_acceptance import readings
-from sourcing.winding.extension_making import LaidTight, wire_of_hooks_mm
+from sourcing.winding.extension.acceptance import readings
+from sourcing.winding.extension.making import LaidTight, wire_of_hooks_mm
 from sourcing.winding.finishing import kept_from_rust
 from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band

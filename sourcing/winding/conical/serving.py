@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from sourcing.winding.conical_room import ENDS_TRIED, End, EndDiameters, tapers
-from sourcing.winding.conical_search import ConicalDesign, designs_at
+from sourcing.winding.conical.room import ENDS_TRIED, End, EndDiameters, tapers
+from sourcing.winding.conical.search import ConicalDesign, designs_at
 from sourcing.winding.model import Serves
 from sourcing.winding.pressed_task import PressedTask
 from sourcing.winding.search import is_of_the_pocket, stops

@@ -18,7 +18,7 @@ from sourcing.fit.score import force_house_tolerance_n
 from sourcing.springs import conical, geometry, pressed
 from sourcing.springs.conical_lengths import SURE_STEP
 from sourcing.springs.model import ConicalSpring
-from sourcing.winding.conical_room import EndDiameters
+from sourcing.winding.conical.room import EndDiameters
 from sourcing.winding.heat import making
 from sourcing.winding.line import Aim, Line, aim
 from sourcing.winding.pressed_task import PressedTask

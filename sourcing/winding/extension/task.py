@@ -20,7 +20,7 @@ from sourcing.springs.hooks import LOOP_HEIGHTS
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import DIAMETER_POWER, diameter_sd_mm, rate_sd
-from sourcing.winding.hand_tension import AIMED_AT, hand_tension_n
+from sourcing.winding.extension.hand_tension import AIMED_AT, hand_tension_n
 from sourcing.winding.heat import making, oven_reaches
 from sourcing.winding.line import Aim, aim
 from sourcing.winding.model import Band, Refusal, Wire
