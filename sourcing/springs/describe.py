@@ -20,6 +20,7 @@ from sourcing.springs.geometry import (
     solid_length_mm,
     wire_length_mm,
 )
+from sourcing.springs.life import Making
 from sourcing.springs.model import CompressionSpring, ConicalSpring, EndPiece, ExtensionSpring, Spring, TorsionSpring
 from sourcing.springs.notes import (
     cannot_be_pressed_note,
@@ -77,23 +78,34 @@ AnyDescription = Description | ConicalDescription | ExtensionDescription | Torsi
 
 
 @overload
-def describe(spring: CompressionSpring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()) -> Description: ...
+def describe(
+    spring: CompressionSpring,
+    at_mm: Sequence[float] = (),
+    at_deg: Sequence[float] = (),
+    making: Making = Making.UNKNOWN,
+) -> Description: ...
 @overload
 def describe(
-    spring: ConicalSpring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()
+    spring: ConicalSpring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = (), making: Making = Making.UNKNOWN
 ) -> ConicalDescription: ...
 @overload
 def describe(
-    spring: ExtensionSpring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()
+    spring: ExtensionSpring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = (), making: Making = Making.UNKNOWN
 ) -> ExtensionDescription: ...
 @overload
 def describe(
-    spring: TorsionSpring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()
+    spring: TorsionSpring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = (), making: Making = Making.UNKNOWN
 ) -> TorsionDescription: ...
 @overload
-def describe(spring: Spring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()) -> AnyDescription: ...
-def describe(spring: Spring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = ()) -> AnyDescription:
+def describe(
+    spring: Spring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = (), making: Making = Making.UNKNOWN
+) -> AnyDescription: ...
+def describe(
+    spring: Spring, at_mm: Sequence[float] = (), at_deg: Sequence[float] = (), making: Making = Making.UNKNOWN
+) -> AnyDescription:
     """All figures of a spring, and what it does at each of the lengths `at_mm`, or of the angles `at_deg`.
+
+    `making`: who made it, which decides the class of its life.
 
     Longer than free: the force is 0. Shorter than solid: the force is None. Either is said in a note, as is all that
     makes a figure unsure.
@@ -111,16 +123,16 @@ def describe(spring: Spring, at_mm: Sequence[float] = (), at_deg: Sequence[float
     """
     match spring:
         case CompressionSpring():
-            return _describe_cylinder(spring, at_mm)
+            return _describe_cylinder(spring, at_mm, making)
         case ConicalSpring():
-            return describe_cone(spring, at_mm)
+            return describe_cone(spring, at_mm, making)
         case ExtensionSpring():
-            return describe_extension(spring, at_mm)
+            return describe_extension(spring, at_mm, making)
         case TorsionSpring():
-            return describe_torsion(spring, at_deg)
+            return describe_torsion(spring, at_deg, making)
 
 
-def _describe_cylinder(spring: CompressionSpring, at_mm: Sequence[float]) -> Description:
+def _describe_cylinder(spring: CompressionSpring, at_mm: Sequence[float], making: Making) -> Description:
     d, mean, coils = spring.wire_diameter_mm, spring.mean_diameter_mm, spring.active_coils
     pitch = pitch_mm(d, spring.free_length_mm, coils, spring.total_coils, spring.ends)
     wire_length = wire_with_ends_mm(wire_length_mm(d, mean, pitch, coils, spring.total_coils), wire_of_ends_mm(spring))
@@ -154,7 +166,7 @@ def _describe_cylinder(spring: CompressionSpring, at_mm: Sequence[float]) -> Des
         buckling_length_mm=_buckling_length_mm(spring, solid, GUIDED_SQUARE),
         end_1=spring.end_1,
         end_2=spring.end_2,
-        endurance=of_pressed(spring, at_mm),
+        endurance=of_pressed(spring, at_mm, making),
         at=tuple(at_length(spring, length) for length in at_mm),
         notes=(),
     )

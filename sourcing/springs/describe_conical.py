@@ -23,6 +23,7 @@ from sourcing.springs.conical_lengths import (
 from sourcing.springs.end_pieces import wire_of_ends_mm, wire_with_ends_mm
 from sourcing.springs.endurance import PressedEndurance, of_pressed
 from sourcing.springs.geometry import mass_g
+from sourcing.springs.life import Making
 from sourcing.springs.model import ConicalSpring, EndPiece
 from sourcing.springs.notes import (
     cannot_be_pressed_note,
@@ -91,7 +92,9 @@ class ConicalDescription:
     notes: tuple[str, ...]
 
 
-def describe_cone(spring: ConicalSpring, at_mm: Sequence[float] = ()) -> ConicalDescription:
+def describe_cone(
+    spring: ConicalSpring, at_mm: Sequence[float] = (), making: Making = Making.UNKNOWN
+) -> ConicalDescription:
     """All figures of a conical spring, and what it does at each of the lengths `at_mm`, from its progressive curve.
 
     >>> from sourcing.materials import find
@@ -141,7 +144,7 @@ def describe_cone(spring: ConicalSpring, at_mm: Sequence[float] = ()) -> Conical
         end_1=spring.end_1,
         end_2=spring.end_2,
         closing=closing_order(spring),
-        endurance=of_pressed(spring, at_mm),
+        endurance=of_pressed(spring, at_mm, making),
         at=tuple(pressed.at_length(spring, length) for length in at_mm),
         notes=(),
     )

@@ -12,6 +12,7 @@ from sourcing.springs.endurance import PulledEndurance, of_pulled
 from sourcing.springs.extension import LEAST_ACTIVE_COILS, active_coils_with_hooks, initial_stress_mpa
 from sourcing.springs.geometry import mass_g, turn_length_mm
 from sourcing.springs.initial_tension import Range, Tension
+from sourcing.springs.life import Making
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.notes import counted, material_note, mm
 from sourcing.springs.pulled import AtPull
@@ -98,7 +99,9 @@ def wire_length_mm(spring: ExtensionSpring) -> float:
     return body_mm + 2.0 * wire_of_hook_mm(spring)
 
 
-def describe_extension(spring: ExtensionSpring, at_mm: Sequence[float] = ()) -> ExtensionDescription:
+def describe_extension(
+    spring: ExtensionSpring, at_mm: Sequence[float] = (), making: Making = Making.UNKNOWN
+) -> ExtensionDescription:
     """All figures of an extension spring, and what it does pulled to each of the lengths `at_mm`.
 
     >>> from sourcing.materials import find
@@ -145,7 +148,7 @@ def describe_extension(spring: ExtensionSpring, at_mm: Sequence[float] = ()) -> 
         wire_length_mm=wire_mm,
         mass_g=mass_g(d, wire_mm, density),
         natural_frequency_hz=natural_frequency_hz(d, mean, spring.active_coils, spring.shear_modulus_mpa, density),
-        endurance=of_pulled(spring, at_mm),
+        endurance=of_pulled(spring, at_mm, making),
         at=tuple(pulled.at_length(spring, length) for length in at_mm),
         notes=(),
     )

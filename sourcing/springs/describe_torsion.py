@@ -9,6 +9,7 @@ from sourcing.springs import torsion, turned
 from sourcing.springs.compression import INDEX_RANGE, LEAST_ACTIVE_COILS, index_is_covered
 from sourcing.springs.endurance import TurnedEndurance, of_turned
 from sourcing.springs.geometry import mass_g
+from sourcing.springs.life import Making
 from sourcing.springs.model import Hand, LegShape, TorsionSpring
 from sourcing.springs.notes import counted, material_note, mm
 from sourcing.springs.turned import AtAngle
@@ -55,7 +56,9 @@ class TorsionDescription:
     notes: tuple[str, ...]
 
 
-def describe_torsion(spring: TorsionSpring, at_deg: Sequence[float] = ()) -> TorsionDescription:
+def describe_torsion(
+    spring: TorsionSpring, at_deg: Sequence[float] = (), making: Making = Making.UNKNOWN
+) -> TorsionDescription:
     """All figures of a torsion spring, and what it does at each of the angles `at_deg`, wound up from free.
 
     >>> from sourcing.materials import find
@@ -99,7 +102,7 @@ def describe_torsion(spring: TorsionSpring, at_deg: Sequence[float] = ()) -> Tor
         wire_length_mm=wire_length,
         mass_g=mass_g(d, wire_length, density),
         natural_frequency_hz=torsion.natural_frequency_hz(d, mean, coils, spring.elastic_modulus_mpa, density),
-        endurance=of_turned(spring, at_deg),
+        endurance=of_turned(spring, at_deg, making),
         at=tuple(turned.at_angle(spring, angle) for angle in at_deg),
         notes=(),
     )

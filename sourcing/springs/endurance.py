@@ -1,6 +1,6 @@
 """What a described spring bears: pressed solid or wound up, worked time after time, and where it is warm.
 
-Who made it is not known here, so that none is called safe for good; `life.Making` has the factors.
+Who made it is not known unless it is said, so that none is called safe for good; `life.Making` has the factors.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from sourcing.materials.model import Material
 from sourcing.springs import pressed, pulled, turned
 from sourcing.springs.initial_tension import tension_of
-from sourcing.springs.life import Word, badness, life, pressed_solid, steady
+from sourcing.springs.life import Making, Word, badness, life, pressed_solid, steady
 from sourcing.springs.model import ExtensionSpring, PressedSpring, TorsionSpring
 from sourcing.springs.strength import Place
 from sourcing.springs.warmth import left_of_force
@@ -40,6 +40,7 @@ class PressedEndurance:
     lasts_from_mm: float | None
     lasts_to_mm: float | None
     service: Service
+    making: Making
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +52,7 @@ class TurnedEndurance:
     lasts_from_deg: float | None
     lasts_to_deg: float | None
     service: Service
+    making: Making
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +67,7 @@ class PulledEndurance:
     lasts_to_mm: float | None
     gives_way_first: str | None
     service: Service
+    making: Making
 
 
 def service_of(material: Material) -> Service:
@@ -80,12 +83,12 @@ def service_of(material: Material) -> Service:
     return Service(material.service_low_c, high_c, low, high)
 
 
-def of_pressed(spring: PressedSpring, at_mm: Sequence[float] = ()) -> PressedEndurance:
+def of_pressed(spring: PressedSpring, at_mm: Sequence[float] = (), making: Making = Making.UNKNOWN) -> PressedEndurance:
     """What becomes of a compression spring of any shape, worked between the lengths asked for."""
     tensile_mpa, service = spring.tensile_strength_mpa, service_of(spring.material)
     free_mm, solid_mm = spring.free_length_mm, pressed.solid_length_mm(spring)
     if tensile_mpa is None or free_mm <= solid_mm:
-        return PressedEndurance(None, None, None, None, service)
+        return PressedEndurance(None, None, None, None, service, making)
     rate = pressed.rate_n_per_mm(spring)
     at_solid_mpa = pressed.stress_mpa(spring, solid_mm, rate)
     _, corrected_mpa = pressed.corrected_range_mpa(spring, free_mm, solid_mm, rate)
@@ -93,25 +96,27 @@ def of_pressed(spring: PressedSpring, at_mm: Sequence[float] = ()) -> PressedEnd
     reached = [length for length in at_mm if solid_mm <= length < free_mm]
     shortest_mm = min(reached, default=solid_mm)
     longest_mm = max(reached) if len(set(reached)) > 1 else free_mm
-    lasts = _pressed_between(spring, tensile_mpa, longest_mm, shortest_mm)
-    return PressedEndurance(word, lasts, longest_mm, shortest_mm, service)
+    lasts = _pressed_between(spring, tensile_mpa, longest_mm, shortest_mm, making)
+    return PressedEndurance(word, lasts, longest_mm, shortest_mm, service, making)
 
 
-def _pressed_between(spring: PressedSpring, tensile_mpa: float, longest_mm: float, shortest_mm: float) -> Word:
+def _pressed_between(
+    spring: PressedSpring, tensile_mpa: float, longest_mm: float, shortest_mm: float, making: Making
+) -> Word:
     rate, material = pressed.rate_n_per_mm(spring), spring.material
     place = Place.LENGTH if shortest_mm > pressed.solid_length_mm(spring) else Place.SOLID
     word = steady(place, material, tensile_mpa, pressed.stress_mpa(spring, shortest_mm, rate))
     low_mpa, high_mpa = pressed.corrected_range_mpa(spring, longest_mm, shortest_mm, rate)
-    return word if word is not Word.WELL_WITHIN else life(place, material, tensile_mpa, low_mpa, high_mpa).word
+    return word if word is not Word.WELL_WITHIN else life(place, material, tensile_mpa, low_mpa, high_mpa, making).word
 
 
-def of_pulled(spring: ExtensionSpring, at_mm: Sequence[float] = ()) -> PulledEndurance:
+def of_pulled(spring: ExtensionSpring, at_mm: Sequence[float] = (), making: Making = Making.UNKNOWN) -> PulledEndurance:
     """What becomes of an extension spring, pulled between the lengths asked for, at whichever part gives way first."""
     tensile_mpa, free_mm, service = spring.tensile_strength_mpa, spring.free_length_mm, service_of(spring.material)
     rate, tension_n = pulled.rate_n_per_mm(spring), tension_of(spring).likely_n
     safe_mm = pulled.largest_safe_length_mm(spring, rate, tension_n)
     if tensile_mpa is None or safe_mm is None:
-        return PulledEndurance(None, None, None, None, service)
+        return PulledEndurance(None, None, None, None, service, making)
     reached = sorted({length for length in at_mm if length > free_mm}) or [safe_mm]
     from_mm, to_mm = reached[0] if len(reached) > 1 else free_mm, reached[-1]
     low_n, high_n = (pulled.force_n(spring, length, rate, tension_n) for length in (from_mm, to_mm))
@@ -121,23 +126,23 @@ def of_pulled(spring: ExtensionSpring, at_mm: Sequence[float] = ()) -> PulledEnd
         word, cycles = steady(part.place, spring.material, tensile_mpa, high_n * part.mpa_per_n * (1.0 - 1e-9)), 0.0
         if word is Word.WELL_WITHIN:
             low_mpa, high_mpa = (force * part.corrected * part.mpa_per_n for force in (low_n, high_n))
-            lasts = life(part.place, spring.material, tensile_mpa, low_mpa, high_mpa)
+            lasts = life(part.place, spring.material, tensile_mpa, low_mpa, high_mpa, making)
             word, cycles = lasts.word, lasts.cycles
         ends.append((word, cycles, part.words))
     first = min(ends, key=lambda each: (-badness(each[0]), each[1]))
-    return PulledEndurance(first[0], from_mm, to_mm, first[2], service)
+    return PulledEndurance(first[0], from_mm, to_mm, first[2], service, making)
 
 
-def of_turned(spring: TorsionSpring, at_deg: Sequence[float] = ()) -> TurnedEndurance:
+def of_turned(spring: TorsionSpring, at_deg: Sequence[float] = (), making: Making = Making.UNKNOWN) -> TurnedEndurance:
     """What becomes of a torsion spring, wound up between the angles asked for; an angle that unwinds is left out."""
     tensile_mpa, service = spring.tensile_strength_mpa, service_of(spring.material)
     wound = sorted({angle for angle in at_deg if angle > 0.0 and turned.can_turn_to(spring, angle)})
     if tensile_mpa is None or not wound:
-        return TurnedEndurance(None, None, None, service)
+        return TurnedEndurance(None, None, None, service, making)
     from_deg, to_deg = wound[0] if len(wound) > 1 else 0.0, wound[-1]
     rate = turned.rate_n_mm_per_deg(spring)
     word = steady(Place.WOUND_UP, spring.material, tensile_mpa, turned.stress_mpa(spring, rate * to_deg))
     if word is Word.WELL_WITHIN:
         low_mpa, high_mpa = (turned.corrected_stress_mpa(spring, rate * angle) for angle in (from_deg, to_deg))
-        word = life(Place.WOUND_UP, spring.material, tensile_mpa, low_mpa, high_mpa).word
-    return TurnedEndurance(word, from_deg, to_deg, service)
+        word = life(Place.WOUND_UP, spring.material, tensile_mpa, low_mpa, high_mpa, making).word
+    return TurnedEndurance(word, from_deg, to_deg, service, making)

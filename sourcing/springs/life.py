@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from math import inf
 
+from sourcing.figures import formula
 from sourcing.materials.model import Material
 from sourcing.springs.fatigue import FEWEST_CYCLES, MOST_CYCLES, cycles_borne, ultimate_mpa
 from sourcing.springs.strength import Place, Presetting, permissible, permissible_at_mpa, permissible_stress_mpa
@@ -134,7 +135,21 @@ def life(
     borne = cycles_borne(place, material, tensile_strength_mpa, low_mpa, high_mpa)
     if making is not Making.SPRING_MAKER:
         borne = min(borne, MOST_CYCLES)
-    return Life(borne * making.share, making)
+    return Life(cycles_of_making(borne, making.share), making)
+
+
+@formula(
+    "N = s · N_b",
+    where={"s": "share", "N_b": "borne"},
+    source="assumed: `Making.share`",
+)
+def cycles_of_making(borne: float, share: float) -> float:
+    """How often it is worked where its making leaves a share of the cycles that the lines of relieved springs give.
+
+    >>> cycles_of_making(3e6, 0.1)
+    300000.0
+    """
+    return borne * share
 
 
 def steady(place: Place, material: Material, tensile_strength_mpa: float, stress_mpa: float) -> Word:

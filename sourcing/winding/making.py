@@ -19,6 +19,7 @@ from sourcing.winding.doubts import (
     upper_rate,
     whole_rate_sd,
 )
+from sourcing.winding.heat import making
 from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Band, Made
 from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
@@ -98,7 +99,9 @@ def made_after_heat(task: PressedTask, known: Knowledge, wound: Wound[Compressio
 
 
 def _made(task: PressedTask, spring: CompressionSpring, sd_mm: float) -> Made:
-    figures = describe(spring, [point.at_mm for point in task.need.working])
+    figures = describe(
+        spring, [point.at_mm for point in task.need.working], making=making(task.wire.material, task.bench)
+    )
     return Made(spring, figures, _bands(spring, sd_mm))
 
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from math import inf
 
 import pytest
 
@@ -13,6 +12,7 @@ from sourcing.need.model import Need
 from sourcing.need.reading import read_need
 from sourcing.sheets.winding_data import plan_document
 from sourcing.springs.endurance import PressedEndurance, PulledEndurance, TurnedEndurance
+from sourcing.springs.fatigue import MOST_CYCLES
 from sourcing.springs.life import Life, Making
 from sourcing.stock.model import Bench, Spool, Trial
 from sourcing.winding.model import WindingPlan
@@ -171,22 +171,29 @@ cycles: 20000
 }
 
 
+@pytest.mark.parametrize("oven_c", [250.0, None], ids=["oven", "no oven"])
 @pytest.mark.parametrize("kind", LASTING)
-def test_the_life_in_the_notes_is_the_one_that_the_workings_come_to(kind: str, tmp_path) -> None:
-    wanted, lasts = _as_user(LASTING[kind], tmp_path), "How long it lasts: "
+def test_the_life_in_the_notes_is_the_one_that_the_workings_come_to(kind: str, oven_c: float | None, tmp_path) -> None:
+    wanted, lasts, bench = _as_user(LASTING[kind], tmp_path), "How long it lasts: ", replace(BENCH, oven_c=oven_c)
     for wire_mm in (0.9, 1.0, 0.8, 0.7, 1.2):
         wire = Spool("W", material("music-wire"), wire_mm)
-        plan = plan_winding(wanted, wire, BENCH)
+        plan = plan_winding(wanted, wire, bench)
         if isinstance(plan, WindingPlan) and any(note.startswith(lasts) for note in plan.notes):
             break
     assert isinstance(plan, WindingPlan), plan
-    assert plan.after_heat is not None
-    endurance = plan.after_heat.figures.endurance
+    done, where = (plan.finished, " as wound") if plan.after_heat is None else (plan.after_heat, " after heat")
+    endurance = done.figures.endurance
+    assert plan.finished.figures.endurance.making is endurance.making
     (told,) = (note for note in plan.notes if note.startswith(lasts))
-    every = shown(plan, wire).values()
     assert str(endurance.lasts) in told
-    borne = [each.value for each in every if each.figure == "cycles_borne" and each.where == " after heat"]
-    assert Life(min(borne, default=inf), Making.WOUND).word is endurance.lasts
+    every = shown(plan, wire, bench).values()
+    borne = [each.value for each in every if each.figure == "cycles_borne" and each.where == where]
+    left = [each.value for each in every if each.figure == "cycles_not_relieved" and each.where == where]
+    keeps_the_stress_of_winding = oven_c is None and kind != "torsion"
+    assert endurance.making is (Making.WOUND_UNHEATED if keeps_the_stress_of_winding else Making.WOUND)
+    assert left == ([pytest.approx(each / 10.0) for each in borne] if keeps_the_stress_of_winding else [])
+    cycles = min(borne, default=MOST_CYCLES) * endurance.making.share
+    assert Life(cycles, endurance.making).word is endurance.lasts
     assert lasts_between(endurance) == pytest.approx(WORKED[kind])
 
 

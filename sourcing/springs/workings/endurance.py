@@ -7,9 +7,10 @@ from dataclasses import replace
 from math import isfinite
 
 from sourcing.figures.working import Working, work
-from sourcing.springs import fatigue, pressed, pulled, strength, turned, warmth
+from sourcing.springs import fatigue, life, pressed, pulled, strength, turned, warmth
 from sourcing.springs.endurance import PressedEndurance, PulledEndurance, Service, TurnedEndurance
 from sourcing.springs.initial_tension import tension_of
+from sourcing.springs.life import Making
 from sourcing.springs.model import ExtensionSpring, PressedSpring, Spring, TorsionSpring
 from sourcing.springs.strength import Place, Presetting
 
@@ -33,7 +34,8 @@ def _life_pressed(spring: PressedSpring, bears: PressedEndurance) -> Iterator[Wo
     ]
     yield from stresses
     place = Place.LENGTH if to_mm > pressed.solid_length_mm(spring) else Place.SOLID
-    yield from _life(spring, place, *(each.value for each in stresses))
+    low_mpa, high_mpa = (each.value for each in stresses)
+    yield from _life(spring, place, low_mpa, high_mpa, bears.making)
 
 
 def of_pulled(spring: ExtensionSpring, bears: PulledEndurance) -> Iterator[Working]:
@@ -53,7 +55,7 @@ def _life_pulled(spring: ExtensionSpring, bears: PulledEndurance) -> Iterator[Wo
                 part.corrected * part.mpa_per_n * pulled.force_n(spring, length, rate, tension_n)
                 for length in (bears.lasts_from_mm, bears.lasts_to_mm)
             )
-            yield from _life(spring, part.place, low_mpa, high_mpa)
+            yield from _life(spring, part.place, low_mpa, high_mpa, bears.making)
 
 
 def of_turned(spring: TorsionSpring, bears: TurnedEndurance) -> Iterator[Working]:
@@ -68,7 +70,7 @@ def _life_turned(spring: TorsionSpring, bears: TurnedEndurance) -> Iterator[Work
     rate = turned.rate_n_mm_per_deg(spring)
     angles = (bears.lasts_from_deg, bears.lasts_to_deg)
     low_mpa, high_mpa = (turned.corrected_stress_mpa(spring, rate * angle) for angle in angles)
-    yield from _life(spring, Place.WOUND_UP, low_mpa, high_mpa)
+    yield from _life(spring, Place.WOUND_UP, low_mpa, high_mpa, bears.making)
 
 
 def _permissible(spring: Spring, place: Place, presetting: Presetting = Presetting.AS_IT_IS) -> Iterator[Working]:
@@ -83,7 +85,7 @@ def _permissible(spring: Spring, place: Place, presetting: Presetting = Presetti
         yield replace(worked, source=row.source, from_memory=row.from_memory).at(f"{at}{where}, {row.factor}{set_}")
 
 
-def _life(spring: Spring, place: Place, low_mpa: float, high_mpa: float) -> Iterator[Working]:
+def _life(spring: Spring, place: Place, low_mpa: float, high_mpa: float, making: Making) -> Iterator[Working]:
     """From amplitude and mean to cycles; what is infinite (a mean stress that breaks alone, no end) is left out."""
     tensile_mpa = spring.tensile_strength_mpa
     if tensile_mpa is None:
@@ -104,6 +106,8 @@ def _life(spring: Spring, place: Place, low_mpa: float, high_mpa: float) -> Iter
     cycles = work(fatigue.cycles_borne, place, spring.material, tensile_mpa, low_mpa, high_mpa)
     if isfinite(cycles.value):
         yield cycles
+        if making.share < 1.0:
+            yield work(life.cycles_of_making, cycles.value, making.share, figure="cycles_not_relieved")
         return
     pair = (fatigue.ZIMMERLI_AMPLITUDE_MPA, fatigue.ZIMMERLI_MEAN_MPA)
     endurance = work(fatigue.reversed_mpa, *pair, ultimate, figure="endurance_without_mean_stress_mpa")

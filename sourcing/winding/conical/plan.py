@@ -27,7 +27,7 @@ from sourcing.winding.conical.serving import serving_ends
 from sourcing.winding.conical.steps import cone_steps
 from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95, diameter_sd_mm, mandrel_for_mm, rate_sd
 from sourcing.winding.finishing import never
-from sourcing.winding.heat import change_of_diameter, oven_reaches, stress_relief
+from sourcing.winding.heat import change_of_diameter, making, oven_reaches, stress_relief
 from sourcing.winding.line import wanted_line
 from sourcing.winding.model import Band, Made, Mandrel, Refusal, WindingPlan
 from sourcing.winding.presetting import PRESS_INSTEAD
@@ -182,7 +182,9 @@ def _laid(task: PressedTask, known: Knowledge, design: ConicalDesign) -> WoundCo
 
 def _made(task: PressedTask, spring: ConicalSpring, small_sd_mm: float, large_sd_mm: float) -> Made:
     """A cone's figures with their bands."""
-    figures = describe_cone(spring, [point.at_mm for point in task.need.working])
+    figures = describe_cone(
+        spring, [point.at_mm for point in task.need.working], making(task.wire.material, task.bench)
+    )
     return Made(spring, figures, _bands(spring, small_sd_mm, large_sd_mm))
 
 

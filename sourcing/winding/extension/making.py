@@ -15,6 +15,7 @@ from sourcing.winding import turns
 from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95, diameter_sd_mm, rate_sd
 from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, hand_tension_n, tension_as_wound_n
 from sourcing.winding.extension.task import ExtensionTask, free_length_sd_mm
+from sourcing.winding.heat import making
 from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Band, Made
 from sourcing.winding.trials import Knowledge
@@ -89,7 +90,9 @@ def made_after_heat(task: ExtensionTask, known: Knowledge, wound: Wound[Extensio
 
 def _made(task: ExtensionTask, spring: ExtensionSpring, sd_mm: float, heated: bool) -> Made:
     tension = hand_tension_n(spring.wire_diameter_mm, spring.mean_diameter_mm, task.tensile_strength_mpa, heated)
-    figures = describe_extension(spring, [point.at_mm for point in task.need.working])
+    figures = describe_extension(
+        spring, [point.at_mm for point in task.need.working], making(task.wire.material, task.bench)
+    )
     return Made(spring, figures, {**_bands(spring, sd_mm), "initial_tension_n": tension})
 
 

@@ -10,6 +10,7 @@ from sourcing.springs import torsion, turned
 from sourcing.springs.describe import describe
 from sourcing.springs.describe_torsion import TorsionDescription
 from sourcing.springs.geometry import turn_length_mm
+from sourcing.springs.life import Making
 from sourcing.springs.model import TorsionSpring
 from sourcing.winding import turns
 from sourcing.winding.doubts import NORMAL_95, opening_sd
@@ -82,7 +83,7 @@ def made_after_heat(task: TorsionTask, known: Knowledge, wound: Wound[TorsionSpr
 
 def _figures(task: TorsionTask, spring: TorsionSpring) -> TorsionDescription:
     """The spring's figures at the angles at which it works."""
-    return describe(spring, at_deg=[point.at_deg for point in task.need.turned])
+    return describe(spring, at_deg=[point.at_deg for point in task.need.turned], making=Making.WOUND)
 
 
 @dataclass(frozen=True, slots=True)
