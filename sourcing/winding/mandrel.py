@@ -11,7 +11,7 @@ from sourcing.quantities import show_diameter
 from sourcing.winding.doubts import final_mean_mm, mandrel_for_mm
 from sourcing.winding.model import Mandrel, Refusal
 from sourcing.winding.search import why_none
-from sourcing.winding.task import ByDiameter, Design, S, unspread
+from sourcing.winding.task import ByDiameter, Design, S
 from sourcing.winding.trials import Knowledge
 
 TURNED_STEP_MM = 0.05
@@ -19,6 +19,9 @@ TURNED_STEP_MM = 0.05
 
 DOES_NOT_SERVE, EXPECTED = " does not serve: ", "; expected "
 """Between which the reason stands why a mandrel that was asked for is refused."""
+
+CLEARLY_SURER = 0.1
+"""By how much the chance of a rod must be greater for its spring to be taken before one nearer to what is wanted."""
 
 TRIED_AT = 7
 """How many diameters of those that stand equal are compared by chance."""
@@ -110,15 +113,25 @@ def _expected(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]
 def choose(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]]) -> Wound[S] | None:
     """The mandrel that serves best: a rod on hand that gives a yes with the least chance wanted, else one to turn.
 
-    None where neither can be laid on a mandrel of at least one wire diameter.
+    A rod that is clearly surer than either is taken though its spring is further from the figures that are wanted:
+    each try costs wire and an hour, and all that is wanted holds. None where nothing can be laid on a mandrel of at
+    least one wire diameter.
     """
-    rod = min(_rods(task, known, designs), key=_order, default=None)
+    rods = tuple(_rods(task, known, designs))
+    best = min((rod.design.standing[0] for rod in rods), default=0)
+    rod = min((rod for rod in rods if rod.design.standing[0] == best), key=_order, default=None)
     if rod is not None and rod.design.fit.fits == "yes" and rod.design.fit.chance >= task.bench.least_chance:
         return rod
-    turned = _turned(task, known, designs)
-    if rod is None or turned is None:
-        return rod or turned
-    return min(rod, turned, key=_order)
+    first = min((each for each in (rod, _turned(task, known, designs)) if each is not None), key=_order, default=None)
+    serving = (rod for rod in rods if rod.design.fit.fits == "yes")
+    surest = max(serving, key=_chance, default=first)
+    if first is None or surest is None:
+        return first or surest
+    return surest if _chance(surest) >= _chance(first) + CLEARLY_SURER else first
+
+
+def _chance(wound: Wound[Any]) -> float:
+    return wound.design.fit.chance
 
 
 def _order(wound: Wound[Any]) -> tuple[float, ...]:
@@ -126,14 +139,13 @@ def _order(wound: Wound[Any]) -> tuple[float, ...]:
 
 
 def _rods(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]]) -> Iterable[Wound[S]]:
-    """The rods on hand whose springs stand best, with their chances."""
+    """The rods on hand whose springs have room, with what they give."""
     low, high = designs[0].spring.mean_diameter_mm, designs[-1].spring.mean_diameter_mm
-    rods = [rod for rod in task.bench.rods_mm if rod >= task.wire.wire_diameter_mm]
-    means = {rod: final_mean_mm(task, known, rod) for rod in rods}
-    standing = {rod: task.best_at(mean, unspread).standing[0] for rod, mean in means.items() if low <= mean <= high}
-    best = min(standing.values(), default=0)
-    wound = (wound_on(task, known, Mandrel("rod", rod)) for rod, each in standing.items() if each == best)
-    return (each for each in wound if each is not None)
+    for rod in task.bench.rods_mm:
+        if rod >= task.wire.wire_diameter_mm and low <= final_mean_mm(task, known, rod) <= high:
+            wound = wound_on(task, known, Mandrel("rod", rod))
+            if wound is not None:
+                yield wound
 
 
 def _turned(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]]) -> Wound[S] | None:
