@@ -161,7 +161,7 @@ class Gathered:
         """Take in the spools of a file."""
         from sourcing.stock.spools import spools_in
 
-        read = spools_in(document, self.settled())
+        read = spools_in(document, self.settled(), self.bench.units)
         self.spools += read.spools
         self.spool_ids += read.ids
         self.findings += read.findings

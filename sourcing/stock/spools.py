@@ -25,15 +25,16 @@ from sourcing.files.fields import (
 from sourcing.files.findings import Finding, Place
 from sourcing.files.records import Read, Record, read_record
 from sourcing.need.kinds import MaterialField
-from sourcing.quantities import show_length
+from sourcing.quantities import show_diameter, show_force
 from sourcing.stock.lists import listed
 from sourcing.stock.model import Spool, Trial
-
-CALIPER_MM = 0.1
-"""Mandrel and coil are each measured to half of that."""
-
-HEAT_LEAVES = 0.97
-"""Heat draws no coil of spring wire together by more (common practice, no source: 2 % for music wire)."""
+from sourcing.stock.trial_bounds import (
+    LEAST_PITCH,
+    breaking_force_n,
+    least_outside_mm,
+    measures_too_little,
+    reading_error_mm,
+)
 
 
 class TrialRecord(Record):
@@ -89,8 +90,8 @@ class SpoolsRead:
     findings: list[Finding] = field(default_factory=list[Finding])
 
 
-def spools_in(document: Document, settled: Mapping[str, object]) -> SpoolsRead:
-    """All that a file of spools holds, and all that is wrong with it."""
+def spools_in(document: Document, settled: Mapping[str, object], units: str = "mm") -> SpoolsRead:
+    """All that a file of spools holds, and all that is wrong with it, bounds told in the bench's units."""
     read = SpoolsRead()
     records, read.findings = listed("spools", document)
     for number, value in enumerate(records):
@@ -101,18 +102,20 @@ def spools_in(document: Document, settled: Mapping[str, object]) -> SpoolsRead:
             continue
         if record.record.id is not None:
             read.ids.append((record.record.id, record.place("id")))
-        more = list(_trial_findings(record))
+        more = list(_trial_findings(record, units))
         read.findings += more
         if not wrong and not more and (spool := _made(record.record, place)):
             read.spools.append(spool)
     return read
 
 
-def _trial_findings(spool: Read[SpoolRecord]) -> Iterator[Finding]:
+def _trial_findings(spool: Read[SpoolRecord], units: str) -> Iterator[Finding]:
     for number, trial in enumerate(spool.record.trials or ()):
         if trial is not None:
             yield from _one_diameter(spool, number)
-            yield from _round_the_mandrel(spool, number, trial)
+            yield from _round_the_mandrel(spool, number, trial, units)
+            yield from _a_wire_apart(spool, number, trial, units)
+            yield from _unbroken(spool, number, trial, units)
             yield from _turned_back(spool, number, trial)
 
 
@@ -128,25 +131,48 @@ def _one_diameter(spool: Read[SpoolRecord], number: int) -> Iterator[Finding]:
         yield Finding(spool.document.key_place(written, given[1]), found, "one diameter only: the other follows")
 
 
-def _round_the_mandrel(spool: Read[SpoolRecord], number: int, trial: TrialRecord) -> Iterator[Finding]:
+def _round_the_mandrel(spool: Read[SpoolRecord], number: int, trial: TrialRecord, units: str) -> Iterator[Finding]:
     """A coil has the rod it was wound on inside it; heat may draw it a little together."""
-    wire_mm = spool.record.wire_diameter
-    if trial.mandrel is not None and wire_mm is not None and trial.mandrel < wire_mm:
-        found = f"a mandrel of {show_length(trial.mandrel)}, thinner than the wire"
+    wire_mm, material, mandrel_mm = spool.record.wire_diameter, spool.record.material, trial.mandrel
+    if mandrel_mm is not None and wire_mm is not None and mandrel_mm < wire_mm:
+        found = f"a mandrel of {show_diameter(mandrel_mm, units)}, thinner than the wire"
         yield Finding(spool.place("trials", number, "mandrel"), found, "the rod that the coil was wound on")
         return
-    outside = _outside_diameter_mm(trial, wire_mm)
-    if outside is None or trial.mandrel is None or wire_mm is None:
+    outside_mm, heated = _outside_diameter_mm(trial, wire_mm), bool(trial.heated)
+    if outside_mm is None or mandrel_mm is None or wire_mm is None or material is None:
         return
-    least_mm = trial.mandrel + 2.0 * wire_mm
-    if outside < least_mm * (HEAT_LEAVES if trial.heated else 1.0) - CALIPER_MM:
+    if measures_too_little(outside_mm, mandrel_mm, wire_mm, material, heated):
         key = "outside_diameter" if trial.outside_diameter is not None else "inside_diameter"
+        least_mm = least_outside_mm(mandrel_mm, wire_mm, material, heated)
+        lengths = (mandrel_mm, least_mm, reading_error_mm(wire_mm, material))
+        rod, least, error = (show_diameter(mm, units) for mm in lengths)
         yield Finding(
             spool.place("trials", number, key),
-            f"{spool.text('trials', number, key)} is no larger than the mandrel and the wire on it",
-            f"a coil that goes round a mandrel of {show_length(trial.mandrel)}: {show_length(least_mm)} outside "
-            "or more",
+            f"{spool.text('trials', number, key)} is less than the mandrel and the wire on it",
+            f"a coil that goes round a mandrel of {rod}: {least} outside or more (up to {error} less is let pass: "
+            "caliper and wire err so much)",
         )
+
+
+def _a_wire_apart(spool: Read[SpoolRecord], number: int, trial: TrialRecord, units: str) -> Iterator[Finding]:
+    """Turns lie a wire apart at least, on the mandrel and off it."""
+    wire_mm = spool.record.wire_diameter
+    for key, pitch_mm in (("pitch_wound", trial.pitch_wound), ("pitch", trial.pitch)):
+        if pitch_mm is not None and wire_mm is not None and pitch_mm < LEAST_PITCH * wire_mm:
+            found = f"a pitch of {show_diameter(pitch_mm, units)}, less than the wire"
+            yield Finding(spool.place("trials", number, key), found, "from one turn to the next, the wire counted in")
+
+
+def _unbroken(spool: Read[SpoolRecord], number: int, trial: TrialRecord, units: str) -> Iterator[Finding]:
+    """No wire was wound under a pull that tears it."""
+    wire_mm, material = spool.record.wire_diameter, spool.record.material
+    if trial.pull is None or wire_mm is None or material is None:
+        return
+    most_n = breaking_force_n(wire_mm, material)
+    if most_n is not None and trial.pull >= most_n:
+        found = f"a pull of {show_force(trial.pull, units)}, which tears this wire"
+        expected = f"the pull on the wire as it was wound, far below {show_force(most_n, units)}"
+        yield Finding(spool.place("trials", number, "pull"), found, expected)
 
 
 def _turned_back(spool: Read[SpoolRecord], number: int, trial: TrialRecord) -> Iterator[Finding]:

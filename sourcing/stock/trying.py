@@ -61,7 +61,8 @@ def _read_back(raw: bytes, file: str, catalogue: Catalogue, number: int, trial: 
     from sourcing.stock.spools import spools_in
 
     source = source_of(raw, file)
-    read = spools_in(source.document, settled(catalogue.materials, catalogue.bench.currency))
+    bench = catalogue.bench
+    read = spools_in(source.document, settled(catalogue.materials, bench.currency), bench.units)
     if read.findings:
         spool = source.records("spools")[number]
         trials = spool["trials"] if isinstance(spool, dict) else None

@@ -123,13 +123,13 @@ WRONG = [
     (("W08", "--mandrel", "nan", "--outside", "9"), 2, "--mandrel: nan"),
     (("W08", "--mandrel", "6", "--outside", "8.9 N"), 2, "--outside:"),
     (("W08", "--mandrel", "6", "--turns", "0", "--outside", "8.9"), 2, "--turns: 0 is zero"),
-    (("W08", "--mandrel", "6", "--outside", "5"), 2, "--outside: 5 is no larger than the mandrel"),
+    (("W08", "--mandrel", "6", "--outside", "5"), 2, "--outside: 5 is less than the mandrel"),
     (
         ("W08", "--mandrel", "7", "--outside", "8.4"),
         2,
-        "--outside: 8.4 is no larger than the mandrel and the wire on it",
+        "--outside: 8.4 is less than the mandrel and the wire on it",
     ),
-    (("W08", "--mandrel", "6", "--inside", "4"), 2, "--inside: 4 is no larger than the mandrel"),
+    (("W08", "--mandrel", "6", "--inside", "4"), 2, "--inside: 4 is less than the mandrel"),
     (("W08", "--mandrel", "0.5", "--outside", "5"), 2, "--mandrel: a mandrel of 0.50 mm, thinner than the wire"),
     (("W80", "--mandrel", "6", "--outside", "8.9"), 2, "there is no spool W80; did you mean W08?"),
     (("W08", "--mandrel", "6"), 2, "neither --outside nor --inside"),
@@ -140,6 +140,17 @@ WRONG = [
     (("W08", "--mandrel", "-6", "--outside", "9"), 2, "--mandrel:"),
     (("W08", "--mandrel", "6", "--outside", "9", "--pull", "much"), 2, "--pull:"),
     (("W08", "--outside", "9"), 2, "--mandrel"),
+    (("W08", "--mandrel", "8", "--outside", "9.5"), 2, "--outside: 9.5 is less than the mandrel"),
+    (("W08", "--mandrel", "8 mm", "--outside", "0.37 in"), 2, "--outside: 0.37 in is less than the mandrel"),
+    (("W08", "--mandrel", "6", "--turns", "-4", "--outside", "8.9"), 2, "--turns: -4 is negative"),
+    (("W08", "--mandrel", "6", "--turns", "nan", "--outside", "8.9"), 2, "--turns: nan is no finite number"),
+    (("W08", "--mandrel", "6", "--outside", "inf"), 2, "--outside: inf is no finite number"),
+    (("W08", "--mandrel", "6", "--outside", "9", "--pull", "-30 N"), 2, "--pull: -30 N is negative"),
+    (("W08", "--mandrel", "6", "--outside", "9", "--pull", "0 N"), 2, "--pull: 0 N is zero"),
+    (("W08", "--mandrel", "6", "--outside", "9", "--pull", "nan"), 2, "--pull: nan is no finite number"),
+    (("W08", "--mandrel", "6", "--outside", "9", "--pull", "1200 N"), 2, "--pull: a pull of 1200 N, which tears"),
+    (("W08", "--mandrel", "6", "--outside", "9", "--pitch-wound", "0.5"), 2, "--pitch-wound: a pitch of 0.50 mm"),
+    (("W08", "--mandrel", "6", "--outside", "9", "--pitch", "-1"), 2, "--pitch: -1 is negative"),
 ]
 
 
@@ -150,6 +161,30 @@ def test_a_wrong_trial_is_told_by_its_option_and_nothing_is_written(run, spools,
     assert ran.status == status
     assert said in re.sub(r"\s+", " ", ran.err)
     assert spools.read_bytes() == before
+
+
+def test_stock_check_and_every_command_point_at_a_hand_written_trial_that_measures_too_little(run, spools):
+    """One bound: what `trial` refuses is refused in the file, and `wind --came-out` has it too."""
+    text = spools.read_text("utf-8")
+    spools.write_text(text + "    trials:\n      - {mandrel: 8, outside_diameter: 9.5}\n", "utf-8")
+    line = text.count("\n") + 2
+    for words in (("stock", "check"), ("wind", "need.yaml", "--wire", "W08"), CASE_2):
+        ran = run(*words)
+        assert ran.status == 1
+        assert f"wire.yaml:{line}:" in ran.out + ran.err or f".yaml:{line}:" in ran.out + ran.err
+        assert "9.5 is less than the mandrel" in " ".join((ran.out + ran.err).split())
+
+
+def test_came_out_has_the_bound_of_a_trial(run, spools):
+    mandrel = ("wind", "need.yaml", "--wire", "W08", "--mandrel", "6", "--came-out")
+    least = run(*mandrel, "7.55")
+    assert least.status == 0
+    assert "7.55 mm" in least.out
+    too_little = run(*mandrel, "7.53")
+    assert too_little.status == 2
+    assert "7.60 mm or more (up to 0.06 mm less is let pass)" in " ".join(too_little.err.split())
+    assert run("trial", "W08", "--mandrel", "6", "--outside", "7.55", "--dry-run").status == 0
+    assert run("trial", "W08", "--mandrel", "6", "--outside", "7.53", "--dry-run").status == 2
 
 
 def test_a_read_only_file_stays_and_the_reason_is_told(run, spools):

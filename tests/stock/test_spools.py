@@ -7,7 +7,7 @@ import pytest
 from sourcing.files.findings import Place
 from sourcing.quantities import Money
 from sourcing.stock.model import Spool, Trial
-from sourcing.stock.reading import read_catalogue
+from sourcing.stock.reading import inspect_catalogue, read_catalogue
 from tests.files.told import mistakes_of, told, written
 
 SPOOL = "spools:\n  - {id: W08, material: music-wire, wire_diameter: 0.8%s}\n"
@@ -88,8 +88,22 @@ TRIAL = {
     ),
     "a coil that is no larger than its mandrel": (
         "mandrel: 9 mm, outside_diameter: 8.9",
-        "2:100: 8.9 is no larger than the mandrel and the wire on it; expected a coil that goes round a mandrel of "
-        "9.00 mm: 10.6 mm outside or more",
+        "2:100: 8.9 is less than the mandrel and the wire on it; expected a coil that goes round a mandrel of "
+        "9.00 mm: 10.60 mm outside or more (up to 0.06 mm less is let pass: caliper and wire err so much)",
+    ),
+    "a coil a tenth smaller than its mandrel and two wires": (
+        "mandrel: 8, outside_diameter: 9.5",
+        "2:97: 9.5 is less than the mandrel and the wire on it; expected a coil that goes round a mandrel of "
+        "8.00 mm: 9.60 mm outside or more (up to 0.06 mm less is let pass: caliper and wire err so much)",
+    ),
+    "a pitch of less than the wire": (
+        "mandrel: 6, outside_diameter: 8.9, pitch_wound: 0.5",
+        "2:115: a pitch of 0.50 mm, less than the wire; expected from one turn to the next, the wire counted in",
+    ),
+    "a pull that tears the wire": (
+        "mandrel: 6, outside_diameter: 8.9, pull: 1200 N",
+        "2:108: a pull of 1200 N, which tears this wire; expected the pull on the wire as it was wound, far below "
+        "1161 N",
     ),
     "heated or not": (
         "mandrel: 6, outside_diameter: 8.9, heated: maybe",
@@ -129,6 +143,24 @@ TRIAL = {
 @pytest.mark.parametrize(("trial", "message"), TRIAL.values(), ids=TRIAL)
 def test_a_mistake_in_a_trial_is_told_at_its_place(tmp_path: Path, trial: str, message: str) -> None:
     assert mistakes(tmp_path, SPOOL % f", trials: [{{{trial}}}]") == [message]
+
+
+def test_a_coil_that_reads_a_few_hundredths_too_little_is_within_what_caliper_and_wire_err(tmp_path: Path) -> None:
+    """9.6 mm at the least on 8 mm; a caliper errs by 0.05 mm, two wires of 0.8 mm by 2 x 0.015 mm (EN 10270-1)."""
+    (trial,) = spool(tmp_path, ", trials: [{mandrel: 8, outside_diameter: 9.55}]").trials
+    assert trial.outside_diameter_mm == pytest.approx(9.55)
+
+
+def test_a_bound_is_told_in_the_units_of_the_bench(tmp_path: Path) -> None:
+    (tmp_path / "spools").mkdir()
+    (tmp_path / "bench.yaml").write_text("units: inch\n", "utf-8")
+    text = SPOOL % ", trials: [{mandrel: 5/16 in, outside_diameter: 0.35 in}]"
+    (tmp_path / "spools" / "wire.yaml").write_text(text, "utf-8")
+    (mistake,) = inspect_catalogue(tmp_path)[1]
+    assert mistake.place.line == 2
+    assert "0.35 in is less than the mandrel" in mistake.found
+    assert "0.375 in outside or more" in mistake.expected
+    assert "mm" not in mistake.expected
 
 
 def test_a_text_is_no_list_of_trials(tmp_path: Path) -> None:

@@ -12,6 +12,7 @@ from sourcing.need.model import Need
 from sourcing.quantities import show_angle, show_diameter, show_length
 from sourcing.springs.model import Spring
 from sourcing.stock.model import Bench, Spool, Trial
+from sourcing.stock.trial_bounds import least_outside_mm, measures_too_little, reading_error_mm
 from sourcing.winding.heat import change_of_diameter
 from sourcing.winding.model import Mandrel, Refusal, WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
@@ -140,19 +141,17 @@ def best_way(as_it_is: Way[S], *changed: Way[S]) -> Way[S]:
     return replace(best, answer="wind again") if best.fit.fits == "no" else best
 
 
-def least_outside_mm(coil: Coil, mandrel_mm: float) -> float:
-    """No coil that was wound on a mandrel measures less outside; heat may draw it a little together."""
-    low = coil.wire.material.heat_change_low if coil.heated else 0.0
-    return (mandrel_mm + 2.0 * coil.wire_mm) * (1.0 + min(0.0, low))
-
-
 def refuse_smaller(coil: Coil, measure: str, outside_mm: float, mandrel_mm: float) -> None:
-    """Raise `SenselessError` for an outside that is less than the mandrel and the wire on it."""
-    least_mm = least_outside_mm(coil, mandrel_mm)
-    if outside_mm < least_mm * (1.0 - 1e-9):
-        came, least = (show_diameter(mm, coil.units) for mm in (outside_mm, least_mm))
-        found = f"{came} outside is less than its mandrel and two wires"
-        raise SenselessError(measure, found, f"the outside diameter of the coil, {least} or more")
+    """Raise `SenselessError` for an outside that is less than the mandrel and the wire on it, as a trial's would be."""
+    wire_mm, material = coil.wire_mm, coil.wire.material
+    if not measures_too_little(outside_mm, mandrel_mm, wire_mm, material, coil.heated):
+        return
+    least_mm = least_outside_mm(mandrel_mm, wire_mm, material, coil.heated)
+    lengths = (outside_mm, least_mm, reading_error_mm(wire_mm, material))
+    came, least, error = (show_diameter(mm, coil.units) for mm in lengths)
+    found = f"{came} outside is less than its mandrel and two wires"
+    expected = f"the outside diameter of the coil, {least} or more (up to {error} less is let pass)"
+    raise SenselessError(measure, found, expected)
 
 
 def keep_it(coil: Coil, way: Way[Spring]) -> str:

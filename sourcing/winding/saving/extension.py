@@ -17,6 +17,7 @@ from sourcing.quantities import show_diameter, show_force, show_length
 from sourcing.springs import compression, extension, pulled
 from sourcing.springs.hooks import COILS_OF_HOOK
 from sourcing.springs.model import ExtensionSpring, Hooks
+from sourcing.stock.trial_bounds import LEAST_PITCH
 from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, hand_tension_n
 from sourcing.winding.extension.task import ExtensionTask, hook_heights_mm
 from sourcing.winding.heat import making
@@ -39,7 +40,6 @@ from sourcing.winding.saving.coil import (
     write_down,
     wrong,
 )
-from sourcing.winding.saving.lengths import LEAST_PITCH
 from sourcing.winding.turns import SPARE_TURNS
 
 CLOSE = 1.02

@@ -8,10 +8,8 @@ from dataclasses import replace
 
 from sourcing.quantities import show_length
 from sourcing.springs.model import PressedSpring
+from sourcing.stock.trial_bounds import LEAST_PITCH
 from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, wrong
-
-LEAST_PITCH = 0.95
-"""Coils that touch are a wire apart; a rule over several of them reads a little less (assumed)."""
 
 
 def of_pitch(coil: Coil, came: Way[PressedSpring], pitch_mm: float, meant_mm: float) -> Saved:
