@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from sourcing.cli import door
-from sourcing.files.findings import Finding, Mistakes, Place, WrongWords, quoted
+from sourcing.files.findings import Finding, Mistakes, Place, WrongWords, in_order, quoted
 from sourcing.quantities import (
     QuantityError,
     Wanted,
@@ -327,9 +327,10 @@ def checked(catalog: str | None) -> tuple[tuple[Finding, ...], tuple[Finding, ..
     """Every mistake in a catalogue, and every doubt about what could be read of it."""
     from sourcing.stock.doubts import doubts
     from sourcing.stock.reading import find_catalogue, inspect_catalogue
+    from sourcing.winding.trial_doubts import surprises
 
     catalogue, mistakes = inspect_catalogue(find_catalogue(catalog))
-    return mistakes, doubts(catalogue)
+    return mistakes, in_order(doubts(catalogue), surprises(catalogue.spools, catalogue.bench.units))
 
 
 def _print_stock(stock: Stock, units: str, as_json: bool) -> None:

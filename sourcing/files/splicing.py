@@ -15,6 +15,7 @@ from itertools import islice
 
 from yaml.error import YAMLError
 
+from sourcing.files.comments import comments
 from sourcing.files.disk import text_of
 from sourcing.files.document import Document, Value
 from sourcing.files.events import end_of_value, parse
@@ -160,6 +161,36 @@ def with_inner_entry(source: Source, top: str, number: int, key: str, entry: Map
     return _read_back(source, cut, top, [*records[:number], changed, *records[number + 1 :]], place)
 
 
+def without_last_entry(source: Source, top: str, number: int, key: str) -> Edited:
+    """The file without the last entry of the list under a key of one of its records; with its only one the key goes.
+
+    Every comment stays. `line` and `changed` of what is returned are those that are gone. Raises `Mistakes` as
+    `with_value` does.
+    """
+    records = source.records(top)
+    record, place = records[number], source.document.place(records, number)
+    assert isinstance(record, dict)
+    inner = record[key]
+    assert isinstance(inner, list)
+    others = {name: value for name, value in record.items() if name != key}
+    left: dict[str, Value] = {**record, key: inner[:-1]} if len(inner) > 1 else others
+    try:
+        cut = _removal(_Written(source, record, place), key, inner)
+    except (ValueError, YAMLError):
+        raise _unsure(place) from None
+    edited = _read_back(source, cut, top, [*records[:number], left, *records[number + 1 :]], place)
+    if _comments_of(text_of(edited.raw, source.file)) != _comments_of(source.text):
+        raise _unsure(place)
+    gone = source.text[cut.start : cut.end]
+    begin = cut.start + len(gone) - len(gone.lstrip("\r\n"))
+    lines = tuple(_LINE_BREAK.split(gone.strip("\r\n")))
+    return Edited(edited.raw, len(_LINE_BREAK.findall(source.text, 0, begin)) + 1, lines)
+
+
+def _comments_of(text: str) -> list[str]:
+    return [text[begin:end] for begin, end in comments(text)]
+
+
 def as_scalar(text: str) -> str:
     r"""A text as it is written in YAML: plain where that is read as itself everywhere, else in quotes.
 
@@ -217,6 +248,42 @@ def _inner_entry(written: _Written, key: str, inner: list[Value], entry: Mapping
         raise ValueError(indent)
     end = _end_of_line(text, _end_of_entry(source, inner, dash, len(indent)))
     return _Cut(end, end, f"{_line_break(text, end)}{indent}- {_flow(entry)}")
+
+
+def _removal(written: _Written, key: str, inner: list[Value]) -> _Cut:
+    source, text = written.source, written.source.text
+    start, end = written.extent(key)
+    whole = source.offset(source.document.key_place(written.record, key))
+    if text[start] != "[":
+        dash = text.rfind("-", 0, source.offset(source.document.place(inner, len(inner) - 1)))
+        end = _end_of_entry(source, inner, dash, dash - _start_of_line(text, dash))
+        return _lines_removed(text, whole if len(inner) == 1 else dash, end)
+    if len(inner) > 1:
+        column = (source.document.place(written.record, key).column or 1) - 1
+        places = (source.document.place(inner, len(inner) - back) for back in (2, 1))
+        before, last = (end_of_value(text, start, column, source.offset(place)) for place in places)
+        return _Cut(before, last, "")
+    if text[written.begin] != "{":
+        return _lines_removed(text, whole, end)
+    names = list(written.record)
+    if names[0] == key:
+        raise ValueError(key)
+    return _Cut(written.extent(names[names.index(key) - 1])[1], end, "")
+
+
+def _lines_removed(text: str, start: int, end: int) -> _Cut:
+    """The whole lines from one offset to another, of which nothing stays but the comments."""
+    begin, stop = _start_of_line(text, start), _end_of_line(text, end)
+    indent = text[begin:start]
+    if indent.strip():
+        raise ValueError(indent)
+    kept = [text[at:to] for at, to in comments(text) if begin <= at < stop]
+    if kept:
+        return _Cut(begin, stop, _line_break(text, stop).join(indent + comment for comment in kept))
+    if ended := _LINE_BREAK.match(text, stop):
+        return _Cut(begin, ended.end(), "")
+    *_, before = _LINE_BREAK.finditer(text, 0, begin)
+    return _Cut(before.start(), stop, "")
 
 
 def _end_of_entry(source: Source, inner: list[Value], dash: int, column: int) -> int:

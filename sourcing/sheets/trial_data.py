@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import asdict
 from math import isfinite
 
-from sourcing.stock.trying import Tried
+from sourcing.stock.trying import TakenBack, Tried
 from sourcing.winding.teaching import Taught, said
 
 Document = dict[str, object]
@@ -23,6 +23,18 @@ def trial_document(tried: Tried, taught: Taught | None) -> Document:
     }
 
 
+def taken_back_document(taken: TakenBack) -> Document:
+    """The trial that was taken back, the lines that are gone, and how many are left."""
+    return {
+        "id": taken.spool.id,
+        "file": taken.file,
+        "line": taken.line,
+        "taken_back": list(taken.changed),
+        "trial": asdict(taken.trial),
+        "trials_left": len(taken.spool.trials),
+    }
+
+
 def _taught(taught: Taught) -> Document:
     lesson = taught.lesson
     return {
@@ -33,8 +45,9 @@ def _taught(taught: Taught) -> Document:
         "diameter_and_legs_agree": lesson.agree,
         "deviations": lesson.deviations,
         "surprising": lesson.surprising,
+        "agrees_with_surprise": taught.agrees_with_surprise,
         "flow_ratio_alone": lesson.flow_ratio_alone,
-        "sizes": [asdict(size) for size in taught.sizes],
+        "sizes": [asdict(size) for size in taught.told_sizes],
         "another_band": taught.another_band,
         "another_wire_mm": taught.another_wire_mm,
         "another_is_worth_it": taught.another_is_worth_it,

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from sourcing.quantities import show_diameter, show_length
 from sourcing.sheets.text import bullets, heading, line, strong, table, wrapped
-from sourcing.stock.trying import Tried
+from sourcing.stock.trying import TakenBack, Tried
 from sourcing.winding.teaching import Taught, said
 
 
@@ -24,9 +24,22 @@ def trial_lines(tried: Tried, taught: Taught | None, dry_run: bool) -> Iterator[
     first, *rest = said(taught)
     yield from map(strong, wrapped(first))
     yield from bullets(rest)
-    yield from _sizes(taught)
+    if taught.told_sizes:
+        yield from _sizes(taught)
     yield ""
     yield from wrapped(_counting(tried, taught))
+
+
+def taken_back_lines(taken: TakenBack, dry_run: bool) -> Iterator[str]:
+    """The trial that was taken back, as it stood, and what is left."""
+    yield line(f"{taken.spool.id}: trial {'would be ' if dry_run else ''}taken back ({taken.file}:{taken.line})")
+    yield from map(line, taken.changed)
+    yield ""
+    left = len(taken.spool.trials)
+    by = "No trial is left: its springback is taken by its label again"
+    if left:
+        by = f"Its springback is taken by {'the one trial' if left == 1 else f'the {left} trials'} left"
+    yield from wrapped(f"{by}. The wire of that coil is used up all the same: length_left stays.")
 
 
 def _sizes(taught: Taught) -> Iterator[str]:
@@ -40,7 +53,7 @@ def _sizes(taught: Taught) -> Iterator[str]:
             show_diameter(size.mandrel_mm, units),
             f"{100.0 * size.band:.1f} %",
         )
-        for size in taught.sizes
+        for size in taught.told_sizes
         if size.mandrel_mm >= taught.spool.wire_diameter_mm
     ]
     yield from table(("outside", "mean", "mandrel before", "mandrel now", "within (95 of 100)"), rows)

@@ -10,15 +10,30 @@ from sourcing.files.findings import Mistakes, Place
 
 def places_of(place: Place) -> dict[str, Place]:
     """The places of the values in the record that begins here, by key; none where the file can be read no more."""
+    found = _record_at(place)
+    return {} if found is None else _places_in(*found)
+
+
+def place_of_inner(place: Place, key: str, number: int) -> Place:
+    """The place of one entry of the list under a key of the record that begins here; the record's where it is gone."""
+    found = _record_at(place)
+    entries = found[1].get(key) if found is not None and isinstance(found[1], dict) else None
+    if found is None or not isinstance(entries, list) or number >= len(entries):
+        return place
+    return found[0].place(entries, number)
+
+
+def _record_at(place: Place) -> tuple[Document, Value] | None:
+    """The record that begins here, in its file; None where the file can be read no more."""
     if place.file is None or (document := _loaded(place.file)) is None or not isinstance(document.value, dict):
-        return {}
+        return None
     if document.start() == place:
-        return _places_in(document, document.value)
+        return document, document.value
     for records in document.value.values():
         for number, record in enumerate(records if isinstance(records, list) else ()):
             if isinstance(records, list) and document.place(records, number) == place:
-                return _places_in(document, record)
-    return {}
+                return document, record
+    return None
 
 
 def told(places: dict[str, Place]) -> dict[str, str]:

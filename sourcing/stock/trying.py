@@ -1,14 +1,19 @@
-"""A trial coil written down at its spool: one more entry under `trials`, all else in the file as it stands."""
+"""A trial coil written down at its spool, or taken back: an entry under `trials`, all else in the file as it stands."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from sourcing.files.disk import read_raw
-from sourcing.files.findings import Finding, Place, WrongWords
+from sourcing.files.findings import Finding, Mistakes, Place, WrongWords, quoted
 from sourcing.files.replacing import change_file
-from sourcing.stock.model import Catalogue, Spool
+from sourcing.stock.model import Catalogue, Spool, Trial
+
+if TYPE_CHECKING:
+    from sourcing.files.document import Document
+    from sourcing.stock.spools import SpoolsRead
 
 KEYS = (
     *("date", "mandrel", "turns", "outside_diameter", "inside_diameter", "stop_angle", "leg_angle", "initial_tension"),
@@ -31,12 +36,68 @@ class Tried:
     raw: bytes
 
 
+@dataclass(frozen=True, slots=True)
+class TakenBack:
+    """A trial taken back: its spool without it, the trial, the line it stood on, its lines, the whole file."""
+
+    spool: Spool
+    trial: Trial
+    file: str
+    line: int
+    changed: tuple[str, ...]
+    raw: bytes
+
+
+def take_back_trial(catalogue: Catalogue, spool: Spool, dry_run: bool = False) -> TakenBack:
+    """Take the last trial of a spool out of its file; `dry_run` leaves the file as it is.
+
+    Raises `Mistakes` where the spool has none, or where the file cannot be changed.
+    """
+    file = spool.place.file or ""
+
+    def change(raw: bytes) -> TakenBack:
+        from sourcing.files.splicing import source_of, without_last_entry
+
+        source = source_of(raw, file)
+        number = source.number_of("spools", spool.id)
+        before = _spool_in(raw, file, catalogue, number)
+        if not before.trials:
+            found = f"{quoted(spool.id)} has no trial to take back"
+            raise Mistakes((Finding(before.place, found, "a spool with a trial; nothing was changed"),))
+        edited = without_last_entry(source, "spools", number, "trials")
+        after = _spool_in(edited.raw, file, catalogue, number)
+        return TakenBack(after, before.trials[-1], file, edited.line, edited.changed, edited.raw)
+
+    return change(read_raw(file)) if dry_run else change_file(file, change)
+
+
+def _spool_in(raw: bytes, file: str, catalogue: Catalogue, number: int) -> Spool:
+    """The spool of that number as the reader takes it. Raises `Mistakes` with what he finds wrong in the file."""
+    from sourcing.files.splicing import source_of
+
+    read = _read(source_of(raw, file).document, catalogue)
+    if read.findings:
+        raise Mistakes(tuple(read.findings))
+    return read.spools[number]
+
+
+def _read(document: Document, catalogue: Catalogue) -> SpoolsRead:
+    """A file of spools as the reader takes it."""
+    from sourcing.need.kinds import settled
+    from sourcing.stock.spools import spools_in
+
+    bench = catalogue.bench
+    return spools_in(document, settled(catalogue.materials, bench.currency), bench.units)
+
+
 def write_trial(catalogue: Catalogue, spool: Spool, given: Mapping[str, str], dry_run: bool = False) -> Tried:
     """Write a trial, as keys and texts, at the end of its spool's; `dry_run` leaves the file as it is.
 
     Raises `WrongWords` with all that is wrong with the trial, `Mistakes` where the file cannot be changed.
     """
     file = spool.place.file or ""
+    if "mandrel" not in given:
+        raise WrongWords((Finding(Place(None), "no --mandrel", "the rod that the coil was wound on, as measured"),))
     if len(given.keys() & _DIAMETERS.keys()) != 1:
         found = "both --outside and --inside" if given.keys() >= _DIAMETERS.keys() else "neither --outside nor --inside"
         raise WrongWords((Finding(Place(None), found, "one diameter of the coil: the other follows"),))
@@ -57,12 +118,9 @@ def write_trial(catalogue: Catalogue, spool: Spool, given: Mapping[str, str], dr
 def _read_back(raw: bytes, file: str, catalogue: Catalogue, number: int, trial: Mapping[str, str]) -> Spool:
     """The spool of that number as the reader takes it. Raises `WrongWords` where he finds its new trial wrong."""
     from sourcing.files.splicing import source_of
-    from sourcing.need.kinds import settled
-    from sourcing.stock.spools import spools_in
 
     source = source_of(raw, file)
-    bench = catalogue.bench
-    read = spools_in(source.document, settled(catalogue.materials, bench.currency), bench.units)
+    read = _read(source.document, catalogue)
     if read.findings:
         spool = source.records("spools")[number]
         trials = spool["trials"] if isinstance(spool, dict) else None

@@ -51,8 +51,11 @@ def trial_first(plan: WindingPlan) -> TrialFirst:
     left_mm = plan.wire_left_mm
     one_spring_left = left_mm is not None and wire_mm <= left_mm < plan.cut_length_mm and with_it > without + 0.01
     worth_it = saves_time or one_spring_left
-    chances = f"The first spring comes out right with a chance of {without:.2f}, after one trial coil of {with_it:.2f}"
     costs = f"A trial takes {show_length(wire_mm, plan.units)} of wire and about {TRIAL_MINUTES:.0f} minutes (assumed)"
+    if plan.unsettled:
+        said = f"Before all else wind a second trial coil. {costs}; then make this sheet anew."
+        return TrialFirst(wire_mm, TRIAL_MINUTES, without, with_it, True, said)
+    chances = f"The first spring comes out right with a chance of {without:.2f}, after one trial coil of {with_it:.2f}"
     if one_spring_left:
         advice = "the spool holds no second spring: wind the trial first"
     elif saves_time:

@@ -13,7 +13,7 @@ from sourcing.safety import winding_cautions
 from sourcing.stock.model import Spool
 from sourcing.winding.by_hand import USUAL_LIMITS, refused_by_size, wants_caution
 from sourcing.winding.heat import oven_reaches
-from sourcing.winding.lesson_words import WIDE_DOUBT
+from sourcing.winding.lesson_words import WIDE_DOUBT, take_back
 from sourcing.winding.model import Refusal
 from sourcing.winding.setting_up import Numbers
 from sourcing.winding.task import Task
@@ -41,8 +41,10 @@ def too_short(task: Task, cut_mm: float) -> Refusal | None:
 
 
 def cautions(task: Task, numbers: Numbers) -> Iterable[str]:
-    """Those of all winding first, then what this wire adds."""
+    """A trial that leaves all of the sheet open; those of all winding; what this wire adds."""
     bench = task.bench
+    if numbers.known.unsettled:
+        yield _unsettled(numbers.known.lessons[-1], task)
     turning = not {"lathe", "bench-drill", "hand-drill"}.isdisjoint(bench.tools)
     yield from winding_cautions(heated=oven_reaches(task.wire.material, bench), turning=turning)
     if wants_caution(task.wire, bench.hand_winding):
@@ -69,7 +71,8 @@ def cost(spool: Spool | None, wire_mm: float) -> Money | None:
 def wire_notes(task: Task, known: Knowledge, cut_mm: float) -> Iterable[str]:
     """What the trials of the wire taught, or that there are none; whether enough is left for a second try."""
     spool = task.wire.spool
-    yield from (_taught(lesson, task.bench.units) for lesson in known.lessons)
+    told = known.lessons[:-1] if known.unsettled else known.lessons
+    yield from (_taught(lesson, task.bench.units) for lesson in told)
     if known.trend is not None:
         yield (
             "Its coils of different spring indices disagree about one flow stress: it is taken to go with the "
@@ -119,6 +122,16 @@ def assumed_of_torsion(task: Task) -> str:
     return (
         "Assumed: coils of one wire repeat to 0.4 % of the diameter and the rate to 3 %, legs are bent to within 3 deg "
         f"of their angle, by 45 deg at most; {hours_said(task)}"
+    )
+
+
+def _unsettled(lesson: Lesson, task: Task) -> str:
+    """That the last trial coil must not be wound by."""
+    came, spool = lesson.came_otherwise(task.bench.units), "" if task.wire.spool is None else task.wire.spool.id
+    return (
+        f"Wind a second trial coil before this spring: the last one of {spool} {came}, too far off to be chance. "
+        "Mandrel, turns and sizes below are open until a second decides; if it slipped, take it back: "
+        f"{take_back(spool)}. Moment, energy and turns run back are no smaller than the wire of the label gives."
     )
 
 

@@ -52,9 +52,9 @@ def force_at_handle_n(moment_n_mm: float, handle_mm: float) -> float:
 
 def crank(known: Knowledge, mandrel: Mandrel, limits: HandWinding, wires: int = 1) -> Crank:
     """What the crank takes where the mandrel is thickest; both halves of a double torsion spring are wound at once."""
-    wire_mm = known.wire_diameter_mm
-    bending_n_mm = wires * springback.plastic_moment_n_mm(known.flow_stress_mpa, wire_mm)
-    moment_n_mm = moment_with_pull_n_mm(bending_n_mm, wires * known.pull_n, mandrel.thickest_mm, wire_mm)
+    wire_mm, reckoned = known.wire_diameter_mm, known.reckoned_with
+    bending_n_mm = wires * springback.plastic_moment_n_mm(reckoned.flow_stress_mpa, wire_mm)
+    moment_n_mm = moment_with_pull_n_mm(bending_n_mm, wires * reckoned.pull_n, mandrel.thickest_mm, wire_mm)
     force_n = force_at_handle_n(moment_n_mm, limits.crank_mm)
     drill = wire_mm < limits.vice_and_crank_mm and moment_n_mm < limits.vice_and_crank_n_mm
     return Crank(bending_n_mm, moment_n_mm, limits.crank_mm, force_n, drill)
@@ -66,7 +66,7 @@ def bending_moment_n_mm(wire: Wire) -> float | None:
     if strength_mpa is None:
         return None
     trials = () if wire.spool is None else wire.spool.trials
-    known = learn(wire.material, wire.wire_diameter_mm, strength_mpa, trials)
+    known = learn(wire.material, wire.wire_diameter_mm, strength_mpa, trials).reckoned_with
     return springback.plastic_moment_n_mm(known.flow_stress_mpa, wire.wire_diameter_mm)
 
 

@@ -129,7 +129,7 @@ def _numbers(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring
         spare_turns=SPARE_TURNS,
         pitch_on_mandrel_mm=coil.pitch_mm,
         crank=crank(known.on(wound.diameter_mm), wound.mandrel, task.bench.hand_winding),
-        turns_run_back=coil.run_back(before.total_coils),
+        turns_opened=coil.run_back(before.total_coils),
         wound_coils=before.total_coils,
         wound_outside=made_before_heat(task, known, wound).bands["outside_diameter_mm"],
         wound_outside_mm=before.outside_diameter_mm,

@@ -7,6 +7,7 @@ from math import hypot
 from sourcing.figures import formula
 from sourcing.springs.model import Spring
 from sourcing.winding import springback
+from sourcing.winding.coil_reading import NORMAL_95
 from sourcing.winding.heat import change_of_diameter
 from sourcing.winding.heat_change import heated_mean_mm, heated_sd_mm
 from sourcing.winding.task import Task
@@ -22,9 +23,6 @@ COILS_DOUBT = 0.07
 """Turns counted to an eighth, read as a rectangle, in coils."""
 
 _ABOVE_0 = "95 of 100, of a figure that cannot fall below 0"
-
-NORMAL_95 = 1.96
-"""Standard deviations to each side that hold 95 % of a normal distribution."""
 
 DIAMETER_POWER = 3.0
 """The rate falls with the cube of a diameter that was not planned."""

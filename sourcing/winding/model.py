@@ -244,6 +244,11 @@ class WindingPlan:
     choices: tuple[MandrelChoice, ...] = ()
 
     @property
+    def unsettled(self) -> bool:
+        """Whether the last trial of its wire was too far off to be chance, so that another coil must decide."""
+        return bool(self.lessons) and self.lessons[-1].surprising
+
+    @property
     def tries_expected(self) -> float:
         """How many coils until one is right, on the average."""
         return self.tries.expected

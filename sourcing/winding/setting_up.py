@@ -19,14 +19,14 @@ _SHANK = "A drill's shank is too hard to drill; wind on it, not on the flutes."
 
 @dataclass(frozen=True, slots=True)
 class Numbers:
-    """What the sentences of any kind are made of; lengths in mm, `turns_run_back` those of the crank."""
+    """What the sentences of any kind are made of; lengths in mm, `turns_opened` the crank's as planned."""
 
     wire: Wire
     known: Knowledge
     mandrel: Mandrel
     cut_length_mm: float
     crank: Crank
-    turns_run_back: float
+    turns_opened: float
     heat: Heat
 
     @property
@@ -37,12 +37,24 @@ class Numbers:
     @property
     def crank_moment_n_mm(self) -> float:
         """The moment that bends the wire."""
-        return springback.plastic_moment_n_mm(self.known.flow_stress_mpa, self.known.wire_diameter_mm)
+        return springback.plastic_moment_n_mm(self.known.reckoned_with.flow_stress_mpa, self.known.wire_diameter_mm)
+
+    @property
+    def turns_run_back(self) -> float:
+        """The turns by which the crank is driven back, of a wire no weaker than is reckoned with."""
+        return turns.turns_run_back_by(self.turns_opened, *openings(self.known, self.mandrel.thickest_mm))
 
     @property
     def energy_let_go_n_mm(self) -> float:
         """What drives the crank back as the coil opens."""
         return turns.energy_let_go_n_mm(self.crank_moment_n_mm, self.turns_run_back)
+
+
+def openings(known: Knowledge, mandrel_mm: float) -> tuple[float, float]:
+    """D_f/D_m on a mandrel: of the wire as it is planned, and as it is reckoned with."""
+    on_mandrel_mm = mandrel_mm + known.wire_diameter_mm
+    planned_mm, reckoned_mm = (each.finished_mean_mm(mandrel_mm) for each in (known, known.reckoned_with))
+    return planned_mm / on_mandrel_mm, reckoned_mm / on_mandrel_mm
 
 
 def set_up(numbers: Numbers, bench: Bench) -> str:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import inf
+from math import inf, log
 
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.quantities import show_angle, show_diameter, show_force, show_length, show_temperature
@@ -16,6 +16,7 @@ from sourcing.winding.advice import TRIAL_MINUTES, TRIAL_TURNS, trial_wire_mm
 from sourcing.winding.doubts import NORMAL_95
 from sourcing.winding.extension.hand_tension import hand_tension_n
 from sourcing.winding.heat import oven_reaches
+from sourcing.winding.lesson_words import take_back
 from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.trials import Knowledge, Lesson, learn
 
@@ -41,7 +42,11 @@ class Size:
 
 @dataclass(frozen=True, slots=True)
 class Taught:
-    """What the last trial taught. `another_band` is what would be left of the band after one more trial coil."""
+    """What the last trial taught. `another_band` is what would be left of the band after one more trial coil.
+
+    `sizes` of a coil too far off to be chance are nothing to wind by (`told_sizes`). `agrees_with_surprise`: whether
+    it points where such a coil before it did; None where the one before was none.
+    """
 
     spool: Spool
     bench: Bench
@@ -50,6 +55,12 @@ class Taught:
     another_band: float
     another_wire_mm: float
     used_wire_mm: float
+    agrees_with_surprise: bool | None = None
+
+    @property
+    def told_sizes(self) -> tuple[Size, ...]:
+        """The sizes that may be wound by."""
+        return () if self.lesson.surprising else self.sizes
 
     @property
     def spoken_of(self) -> Size:
@@ -82,7 +93,15 @@ def taught(spool: Spool, bench: Bench) -> Taught | None:
         _band(another, spoken_of.mandrel_mm),
         trial_wire_mm(spoken_of.mandrel_mm, spool.wire_diameter_mm),
         trial_wire_mm(trial.mandrel_mm, spool.wire_diameter_mm, trial.turns or TRIAL_TURNS),
+        _agrees(spool, strength_mpa, before, after) if before.unsettled and not after.unsettled else None,
     )
+
+
+def _agrees(spool: Spool, strength_mpa: float, before: Knowledge, after: Knowledge) -> bool:
+    """Whether the coil after a surprise points where that did, and not where the coils before it had."""
+    earlier = learn(spool.material, spool.wire_diameter_mm, strength_mpa, spool.trials[:-2])
+    now = log(after.flow_ratio)
+    return abs(now - log(before.flow_ratio)) < abs(now - log(earlier.flow_ratio))
 
 
 def _size(mean_mm: float, before: Knowledge, after: Knowledge) -> Size:
@@ -104,10 +123,26 @@ def said(taught: Taught) -> Iterator[str]:
     if not taught.lesson.surprising:
         was, now = (f"{100.0 * band:.1f} %" for band in (size.band_before, size.band))
         yield f"The first coil of that size now comes out within {now} of it, 95 times of 100; before, within {was}."
+    yield from _decided(taught)
     yield from _legs(taught, units)
     yield _another(taught, units)
-    yield from _heat(taught)
+    if taught.lesson.surprising:
+        yield f"If this coil slipped or was measured wrongly, take it back: {take_back(taught.spool.id)}"
+    else:
+        yield from _heat(taught)
     yield from _tension(taught, units)
+
+
+def _decided(taught: Taught) -> Iterator[str]:
+    """What a coil says of one before it that was too far off to be chance."""
+    if taught.agrees_with_surprise:
+        yield (
+            "It agrees with the coil before it, which was too far off to be chance: this wire is another than its "
+            f"label says. Measure it and mend material or diameter of {taught.spool.id}: its strength, and so every "
+            "limit of a spring of it, is still the label's."
+        )
+    elif taught.agrees_with_surprise is False:
+        yield "It does not agree with the coil before it, which was too far off to be chance: that one counts no more."
 
 
 def _first(taught: Taught, units: str) -> str:
@@ -138,7 +173,7 @@ def _short(length_mm: float, units: str) -> str:
 def _another(taught: Taught, units: str) -> str:
     costs = f"{show_length(taught.another_wire_mm, units)} of wire and about {TRIAL_MINUTES:.0f} minutes (assumed)"
     if taught.lesson.surprising:
-        return f"Wind another trial coil before anything else: it costs {costs}."
+        return f"No mandrel is told until a second coil decides. Wind it before anything else: it costs {costs}."
     narrows = f"another trial coil would bring that to {100.0 * taught.another_band:.1f} % for {costs}"
     if taught.another_is_worth_it:
         return f"Worth its wire: {narrows}."

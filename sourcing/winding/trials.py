@@ -8,7 +8,8 @@ The legs of a torsion spring are a second reading of the same coil (leg_reading.
 
 A coil more than three standard deviations from what was expected is a surprise: another wire or grade than the label
 says, or a coil that slipped. It isn't averaged with the rest: the middle goes where that coil points, the doubt is
-widened to 15 %, and the next coil decides.
+widened until its band of 95 % reaches back to what was believed before, 15 % at least, and the next coil decides. As
+long as the spool has such a coil, a hand reckons with no weaker a wire than the label says (`Knowledge.reckoned_with`).
 
 Where coils of different spring indices disagree, the flow stress is taken to go with the index (index_trend.py).
 """
@@ -23,10 +24,11 @@ from sourcing.figures import formula
 from sourcing.materials.model import Material
 from sourcing.stock.model import Trial
 from sourcing.winding import pull, springback
+from sourcing.winding.coil_reading import NORMAL_95, SURPRISE, ReadCoil, Shared, settled, with_legs
 from sourcing.winding.heat_change import as_wound
 from sourcing.winding.index_trend import AS_ONE_AT_INDEX, Trend
-from sourcing.winding.leg_reading import Joined, LegReading, joined, leg_reading
-from sourcing.winding.lesson_words import NO_COIL, OPENS_FULLY, OTHER_WAY, TWO_COILS, WIDE_DOUBT, lesson_said
+from sourcing.winding.leg_reading import leg_reading
+from sourcing.winding.lesson_words import NO_COIL, OPENS_FULLY, WIDE_DOUBT, came_otherwise, lesson_said
 
 CALIPER_SD_MM = 0.03
 """A caliper on a coil, ±0.05 mm (assumed), read as a rectangle."""
@@ -37,16 +39,11 @@ REPEATABILITY = 0.004
 MANDREL_SD_MM = 0.03
 """A rod measured with a caliper of ±0.05 mm, read as a rectangle."""
 
-SURPRISE = 3.0
-"""From this many standard deviations on a trial coil is a surprise."""
-
 DISAGREE = 2.0
 """From this many standard deviations on, coils of different indices are taken to disagree (assumed)."""
 
 APART = 1.25
 """Indices of which one is so many times the other are different (assumed)."""
-
-_CONVERGED = 1e-9
 
 _STEPS_TO_MANDREL = 12
 """Each step brings the mandrel of a wire with a trend ten times as near, and more."""
@@ -72,6 +69,10 @@ class Lesson:
     outside_by_legs_mm: float | None = None
     agree: bool = True
 
+    def came_otherwise(self, units: str) -> str:
+        """How it came out otherwise than expected, as a verb and what belongs to it."""
+        return came_otherwise(self.outside_diameter_mm, self.expected_outside_diameter_mm, self.agree, units)
+
 
 @dataclass(frozen=True, slots=True)
 class Knowledge:
@@ -79,7 +80,7 @@ class Knowledge:
 
     `pulled`: whether it is wound with the pull that the sheets ask for, which leaves a little less springback. `trend`:
     how that ratio goes with the spring index, where coils of different indices want more than one; ratio and doubt are
-    then those at the trend's own index.
+    then those at the trend's own index. `label_ratio`: the ratio that the wire of the label is taken to have.
     """
 
     wire_diameter_mm: float
@@ -90,6 +91,19 @@ class Knowledge:
     lessons: tuple[Lesson, ...] = ()
     pulled: bool = False
     trend: Trend | None = None
+    label_ratio: float = 0.0
+
+    @property
+    def unsettled(self) -> bool:
+        """Whether the last coil was too far off to be chance, so that another must decide."""
+        return bool(self.lessons) and self.lessons[-1].surprising
+
+    @property
+    def reckoned_with(self) -> Knowledge:
+        """What moments and energies are reckoned with: after a surprise a wire no weaker than its label says."""
+        if not any(lesson.surprising for lesson in self.lessons):
+            return self
+        return replace(self, flow_ratio=max(self.flow_ratio, self.label_ratio), trend=None)
 
     def on(self, mandrel_mm: float) -> Knowledge:
         """The same as the wire shows it on one mandrel: with the flow stress of the index there, and no trend."""
@@ -210,6 +224,7 @@ def untried(material: Material, wire_diameter_mm: float, tensile_strength_mpa: f
         tensile_strength_mpa,
         material.flow_ratio,
         material.flow_ratio_sd,
+        label_ratio=material.flow_ratio,
     )
 
 
@@ -242,55 +257,13 @@ def _of_different_indices(known: Knowledge, coils: Sequence[Trial]) -> bool:
     return max(indices) >= APART * min(indices)
 
 
-@dataclass(frozen=True, slots=True)
-class _Coil:
-    """A trial as the springback formulas see it: index on the mandrel, d/D after release and its sd, moment kept.
-
-    `by_caliper` and `by_legs` are the single readings of d/D that went into it; `contradiction` says in words that
-    they cannot be of one coil.
-    """
-
-    index_on_mandrel: float
-    curvature: float
-    curvature_sd: float
-    moment_kept: float
-    by_caliper: float
-    by_legs: float | None = None
-    contradiction: str = ""
-
-    def elastic(self, flow_strain: float) -> bool:
-        """Whether the wire has not yielded on this mandrel, so that the coil says nothing of the flow stress."""
-        return springback.surface_strain(self.index_on_mandrel, flow_strain) <= 1
-
-    def fall(self, flow_strain: float) -> float:
-        """By how much d/D falls as theta rises."""
-        return self.moment_kept * springback.curvature_fall(self.index_on_mandrel, flow_strain)
-
-    def residual(self, flow_strain: float) -> float:
-        """Measured less expected d/D."""
-        return self.curvature - springback.released_curvature(self.index_on_mandrel, flow_strain, self.moment_kept)
-
-
-@dataclass(frozen=True, slots=True)
-class _Shared:
-    """What a caliper's and a protractor's reading of one coil share, relative: `variance` of coil and heat, and `rod`.
-
-    An error of the rod reaches the caliper's by `rod_share` of it, through d(1/C_f) = (1 - g') d(1/C_m), and the legs'
-    by a whole one less, since they tell D_f/D_m.
-    """
-
-    variance: float
-    rod: float
-    rod_share: float
-
-
-def _coil(known: Knowledge, trial: Trial, material: Material) -> _Coil:
+def _coil(known: Knowledge, trial: Trial, material: Material) -> ReadCoil:
     wire_mm = known.wire_diameter_mm
     measured_mm = trial.outside_diameter_mm - wire_mm
     mean_mm, heat_doubt = as_wound(measured_mm, trial.heated, material)
     index, curvature = springback.index_on_mandrel(trial.mandrel_mm, wire_mm), wire_mm / mean_mm
     slope = springback.moment_ratio_slope(springback.surface_strain(index, known.flow_strain))
-    shared = _Shared(
+    shared = Shared(
         REPEATABILITY**2 + heat_doubt**2,
         MANDREL_SD_MM / (trial.mandrel_mm + wire_mm),
         (1 - slope) / (curvature * index),
@@ -298,41 +271,9 @@ def _coil(known: Knowledge, trial: Trial, material: Material) -> _Coil:
     relative_sd = hypot(CALIPER_SD_MM / mean_mm, sqrt(shared.variance), shared.rod_share * shared.rod)
     pulled_n = known.pull_n if trial.pull_n is None else trial.pull_n
     kept = 1.0 if known.elastic_at(index) else known.kept_under(pulled_n)
-    coil = _Coil(index, curvature, curvature * relative_sd, kept, curvature)
+    coil = ReadCoil(index, curvature, curvature * relative_sd, kept, curvature)
     legs = leg_reading(trial, wire_mm)
-    return coil if legs is None else _with_legs(coil, legs, measured_mm, shared)
-
-
-def _with_legs(coil: _Coil, legs: LegReading, measured_mm: float, shared: _Shared) -> _Coil:
-    """The coil with what its legs tell joined to what the caliper does; or that they contradict each other."""
-    scale, less = coil.curvature**2, shared.rod_share - 1
-    variance = scale * (shared.variance + legs.relative_sd**2 + (less * shared.rod) ** 2)
-    covariance = scale * (shared.variance + shared.rod_share * less * shared.rod**2)
-
-    def with_legs_at(mean_mm: float) -> Joined:
-        told = coil.curvature * measured_mm / mean_mm
-        return joined((coil.curvature, coil.curvature_sd**2), (told, variance), covariance)
-
-    both, by_legs = with_legs_at(legs.mean_diameter_mm), coil.curvature * measured_mm / legs.mean_diameter_mm
-    if both.apart > SURPRISE:
-        counted_wrongly = with_legs_at(legs.other_way_mm).apart <= SURPRISE
-        return replace(coil, by_legs=by_legs, contradiction=OTHER_WAY if counted_wrongly else TWO_COILS)
-    return replace(coil, curvature=both.value, curvature_sd=sqrt(both.variance), by_legs=by_legs)
-
-
-def _settled(coil: _Coil, strain: float, doubt: float) -> tuple[float, float]:
-    """The most probable change of theta and the doubt left, from a prior of sd `doubt`: Gauss-Newton."""
-    change = 0.0
-    for _ in range(30):
-        here = strain * exp(change)
-        fall = coil.fall(here)
-        weight = 1 / doubt**2 + (fall / coil.curvature_sd) ** 2
-        step = (-change / doubt**2 - fall * coil.residual(here) / coil.curvature_sd**2) / weight
-        change += max(-0.5, min(0.5, step))
-        if abs(step) < _CONVERGED:
-            break
-    fall = coil.fall(strain * exp(change))
-    return change, 1 / sqrt(1 / doubt**2 + (fall / coil.curvature_sd) ** 2)
+    return coil if legs is None else with_legs(coil, legs, measured_mm, shared)
 
 
 def _lesson(known: Knowledge, trial: Trial, material: Material) -> tuple[Lesson, float, float]:
@@ -345,7 +286,9 @@ def _lesson(known: Knowledge, trial: Trial, material: Material) -> tuple[Lesson,
     deviations = -coil.residual(strain) / spread
     agree = not coil.contradiction
     surprising = (abs(deviations) > SURPRISE or not agree) and not coil.elastic(strain)
-    change, doubt = _settled(coil, strain, WIDE_DOUBT if surprising else known.flow_ratio_sd)
+    change, doubt = settled(coil, strain, WIDE_DOUBT if surprising else known.flow_ratio_sd)
+    if surprising:
+        doubt = max(WIDE_DOUBT, abs(change) / NORMAL_95)
     ratio = known.flow_ratio * exp(change)
     expected_mm = _outside_mm(known, springback.released_curvature(coil.index_on_mandrel, strain, coil.moment_kept))
     shown = coil.contradiction or lesson_said(ratio / known.flow_ratio - 1, surprising)
@@ -360,7 +303,7 @@ def _lesson(known: Knowledge, trial: Trial, material: Material) -> tuple[Lesson,
         outside_by_legs_mm=None if coil.by_legs is None else _outside_mm(known, coil.by_legs),
         agree=agree,
     )
-    return lesson, ratio, WIDE_DOUBT if surprising else doubt
+    return lesson, ratio, doubt
 
 
 def _outside_mm(known: Knowledge, curvature: float) -> float:
@@ -368,7 +311,7 @@ def _outside_mm(known: Knowledge, curvature: float) -> float:
     return known.wire_diameter_mm * (1 / curvature + 1) if curvature > 1e-9 else inf
 
 
-def _ratio_alone(known: Knowledge, coil: _Coil) -> float | None:
+def _ratio_alone(known: Knowledge, coil: ReadCoil) -> float | None:
     """The flow stress over the least tensile strength that one coil shows by itself."""
     if coil.curvature * coil.index_on_mandrel >= 1:
         return None

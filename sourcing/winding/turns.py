@@ -141,6 +141,22 @@ def turns_run_back(turns: float, total_coils: float) -> float:
 
 
 @formula(
+    "N_b' = N_b (1 − 1/O') / (1 − 1/O)",
+    where={"N_b": "turns_opened", "O": "opening", "O'": "opening_reckoned_with"},
+    source="derived, see winding_model: N turns become N / O coils, so that the crank is driven back by N (1 − 1/O)",
+)
+def turns_run_back_by(turns_opened: float, opening: float, opening_reckoned_with: float) -> float:
+    """The turns by which the crank is driven back by a wire that opens otherwise than the plan has it.
+
+    >>> turns_run_back_by(2.0, 1.25, 1.25), round(turns_run_back_by(0.5, 1.0625, 1.25), 2)
+    (2.0, 1.7)
+    """
+    if opening == opening_reckoned_with:
+        return turns_opened
+    return turns_opened * (1 - 1 / opening_reckoned_with) / (1 - 1 / opening)
+
+
+@formula(
     "l_cut = l + 2 l_m + 200",
     where={"l": "coil_length_mm", "l_m": "spare_turn_mm"},
     source="two spare turns and 200 mm to hold by: assumed (a handbook for hand tools wants at least 152 mm over)",

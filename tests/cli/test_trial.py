@@ -48,8 +48,111 @@ def test_a_dry_run_teaches_and_changes_nothing(run, spools):
 
 def test_a_coil_far_from_what_was_expected_is_a_surprise_with_its_likely_causes(run, spools):
     said = " ".join(run("trial", "W08", "--mandrel", "6", "--outside", "10.4").out.split())
-    for word in ("too far off to be chance", "Another wire or grade", "coil that slipped", "another trial coil"):
+    for word in ("too far off to be chance", "Another wire or grade", "coil that slipped", "wind a second coil"):
         assert word in said
+
+
+SURPRISE = ("trial", "W08", "--mandrel", "6", "--outside", "7.8")
+
+
+def test_a_surprise_shows_no_mandrels_and_says_that_a_second_coil_decides(run, spools):
+    ran = run(*SURPRISE)
+    assert "within (95 of 100)" not in ran.out
+    said = " ".join(ran.out.split())
+    assert "No mandrel is told until a second coil decides." in said
+    assert "If that agrees, the wire is another than its label says." in said
+    document = run(*SURPRISE, "--dry-run", "--json").json["taught"]
+    assert document["agrees_with_surprise"] is True
+    assert document["sizes"]
+
+
+def test_a_second_coil_says_whether_the_surprise_was_the_wire_or_the_coil(run, spools):
+    run(*SURPRISE)
+    agrees = " ".join(run(*SURPRISE, "--dry-run").out.split())
+    assert "It agrees with the coil before it, which was too far off to be chance: this wire is another" in agrees
+    other = " ".join(run(*CASE_2, "--dry-run").out.split())
+    assert "It does not agree with the coil before it, which was too far off to be chance" in other
+
+
+def test_a_surprise_stands_at_the_head_of_the_next_sheet_and_makes_no_moment_or_energy_smaller(run, spools):
+    """The coil may have slipped: then the wire of the label throws the crank."""
+    before = run("wind", "need.yaml", "--wire", "W08", "--json").json
+    energy_j = float(run("wind", "need.yaml", "--wire", "W08").out.partition(" J in all")[0].split()[-1])
+    run(*SURPRISE)
+    after = run("wind", "need.yaml", "--wire", "W08", "--json").json
+    assert after["cautions"][0].startswith("Wind a second trial coil before this spring: the last one of W08 came out")
+    assert "springwright trial W08 --take-back" in after["cautions"][0]
+    for figure in ("crank_moment_n_mm", "turns_run_back"):
+        assert after[figure] >= before[figure], figure
+    assert after["crank"]["moment_n_mm"] >= before["crank"]["moment_n_mm"]
+    assert after["trial_first"]["worth_it"] is True
+    assert after["chance_first_try"] < before["chance_first_try"]
+    sheet = " ".join(run("wind", "need.yaml", "--wire", "W08").out.split())
+    assert float(sheet.partition(" J in all")[0].split()[-1]) >= energy_j
+    assert sheet.index("Wind a second trial coil before this spring") < sheet.index("Wear eye protection")
+    assert "Before all else wind a second trial coil." in sheet
+
+
+def test_stock_check_doubts_a_surprise_at_its_own_line_until_it_is_gone(run, spools):
+    run(*CASE_2)
+    assert "too far off" not in run("stock", "check").out
+    run(*SURPRISE)
+    line = spools.read_text("utf-8").count("\n")
+    checked = run("stock", "check")
+    assert checked.status == 0
+    assert f"wire.yaml:{line}:" in checked.out or f".yaml:{line}:" in checked.out
+    assert "this trial of “W08” came out at 7.80 mm outside where" in checked.out
+    assert "a second coil that decides" in checked.out
+
+
+BACK = ("trial", "W08", "--take-back")
+
+
+def test_the_last_trial_is_taken_back_and_every_other_byte_stays(run, spools):
+    first = spools.read_bytes()
+    run(*CASE_2, "--date", "2026-03-02")
+    once = spools.read_bytes()
+    run(*SURPRISE, "--date", "2026-03-03")
+    twice = spools.read_bytes()
+    would = run(*BACK, "--dry-run")
+    assert "trial would be taken back" in would.out
+    assert spools.read_bytes() == twice
+    ran = run(*BACK)
+    assert ran.status == 0
+    assert "{date: 2026-03-03, mandrel: 6, outside_diameter: 7.8}" in ran.out
+    assert "by the one trial left" in " ".join(ran.out.split())
+    assert spools.read_bytes() == once
+    document = run(*BACK, "--json").json
+    assert document["trial"]["outside_diameter_mm"] == 8.9
+    assert document["trials_left"] == 0
+    assert spools.read_bytes() == first
+
+
+def test_a_trial_that_is_not_there_is_not_taken_back(run, spools):
+    before = spools.read_bytes()
+    ran = run(*BACK)
+    assert ran.status == 1
+    assert ":2:5: “W08” has no trial to take back" in ran.err
+    beside = run(*BACK, "--mandrel", "6")
+    assert beside.status == 2
+    assert "--take-back beside --mandrel" in beside.err
+    assert run("trial", "W80", "--take-back").status == 2
+    assert spools.read_bytes() == before
+
+
+def test_after_a_surprise_was_taken_back_the_sheet_is_as_before(run, spools):
+    before = run("wind", "need.yaml", "--wire", "W08").out
+    run(*SURPRISE)
+    assert run("wind", "need.yaml", "--wire", "W08").out != before
+    run(*BACK)
+    assert run("wind", "need.yaml", "--wire", "W08").out == before
+
+
+def test_came_out_far_off_tells_the_next_mandrel_only_if_a_trial_coil_agrees(run, spools):
+    said = " ".join(run("wind", "need.yaml", "--wire", "W08", "--came-out", "10.6").out.split())
+    assert "wind a trial coil on the same mandrel before anything else" in said
+    assert "The next one, if that agrees:" in said
+    assert "The next one:" not in said
 
 
 def test_a_good_coil_after_a_bad_one_is_compared_with_what_the_bad_one_said(run, spools):

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from sourcing.files.events import parse
 from sourcing.files.findings import Mistakes
-from sourcing.files.splicing import as_scalar, source_of, with_entry, with_inner_entry, with_value
+from sourcing.files.splicing import as_scalar, source_of, with_entry, with_inner_entry, with_value, without_last_entry
 from tests.files.told import told
 
 UNSURE = (
@@ -96,6 +96,60 @@ NEW = "{mandrel: 6.0, on: steel rod}"
 )
 def test_an_entry_is_put_at_the_end_of_a_list_in_a_record(before: str, after: str) -> None:
     assert tried(before) == after
+
+
+def taken_back(text: str, number: int = 0) -> str:
+    return without_last_entry(source_of(text.encode(), "f"), "spools", number, "trials").raw.decode()
+
+
+@pytest.mark.parametrize(
+    "before",
+    [
+        "spools:\n  - id: A # x\n    trials:\n      - {mandrel: 5,\n         heated: no} # y\n\n  - id: B\n",
+        "spools:\r\n- id: A\r\n  trials:\r\n  - mandrel: 5\r\n    turns: 4 # é\r\n- id: B\r\n",
+        "spools:\n- {id: A, trials: [{mandrel: 5}]}",
+        "spools:\n- {id: A}\n",
+        "spools:\n  - id: A # x\n  - id: B",
+        "spools:\n  - id: A",
+        "spools:\n  - id: A\n    trials: [{mandrel: 5}]\n",
+    ],
+)
+def test_an_entry_put_in_and_taken_back_leaves_every_byte_as_it_was(before: str) -> None:
+    assert taken_back(tried(before)) == before
+
+
+@pytest.mark.parametrize(
+    ("before", "after"),
+    [
+        (
+            "spools:\n- id: A\n  # rod 7\n  trials: # our own\n  # hot\n  - {mandrel: 5, # one\n     turns: 4} # two\n",
+            "spools:\n- id: A\n  # rod 7\n  # our own\n  # hot\n  # one\n  # two\n",
+        ),
+        (
+            "spools:\n- id: A\n  trials:\n  - {mandrel: 5}\n  - mandrel: 6 # '#6'\n    turns: 4\n  note: '# no'\n",
+            "spools:\n- id: A\n  trials:\n  - {mandrel: 5}\n  # '#6'\n  note: '# no'\n",
+        ),
+        ("spools:\n- {trials: [{mandrel: 5}, {mandrel: 6}], id: A}", "spools:\n- {trials: [{mandrel: 5}], id: A}"),
+        ("spools:\n- id: A\n  trials: [{mandrel: 5}] # x", "spools:\n- id: A\n  # x"),
+    ],
+)
+def test_an_entry_that_is_taken_back_leaves_its_comments(before: str, after: str) -> None:
+    assert taken_back(before) == after
+
+
+@pytest.mark.parametrize(
+    "before",
+    [
+        "spools:\n- trials:\n  - {mandrel: 5}\n  id: A\n",
+        "spools:\n- {trials: [{mandrel: 5}], id: A}",
+        "spools:\n- id: A\n  trials: [{mandrel: 5}, # lost\n    {mandrel: 6}]\n",
+        "spools:\n- id: A\n  trials:\n  - mandrel: 5\n    on: steel\n      rod\n",
+    ],
+)
+def test_an_entry_that_cannot_be_taken_back_safely_stays(before: str) -> None:
+    with pytest.raises(Mistakes) as mistakes:
+        taken_back(before)
+    assert told(mistakes.value.findings)[0].endswith(UNSURE)
 
 
 @pytest.mark.parametrize(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from math import log10
+from math import log, log10
 from statistics import NormalDist
 
 import pytest
@@ -61,17 +61,39 @@ def test_a_trial_on_a_small_index_teaches_almost_nothing() -> None:
     assert known.flow_ratio_sd > 0.75 * fresh.flow_ratio_sd
 
 
-def test_a_surprise_is_said_and_widens_the_doubt() -> None:
-    known = after(Trial(6.0, 10.0))
+@pytest.mark.parametrize("outside_mm", [7.6, 10.0])
+def test_a_surprise_is_said_and_widens_the_doubt_until_it_reaches_back_to_what_was_believed(outside_mm: float) -> None:
+    known = after(Trial(6.0, outside_mm))
     assert known.lessons[0].surprising
+    assert known.unsettled
     assert "too far off to be chance" in known.lessons[0].said
-    assert known.flow_ratio_sd == WIDE_DOUBT
+    assert known.flow_ratio_sd > WIDE_DOUBT
+    assert abs(log(known.flow_ratio / MUSIC.flow_ratio)) == pytest.approx(1.96 * known.flow_ratio_sd)
+
+
+@pytest.mark.parametrize("outside_mm", [7.6, 10.0])
+def test_after_a_surprise_moments_are_reckoned_with_a_wire_no_weaker_than_its_label_says(outside_mm: float) -> None:
+    """The coil may have slipped: the safe side is the larger of both; and so it stays once a second coil agrees."""
+    surprise = Trial(6.0, outside_mm)
+    for known in (after(surprise), after(surprise, surprise)):
+        assert known.reckoned_with.flow_ratio == max(known.flow_ratio, MUSIC.flow_ratio)
+
+
+def test_a_trial_that_is_no_surprise_is_reckoned_with_as_it_is() -> None:
+    known = after(Trial(6.0, 8.9))
+    assert known.flow_ratio < MUSIC.flow_ratio
+    assert known.reckoned_with is known
+    assert not known.unsettled
+
+
+def test_a_second_coil_that_agrees_settles_it() -> None:
+    assert not after(Trial(6.0, 7.8), Trial(6.0, 7.82)).unsettled
 
 
 def test_a_surprise_is_not_averaged_with_the_coils_before_it() -> None:
     known = after(Trial(6.0, 8.95), Trial(6.0, 8.97), Trial(6.0, 10.0))
     assert known.finished_mean_mm(6.0) == pytest.approx(9.2, abs=0.06)
-    assert known.flow_ratio_sd == WIDE_DOUBT
+    assert known.flow_ratio_sd > WIDE_DOUBT
 
 
 @pytest.mark.parametrize("settling", [10.0, 8.96])

@@ -39,11 +39,16 @@ def tried() -> tuple[WindingPlan, Spool]:
     return planned(plan_winding(need(), wire, BENCH)), wire
 
 
+def surprised() -> tuple[WindingPlan, Spool]:
+    wire = spool(0.8, Trial(6.0, 7.8))
+    return planned(plan_winding(need(), wire, BENCH)), wire
+
+
 def unheated() -> tuple[WindingPlan, Spool]:
     return planned(plan_winding(need(), spool(), replace(BENCH, oven_c=None))), spool()
 
 
-@pytest.mark.parametrize("of", [cylinder, tried, unheated])
+@pytest.mark.parametrize("of", [cylinder, tried, surprised, unheated])
 def test_every_main_figure_of_the_sheet_has_a_working_that_comes_to_it(of) -> None:
     plan, wire = of()
     bench = replace(BENCH, oven_c=None) if plan.after_heat is None else BENCH

@@ -279,7 +279,7 @@ def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) 
         spare_turns=SPARE_TURNS,
         pitch_on_mandrel_mm=wound.laid.pitch_mm,
         crank=crank(known.on(wound.laid.large_mm), mandrel, task.bench.hand_winding),
-        turns_run_back=turns.turns_run_back(wound.turns, before.total_coils),
+        turns_opened=turns.turns_run_back(wound.turns, before.total_coils),
         wound_coils=before.total_coils,
         wound_outside=made.bands["outside_diameter_large_mm"],
         wound_outside_mm=before.outside_diameter_large_mm,

@@ -121,7 +121,7 @@ def _numbers(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring
         mandrel=wound.mandrel,
         cut_length_mm=coil.cut_length_mm,
         crank=crank(known.on(wound.diameter_mm), wound.mandrel, task.bench.hand_winding),
-        turns_run_back=coil.turns_run_back,
+        turns_opened=coil.turns_run_back,
         heat=stress_relief(task.wire.material, task.bench, PULL_INSTEAD),
         spring=wound.design.spring,
         wound=as_wound(task, known, wound),

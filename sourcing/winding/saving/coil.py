@@ -193,10 +193,10 @@ def _at(row: Deviation, units: str) -> str:
 
 def surprise(coil: Coil, trial: Trial) -> Iterator[str]:
     """That a coil is too far off to be chance."""
-    if coil.known_then(trial).lessons[-1].surprising:
+    if coil.known_then(trial).unsettled:
         yield (
             "So far off is hardly chance: another wire or grade than the label says, or a coil that slipped. Measure "
-            "wire, mandrel and coil again before you wind the next one."
+            "wire, mandrel and coil again, and wind a trial coil on the same mandrel before anything else."
         )
 
 
@@ -216,11 +216,17 @@ def said_of_next(coil: Coil, then: WindingPlan | None) -> Iterator[str]:
         same = show_diameter(mandrel_mm, coil.units)
         laid, was = (f"{plan.turns_to_wind:.2f}" for plan in (then, coil.plan))
         turns = "" if laid == was else f": lay {laid} turns instead of {was}"
-        yield f"The next one: the same mandrel, {same}, and it will come out so again{turns}."
+        yield f"{next_one(then.unsettled)}: the same mandrel, {same}, and it will come out so again{turns}."
         return
     kind = "rod of" if then.mandrel.kind == "rod" else "mandrel turned to"
     size, was = (show_diameter(mm, coil.units) for mm in (then.mandrel.diameter_mm, mandrel_mm))
-    yield f"The next one: a {kind} {size} instead of {was}, chance {then.tries.first:.2f}."
+    chance = "" if then.unsettled else f", chance {then.tries.first:.2f}"
+    yield f"{next_one(then.unsettled)}: a {kind} {size} instead of {was}{chance}."
+
+
+def next_one(unsettled: bool) -> str:
+    """What is said of the next coil begins so; only if a trial coil agrees, where this one was a surprise."""
+    return "The next one, if that agrees" if unsettled else "The next one"
 
 
 def write_down(coil: Coil, trial: Trial) -> Iterator[str]:

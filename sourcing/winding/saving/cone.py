@@ -34,6 +34,7 @@ from sourcing.winding.saving.coil import (
     clearances,
     joined_said,
     keep_it,
+    next_one,
     refuse_smaller,
     surprise,
     write_down,
@@ -103,12 +104,13 @@ def _came_out(coil: Coil, measured_mm: Mapping[End, float]) -> Saved:
     way = best_way(as_it_is, *(Way("change", cut, judged(coil, cut)) for cut in cuts))
     rate_kept = pressed.rate_n_per_mm(kept) / rate
     mandrel = _next_mandrel(coil, ends.known)
+    begins = next_one(ends.known.unsettled)
     said = joined_said(
         _said(coil, ends, kept, way, rate_kept),
         clearances(way.fit),
         _solid(coil, way.spring),
         wrong(way.fit, coil.bench),
-        (*surprise(coil, ends.trial), *_said_of_next(coil, mandrel)) if ends.agree else (),
+        (*surprise(coil, ends.trial), *_said_of_next(coil, mandrel, begins)) if ends.agree else (),
         write_down(coil, ends.trial),
     )
     return Saved(way.answer, way.spring, way.fit, rate_kept, said, mandrel)
@@ -244,18 +246,18 @@ def _next_mandrel(coil: Coil, known: Knowledge) -> Mandrel:
     return replace(coil.plan.mandrel, profile=as_turned(laid_cone(meant, known.mandrel_mm)))
 
 
-def _said_of_next(coil: Coil, then: Mandrel) -> Iterator[str]:
+def _said_of_next(coil: Coil, then: Mandrel, begins: str) -> Iterator[str]:
     now, was = (
         ", ".join(show_diameter(point.diameter_mm, coil.units).split(" ")[0] for point in mandrel.profile)
         for mandrel in (then, coil.plan.mandrel)
     )
     if now == was:
-        yield "The next one: the same mandrel, and it will come out so again."
+        yield f"{begins}: the same mandrel, and it will come out so again."
         return
     unit = show_diameter(then.profile[0].diameter_mm, coil.units).split(" ")[1]
     turns = ", ".join(f"{point.turn:.3g}" for point in then.profile)
     at = f"at the finished turns {turns}, from the small end"
-    yield f"The next one: a mandrel turned to {now} {unit} {at}, instead of {was}."
+    yield f"{begins}: a mandrel turned to {now} {unit} {at}, instead of {was}."
 
 
 def came_out_pitch(coil: Coil, measured_mm: float) -> Saved:

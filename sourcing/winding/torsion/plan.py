@@ -118,7 +118,7 @@ def _numbers(task: TorsionTask, known: Knowledge, wound: Wound[TorsionSpring], b
         mandrel=wound.mandrel,
         cut_length_mm=body.cut_length_mm,
         crank=crank(known.on(wound.diameter_mm), wound.mandrel, task.bench.hand_winding, spring.bodies),
-        turns_run_back=body.opens_deg / 360.0,
+        turns_opened=body.opens_deg / 360.0,
         heat=stress_relief(task.wire.material, task.bench, WIND_UP_INSTEAD),
         spring=wound.design.spring,
         wound=spring,

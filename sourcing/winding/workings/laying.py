@@ -10,19 +10,33 @@ from sourcing.springs.hooks import COILS_OF_HOOK
 from sourcing.springs.model import CompressionSpring, ConicalSpring, ExtensionSpring, TorsionSpring
 from sourcing.winding import turns
 from sourcing.winding.model import WindingPlan
+from sourcing.winding.setting_up import openings
 from sourcing.winding.trials import Knowledge
 
 ADDED_UP = "derived, see winding_model: each piece of a turn keeps its arc, added up"
 AS_DESCRIBED = "the wire of the spring as wound, see wire length"
 CLOSE = "laid wire against wire"
+RUN_BACK = "turns_run_back"
 
 
 def laying(plan: WindingPlan, known: Knowledge) -> Iterator[Working]:
     """Turns and wire, and the energy that is let go."""
     yield given("coil_length_mm", plan.coil_length_mm, AS_DESCRIBED)
-    yield from _OF_KIND[plan.wanted.kind](plan, known)
+    yield from _run_back(plan, known, _OF_KIND[plan.wanted.kind](plan, known))
     yield given("turns_to_spare", plan.turns_to_spare, "assumed")
     yield work(turns.energy_let_go_n_mm, plan.crank_moment_n_mm, plan.turns_run_back)
+
+
+def _run_back(plan: WindingPlan, known: Knowledge, laid: Iterator[Working]) -> Iterator[Working]:
+    """What is laid; the turns run back by a wire no weaker than its label says, where a trial makes it out to be."""
+    mandrel_mm = plan.mandrel.thickest_mm
+    opening, reckoned = openings(known.on(mandrel_mm), mandrel_mm)
+    for each in laid:
+        if each.figure == RUN_BACK and opening != reckoned:
+            yield each.at("as planned")
+            yield work(turns.turns_run_back_by, each.value, opening, reckoned, figure=RUN_BACK)
+        else:
+            yield each
 
 
 def _on_mandrel_mm(plan: WindingPlan) -> float:
@@ -91,8 +105,9 @@ def _torsion(plan: WindingPlan, _: Knowledge) -> Iterator[Working]:
     yield laid.at("of a body")
     bodies = "the body" if spring.bodies == 1 else f"{spring.bodies} bodies"
     yield given("turns_to_wind", plan.turns_to_wind, f"those of {bodies}")
-    yield work(turns.opens_deg, laid.value, spring.active_coils)
-    yield given("turns_run_back", plan.turns_run_back, "that angle in turns")
+    opens = work(turns.opens_deg, laid.value, spring.active_coils)
+    yield opens
+    yield given(RUN_BACK, opens.value / 360.0, "that angle in turns")
     tails = f"the wire of the spring and {turns.TAILS_MM:g} mm to hold by (assumed)"
     yield given("cut_length_mm", plan.cut_length_mm, tails)
 

@@ -12,6 +12,9 @@ from sourcing.winding import by_hand, pull, springback
 from sourcing.winding.model import WindingPlan
 from sourcing.winding.trials import Knowledge
 
+RECKONED = "as reckoned with"
+NO_WEAKER = "a trial was too far off to be chance: the larger of its ratio and that of the wire on the label"
+
 
 def wire(plan: WindingPlan, known: Knowledge, stated: Stated) -> Iterator[Working]:
     """From the wire as it stands on the spool to what bends it."""
@@ -28,9 +31,14 @@ def wire(plan: WindingPlan, known: Knowledge, stated: Stated) -> Iterator[Workin
     yield fraction
     yield work(springback.moment_kept, fraction.value)
     crank = "crank_moment_n_mm"
-    yield work(springback.plastic_moment_n_mm, known.flow_stress_mpa, known.wire_diameter_mm, figure=crank)
+    reckoned = known.reckoned_with
+    if reckoned is not known:
+        yield given("flow_ratio", reckoned.flow_ratio, NO_WEAKER).at(RECKONED)
+        flow = work(springback.flow_stress_mpa, reckoned.flow_ratio, known.tensile_strength_mpa)
+        yield flow.at(RECKONED)
+    yield work(springback.plastic_moment_n_mm, reckoned.flow_stress_mpa, known.wire_diameter_mm, figure=crank)
     bodies = spring.bodies if isinstance(spring, TorsionSpring) else 1
-    turned = plan.crank.bending_n_mm, bodies * known.pull_n, plan.mandrel.thickest_mm, known.wire_diameter_mm
+    turned = plan.crank.bending_n_mm, bodies * reckoned.pull_n, plan.mandrel.thickest_mm, known.wire_diameter_mm
     moment = work(by_hand.moment_with_pull_n_mm, *turned)
     yield moment
     yield work(by_hand.force_at_handle_n, moment.value, plan.crank.handle_mm)
