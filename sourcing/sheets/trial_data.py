@@ -48,6 +48,8 @@ def _taught(taught: Taught) -> Document:
         "agrees_with_surprise": taught.agrees_with_surprise,
         "flow_ratio_alone": lesson.flow_ratio_alone,
         "sizes": [asdict(size) for size in taught.told_sizes],
+        "used_wire_mm": taught.used_wire_mm,
+        "turns_assumed": taught.lesson.trial.turns is None,
         "another_band": taught.another_band,
         "another_wire_mm": taught.another_wire_mm,
         "another_is_worth_it": taught.another_is_worth_it,

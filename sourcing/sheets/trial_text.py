@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from sourcing.quantities import show_diameter, show_length
 from sourcing.sheets.text import bullets, heading, line, strong, table, wrapped
 from sourcing.stock.trying import TakenBack, Tried
+from sourcing.winding.advice import TRIAL_TURNS
 from sourcing.winding.teaching import Taught, said
 
 
@@ -60,12 +61,20 @@ def _sizes(taught: Taught) -> Iterator[str]:
 
 
 def _counting(tried: Tried, taught: Taught) -> str:
-    """How much wire the trial took, and how to count it."""
-    used_m = f"{taught.used_wire_mm / 1000.0:.2f}m"
-    took = f"The coil took about {show_length(taught.used_wire_mm, taught.bench.units)} of wire, tails included"
-    left_mm = tried.spool.length_left_mm
+    """How much wire the trial took, or would have taken with turns that are assumed, and how to count it."""
+    spool, units = tried.spool, taught.bench.units
+    to_take = (
+        show_length(taught.used_wire_mm, units).replace(" ", "")
+        if units == "inch"
+        else f"{taught.used_wire_mm / 1000.0:.2f}m"
+    )
+    used = f"about {show_length(taught.used_wire_mm, units)} of wire, tails included"
+    took = f"The coil took {used}"
+    if taught.lesson.trial.turns is None:
+        took = f"How many turns it has was not said: with {TRIAL_TURNS:.0f} (assumed) it took {used}"
+    left_mm = spool.length_left_mm
     if left_mm is None:
         return f"{took}."
     if left_mm < taught.used_wire_mm:
-        return f"{took}; {tried.spool.id} had {show_length(left_mm, taught.bench.units)}: measure what is left."
-    return f"{took}; count it: springwright stock take {tried.spool.id} {used_m}"
+        return f"{took}; {spool.id} had {show_length(left_mm, units)}: measure what is left."
+    return f"{took}. None is taken off {spool.id} yet; count it: springwright stock take {spool.id} {to_take}"

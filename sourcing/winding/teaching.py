@@ -18,6 +18,7 @@ from sourcing.winding.extension.hand_tension import hand_tension_n
 from sourcing.winding.heat import oven_reaches
 from sourcing.winding.lesson_words import take_back
 from sourcing.winding.mandrel import TURNED_STEP_MM
+from sourcing.winding.pitch_lesson import pitch_said
 from sourcing.winding.trials import Knowledge, Lesson, learn
 
 INDICES = (6.0, 8.0, 10.0, 12.0, 14.0, 16.0)
@@ -126,6 +127,7 @@ def said(taught: Taught) -> Iterator[str]:
     yield from _decided(taught)
     yield from _legs(taught, units)
     yield _another(taught, units)
+    yield from pitch_said(taught.lesson.trial, taught.lesson.outside_diameter_mm, taught.spool.wire_diameter_mm, units)
     if taught.lesson.surprising:
         yield f"If this coil slipped or was measured wrongly, take it back: {take_back(taught.spool.id)}"
     else:

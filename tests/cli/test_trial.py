@@ -105,6 +105,53 @@ def test_stock_check_doubts_a_surprise_at_its_own_line_until_it_is_gone(run, spo
     assert "a second coil that decides" in checked.out
 
 
+def test_a_pitch_measured_on_the_mandrel_and_off_it_says_what_to_wind_next_time(run, spools):
+    """1.25/1.20 is 4.2 %; assumed are three tenths of (8.1/6.8 - 1), 5.7 %; 1.20 x 1.20/1.25 comes out at 1.20."""
+    pitches = ("--dry-run", "--pitch-wound", "1.2", "--pitch", "1.25")
+    said = " ".join(run(*CASE_2, *pitches).out.split())
+    assert "Its pitch grew by 4.2 %, from 1.20 mm to 1.25 mm, where 5.7 % is assumed" in said
+    assert "for one that comes out at 1.20 mm wind it at 1.15 mm next time." in said
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("--pitch", "1.25"), "The pitch of 1.25 mm that came out teaches nothing without the one on the mandrel: say "
+         "both (--pitch-wound)."),
+        (("--pitch-wound", "1.2"), "The pitch of 1.20 mm on the mandrel teaches nothing without the one that came out"),
+        (("--pitch-wound", "1.2", "--pitch", "1.1"), "Its pitch grew by less than nothing, from 1.20 mm to 1.10 mm"),
+        (("--pitch-wound", "1.2", "--pitch", "2.4"), "more than wire that turns freely about its own axis lets it"),
+        (("--pitch-wound", "0.8", "--pitch", "0.85"), "comes out at 0.80 mm lay it wire against wire next"),
+    ],
+)  # fmt: skip
+def test_a_pitch_is_never_taken_silently(run, spools, words, told):
+    assert told in " ".join(run(*CASE_2, *words, "--dry-run").out.split())
+
+
+def test_an_inch_bench_counts_the_wire_of_a_trial_in_inches(run, spools, bench_folder):
+    bench = bench_folder / "catalog" / "bench.yaml"
+    bench.write_text("units: inch\n" + bench.read_text("utf-8"), "utf-8")
+    out = run("trial", "W08", "--mandrel", "1/4 in", "--turns", "4", "--outside", "0.37 in").out
+    assert " mm" not in out
+    command = " ".join(out.split()).partition("count it: springwright ")[2]
+    assert command.startswith("stock take W08 ")
+    assert command.endswith("in")
+    assert run(*command.split()).status == 0
+
+
+def test_no_pitch_is_spoken_of_where_none_was_said(run, spools):
+    assert "pitch" not in run("trial", "W08", "--mandrel", "6", "--outside", "8.9", "--dry-run").out
+
+
+def test_turns_that_were_not_said_are_told_as_assumed_and_no_wire_as_taken_off(run, spools):
+    ran = run("trial", "W08", "--mandrel", "6", "--outside", "8.9")
+    said = " ".join(ran.out.split())
+    assert "How many turns it has was not said: with 4 (assumed) it took about 285 mm of wire" in said
+    assert "None is taken off W08 yet; count it: springwright stock take W08 0.29m" in said
+    assert "length_left: 6.2 m" in spools.read_text("utf-8")
+    assert "assumed) it took" not in run(*CASE_2).out
+
+
 BACK = ("trial", "W08", "--take-back")
 
 
