@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from sourcing.cli.words import force_option, leg_angle_option, length_option
+from sourcing.cli.words import force_option, leg_angle_option, length_option, turns_option
 
 if TYPE_CHECKING:
     from sourcing.need.model import Need
@@ -74,25 +74,38 @@ Heated = Annotated[
     typer.Option("--heated", metavar="yes|no", help="whether the coil was measured after heat; no if not said"),
 ]
 
+Turns = Annotated[
+    str | None,
+    typer.Option("--turns", metavar="N", help="the turns that were laid, where another sheet was followed"),
+]
+
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What was measured, by name, the options it was given by, and whether after heat."""
+    """What was measured, by name, the options it was given by, whether after heat, and the turns that were laid."""
 
     measured: Mapping[str, float]
     options: tuple[str, ...]
     heated: bool
+    turns: float | None
 
 
-def asked(texts: Mapping[str, str | None], heated: str | None) -> Asked:
+def asked(texts: Mapping[str, str | None], heated: str | None, turns: str | None) -> Asked:
     """What is asked of a coil, from the texts of the options. Raises typer.BadParameter."""
     given = [(each, text) for each in MEASURES if (text := texts.get(each.option)) is not None]
     if heated not in (None, "yes", "no"):
         raise typer.BadParameter(f"{heated}; expected yes or no", param_hint="--heated")
-    if heated is not None and not given:
-        raise typer.BadParameter("no coil was measured; expected it beside --came-out", param_hint="--heated")
+    for option, text in (("--heated", heated), ("--turns", turns)):
+        if text is not None and not given:
+            raise typer.BadParameter("no coil was measured; expected it beside --came-out", param_hint=option)
     measured = {each.name: each.read(each.option, text) for each, text in given}
-    return Asked(measured, tuple(each.option for each, _ in given), heated == "yes")
+    laid = None if turns is None else turns_option("--turns", turns)
+    return Asked(measured, tuple(each.option for each, _ in given), heated == "yes", laid)
+
+
+def as_wound(made: WindingPlan, asked: Asked) -> WindingPlan:
+    """The plan by which the coil was wound: with the turns that were laid, where they are said."""
+    return made if asked.turns is None else replace(made, turns_to_wind=asked.turns)
 
 
 def saved(need: Need, catalogue: Catalogue, made: WindingPlan, asked: Asked) -> Saved:

@@ -18,6 +18,8 @@ from sourcing.cli.misses import (
     Heated,
     PressedTo,
     PulledTo,
+    Turns,
+    as_wound,
     asked,
     saved,
     wire_of_plan,
@@ -116,6 +118,7 @@ def command(
     pressed_to: PressedTo = None,
     pulled_to: PulledTo = None,
     heated: Heated = None,
+    turns: Turns = None,
     catalog: Annotated[
         str | None,
         typer.Option("--catalog", metavar="PATH", help="a catalogue folder, or one file of springs or spools"),
@@ -150,6 +153,7 @@ def command(
             "--pulled-to": pulled_to,
         },
         heated,
+        turns,
     )
     files = [option for option, given in (("--solid", solids.files), ("--sheet", sheet)) if given]
     if coil.options and files:
@@ -157,7 +161,9 @@ def command(
     ((wanted, catalogue),) = read_all([need], catalog)
     answer = plan(wanted, catalogue, wire, mandrel_mm)
     if coil.options and isinstance(answer, WindingPlan):
-        _print_saved(saved(wanted, catalogue, answer, coil), as_json)
+        wound = as_wound(answer, coil)
+        named = wire is not None and (mandrel_mm is not None or wanted.kind == "conical")
+        _print_saved(saved(wanted, catalogue, wound, coil), wound, named, as_json)
         return
     if isinstance(answer, WindingPlan):
         answer = with_mandrels(answer, wanted, catalogue)
@@ -188,12 +194,12 @@ def _print_answer(
         door.print_text(answer_lines(answer, need, workings, written.said))
 
 
-def _print_saved(answer: Saved, as_json: bool) -> None:
+def _print_saved(answer: Saved, wound: WindingPlan, named: bool, as_json: bool) -> None:
     if as_json:
         from sourcing.sheets.winding_data import saved_document
 
-        door.print_json(saved_document(answer))
+        door.print_json(saved_document(answer, wound))
     else:
         from sourcing.sheets.winding_text import saved_lines
 
-        door.print_text(saved_lines(answer))
+        door.print_text(saved_lines(answer, wound, named))

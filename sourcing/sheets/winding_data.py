@@ -12,7 +12,7 @@ from sourcing.sheets.data import workings_key
 from sourcing.springs.model import Spring
 from sourcing.verdict.verdict import GUARDED_RULES, cautions_for
 from sourcing.winding.advice import trial_first
-from sourcing.winding.model import Acceptance, Made, Refusal, Serves, WindingPlan
+from sourcing.winding.model import Acceptance, Made, Mandrel, Refusal, Serves, WindingPlan
 from sourcing.winding.saving.coil import Saved
 
 if TYPE_CHECKING:
@@ -30,11 +30,7 @@ def plan_document(plan: WindingPlan, fitting: Sequence[str] = ()) -> Document:
         "cut_length_mm": plan.cut_length_mm,
         "coil_length_mm": plan.coil_length_mm,
         "wire_left_mm": plan.wire_left_mm,
-        "mandrel": {
-            "kind": plan.mandrel.kind,
-            "diameter_mm": plan.mandrel.diameter_mm,
-            "profile": [asdict(point) for point in plan.mandrel.profile],
-        },
+        "mandrel": _mandrel_document(plan.mandrel),
         "mandrel_choices": [asdict(choice) for choice in plan.choices] or None,
         "turns_to_wind": plan.turns_to_wind,
         "turns_to_spare": plan.turns_to_spare,
@@ -93,9 +89,21 @@ def answer_document(answer: WindingPlan | Refusal, need: Need, workings: Sequenc
     return {"refused": {"rule": answer.rule, "why": answer.why}, "cautions": list(cautions)}
 
 
-def saved_document(saved: Saved) -> Document:
-    """What to do with a coil that came out otherwise."""
+def _mandrel_document(mandrel: Mandrel) -> Document:
     return {
+        "kind": mandrel.kind,
+        "diameter_mm": mandrel.diameter_mm,
+        "profile": [asdict(point) for point in mandrel.profile],
+    }
+
+
+def saved_document(saved: Saved, wound: WindingPlan) -> Document:
+    """What to do with a coil that came out otherwise, and what it is taken to have been wound of."""
+    return {
+        "wire": wound.wire,
+        "wire_diameter_mm": wound.wire_diameter_mm,
+        "mandrel": _mandrel_document(wound.mandrel),
+        "turns_wound": wound.turns_to_wind,
         "answer": saved.answer,
         "said": list(saved.said),
         "rate_kept": saved.rate_kept,

@@ -13,7 +13,7 @@ from sourcing.sheets.cut_list import cut_list
 from sourcing.sheets.drawing.on_mandrel import both_hands
 from sourcing.sheets.drawing.springs import check_line
 from sourcing.sheets.hands import hand_matters
-from sourcing.sheets.winding_text import Check, checks, made_table, of_its_place, summary, to_have
+from sourcing.sheets.winding_text import Check, ask_about_a_coil, checks, made_table, of_its_place, summary, to_have
 from sourcing.springs.hands import HOW_TO_SEE, WHICH_IS_WANTED
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import WindingPlan
@@ -114,6 +114,7 @@ def _acceptance(plan: WindingPlan) -> Iterator[str]:
     yield page.heading("Accept it when")
     headers = ("check", "least", "most", "measured", "if it does not")
     yield page.table_with_words(headers, groups, "Check in this order; keep it where all hold.")
+    yield page.paragraph(ask_about_a_coil(plan))
 
 
 def _weighed(rows: Sequence[Check]) -> Iterator[Check]:

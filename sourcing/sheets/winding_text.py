@@ -19,6 +19,7 @@ from sourcing.quantities import (
     show_torque,
     show_wire,
 )
+from sourcing.quantities.kinds import MM_PER_INCH
 from sourcing.safety import RELEASING
 from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
@@ -74,9 +75,10 @@ def _hands() -> Iterator[str]:
     yield from pair_lines()
 
 
-def saved_lines(saved: Saved) -> Iterator[str]:
-    """What to do with a coil that came out otherwise."""
+def saved_lines(saved: Saved, wound: WindingPlan, named: bool) -> Iterator[str]:
+    """What to do with a coil that came out otherwise; `named`: its wire and mandrel were said, not taken."""
     first, *rest = saved.said
+    yield from wrapped(taken_as(wound, named))
     yield from map(strong, wrapped(first))
     yield from bullets(rest)
 
@@ -202,7 +204,12 @@ _LENGTH_AND_RATE: tuple[Row, ...] = (
     ("free length", "free_length_mm", show_length),
     ("rate", "rate_n_per_mm", show_rate),
 )
-_PRESSED: tuple[Row, ...] = (*_LENGTH_AND_RATE, ("solid length", "solid_length_mm", show_length), *_COILS)
+_PRESSED: tuple[Row, ...] = (
+    *_LENGTH_AND_RATE,
+    ("solid length", "solid_length_mm", show_length),
+    ("pitch", "pitch_mm", show_length),
+    *_COILS,
+)
 _PULLED: tuple[Row, ...] = (
     ("free length inside the hooks", "free_length_mm", show_length),
     ("body", "body_length_mm", show_length),
@@ -269,12 +276,34 @@ def advice(plan: WindingPlan) -> list[str]:
     return [f"{', '.join(names)}: {advice}" for advice, names in by_advice.items()]
 
 
+def taken_as(wound: WindingPlan, named: bool) -> str:
+    """What a coil is taken to have been wound of, and how to say otherwise."""
+    taken = f"Taken as {wound.turns_to_wind:.2f} turns wound {wound.summary}."
+    options = "--wire" if wound.mandrel.diameter_mm is None else "--wire, --mandrel"
+    return taken if named else f"{taken} If you wound it otherwise, say so with {options} and --turns."
+
+
+def ask_about_a_coil(plan: WindingPlan) -> str:
+    """How to ask about a coil of this sheet: by name, for once it is written down as a trial another may be best."""
+
+    def size(diameter_mm: float) -> str:
+        return f"'{diameter_mm / MM_PER_INCH:.4g} in'" if plan.units == "inch" else f"'{diameter_mm:g} mm'"
+
+    words = [f"--wire {plan.wire or size(plan.wire_diameter_mm)}"]
+    if plan.mandrel.diameter_mm is not None:
+        words.append(f"--mandrel {size(plan.mandrel.diameter_mm)}")
+    words.append(f"--turns {plan.turns_to_wind:.2f}")
+    first = "" if plan.mandrel.profile == () else " Ask before you write it down as a trial: that changes the taper."
+    return f"Ask about a coil of this sheet as: springwright wind NEED {' '.join(words)}, with the option named.{first}"
+
+
 def _acceptance(plan: WindingPlan) -> Iterator[str]:
     yield from heading("Accept it when")
     rows = [(check.name, check.least, check.most) for check in checks(plan)]
     yield from table(("check", "least", "most"), rows)
     yield from heading("If it does not")
     yield from bullets(advice(plan))
+    yield from wrapped(ask_about_a_coil(plan))
 
 
 def _check(row: Acceptance, units: str) -> tuple[str, Callable[[float | None], str]]:

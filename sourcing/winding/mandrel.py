@@ -20,6 +20,9 @@ TURNED_STEP_MM = 0.05
 DOES_NOT_SERVE, EXPECTED = " does not serve: ", "; expected "
 """Between which the reason stands why a mandrel that was asked for is refused."""
 
+SAME_ROD_MM = 0.005
+"""A mandrel that is asked for in inches is the rod that differs from it by their last digit only."""
+
 CLEARLY_SURER = 0.1
 """By how much the chance of a rod must be greater for its spring to be taken before one nearer to what is wanted."""
 
@@ -74,7 +77,8 @@ def _given(
         wire = show_diameter(task.wire.wire_diameter_mm, task.bench.units)
         why = f"a mandrel of {size} is thinner than the wire of {wire}{_expected(task, known, designs)}"
         return Refusal("mandrel-too-thin", why)
-    wound = wound_on(task, known, Mandrel("rod" if mandrel_mm in task.bench.rods_mm else "turned", mandrel_mm))
+    rod_mm = next((rod for rod in task.bench.rods_mm if abs(rod - mandrel_mm) < SAME_ROD_MM), None)
+    wound = wound_on(task, known, Mandrel("turned", mandrel_mm) if rod_mm is None else Mandrel("rod", rod_mm))
     if wound is not None and wound.design.fit.fits != "no":
         return wound
     if refusal := _no_room(task, known, designs, mandrel_mm):

@@ -2,6 +2,8 @@
 is written."""
 
 import json
+import re
+import shlex
 from pathlib import Path
 
 import pytest
@@ -64,6 +66,10 @@ REFUSED = [
     ("punch-return", ("--came-out-pitch", "0.2"), "less than the wire"),
     ("punch-return", ("--pressed-to", "2"), "shorter than it is pressed solid"),
     ("punch-return", ("--heated", "yes"), "no coil was measured"),
+    ("punch-return", ("--turns", "12"), "no coil was measured"),
+    ("punch-return", ("--came-out", "10", "--turns", "0"), "0 is zero"),
+    ("punch-return", ("--came-out", "10", "--turns", "12 mm"), "12 mm"),
+    ("punch-return", ("--came-out", "10", "--came-out-pitch", "0.2"), "less than the wire"),
     ("punch-return", ("--came-out", "10", "--heated", "perhaps"), "perhaps; expected yes or no"),
     ("punch-return", ("--came-out", "-10"), "-10 is negative"),
     ("punch-return", ("--came-out", "10 N"), "10 N is a force"),
@@ -102,3 +108,62 @@ def test_what_to_write_down_can_be_typed_as_it_stands(run, bench_folder):
     ran = run(*line.split(), "--json")
     assert ran.status == 0
     assert ran.json["trial"]["heated"] is True
+
+
+ASKED = re.compile(r"springwright (wind) NEED (--wire .+? --turns \S+), with the option named")
+
+
+def test_a_coil_is_judged_by_the_sheet_it_was_wound_by_though_a_trial_has_made_another_plan_best(run, bench_folder):
+    """The line at the foot of the sheet, copied before the trial is written and asked with after it."""
+    sheet = " ".join(run("wind", "need.yaml").out.split())
+    asked = ASKED.search(sheet)
+    assert asked is not None
+    words = ("wind", "need.yaml", *shlex.split(asked[2]), "--came-out", "9.9 mm")
+    before = run(*words, "--json").json
+    assert run("trial", "W08", "--mandrel", "5.5", "--outside", "8.4", "--turns", "4").status == 0
+    assert " ".join(run("wind", "need.yaml").out.split()) != sheet
+    after = run(*words, "--json").json
+    for key in ("wire", "wire_diameter_mm", "mandrel", "turns_wound"):
+        assert after[key] == before[key], key
+    assert after["mandrel"]["diameter_mm"] == 5.5
+    assert after["turns_wound"] == pytest.approx(11.63, abs=0.005)
+    assert " ".join(run(*words).out.split()).startswith(
+        "Taken as 11.63 turns wound from W08 (0.80 mm music-wire) on the rod of 5.50 mm. It came out"
+    )
+
+
+@pytest.mark.parametrize("outside", ["9.9 mm", "10.2 mm", "10.5 mm", "10.8 mm", "11.6 mm"])
+@pytest.mark.parametrize("pitch", ["2.7 mm", "3.05 mm", "3.6 mm"])
+def test_a_diameter_and_a_pitch_have_one_verdict_and_one_next_coil(run, outside, pitch):
+    words = ("--came-out", outside, "--came-out-pitch", pitch)
+    document = run(*shipped("punch-return"), *words, "--json").json
+    said = document["said"]
+    assert sum(each.startswith("The next one:") for each in said) == 1
+    assert sum("came out" in each for each in said) == 1
+    verdicts = {"keep": "keep it as it is", "wind again": "wind it again"}
+    for answer, verdict in verdicts.items():
+        assert (verdict in " ".join(said)) is (document["answer"] == answer)
+    (line,) = [each for each in said if each.startswith("Write it down")]
+    assert f"--pitch {pitch.removesuffix(' mm')}" in line
+
+
+def test_ends_that_cannot_be_of_one_wire_are_told_first_and_no_trial_is_offered(run):
+    words = ("--came-out", "17.6 mm", "--came-out-small-end", "9 mm")
+    said = run(*shipped("lamp-button"), *words, "--json").json["said"]
+    assert said[0].startswith("A large end of 17.60 mm and a small one of 9.00 mm cannot be of one wire")
+    assert not any("springwright trial" in each for each in said)
+
+
+def test_the_pitch_that_a_coil_is_compared_with_stands_on_the_sheet(run):
+    sheet = run(*shipped("punch-return")).out
+    said = run(*shipped("punch-return"), "--came-out-pitch", "4 mm").out
+    (meant,) = re.findall(r"instead of (\d\.\d\d mm)", " ".join(said.split()).partition("rest")[0])
+    (row,) = re.findall(r"^  pitch  .+$", sheet, re.MULTILINE)
+    assert meant in row
+
+
+def test_a_figure_just_over_its_tolerance_is_not_told_as_one_tolerance(run):
+    lengths = [f"{29.0 + 0.05 * step:.2f} mm" for step in range(-8, 8)]
+    for length in lengths:
+        said = run(*shipped("punch-return"), "--pressed-to", length).out
+        assert "1.0 tolerances off" not in " ".join(said.split())

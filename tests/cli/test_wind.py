@@ -144,7 +144,9 @@ def test_what_a_trial_taught_is_told_in_the_bench_s_units(run, bench_folder):
 def test_came_out_answers_what_to_do_with_the_coil(run, bench_folder):
     ran = run("wind", "need.yaml", "--came-out", "9.9 mm")
     assert ran.status == 0
-    assert ran.out.lstrip("\x1b[1m").startswith("It came out at 9.90 mm outside instead of")
+    words = " ".join(ran.out.split())
+    assert words.startswith("Taken as 11.63 turns wound from W08 (0.80 mm music-wire) on the rod of 5.50 mm. If you ")
+    assert "It came out at 9.90 mm outside instead of" in words
     document = run("wind", "need.yaml", "--came-out", "9.9 mm", "--json").json
     assert document["answer"] in ("keep", "change", "wind again")
     assert run("wind", "need.yaml", "--came-out-pitch", "2.4").status == 0

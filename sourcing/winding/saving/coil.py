@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Generic, Literal, TypeVar
 
+from sourcing.fit.judge import ROUNDING
 from sourcing.fit.limits.room import BORE, ROD
 from sourcing.fit.model import Deviation, Fit
 from sourcing.need.model import Need
@@ -179,8 +180,9 @@ def wrong(fit: Fit, bench: Bench) -> Iterator[str]:
         if not limit.holds:
             yield f"{limit.limit} does not hold: {limit.why}."
     for row in fit.deviations:
-        if row.deviation_over_tolerance > 1.0:
-            off = f"{row.deviation_over_tolerance:.1f} tolerances off; one is allowed"
+        times = row.deviation_over_tolerance
+        if times > 1.0 + ROUNDING:
+            off = f"{times:.1f} tolerances off; one is allowed" if times >= 1.05 else "just over its tolerance off"
             yield f"{row.figure.replace('_', ' ')}{_at(row, bench.units)}: {off}."
 
 
@@ -237,6 +239,8 @@ def write_down(coil: Coil, trial: Trial) -> Iterator[str]:
     if trial.stop_angle_deg is not None and trial.leg_angle_deg is not None:
         words.append(f"--turns {trial.turns:.2f} --stop-angle {trial.stop_angle_deg:.0f}")
         words.append(f"--leg-angle {trial.leg_angle_deg:g}")
+    if trial.pitch_wound_mm is not None and trial.pitch_mm is not None:
+        words.append(f"--pitch-wound {trial.pitch_wound_mm:.3g} --pitch {trial.pitch_mm:g}")
     if trial.initial_tension_n is not None:
         words.append(f"--tension {trial.initial_tension_n:g}")
     if trial.heated:

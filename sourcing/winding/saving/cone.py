@@ -110,8 +110,9 @@ def _came_out(coil: Coil, measured_mm: Mapping[End, float]) -> Saved:
         clearances(way.fit),
         _solid(coil, way.spring),
         wrong(way.fit, coil.bench),
-        (*surprise(coil, ends.trial), *_said_of_next(coil, mandrel, begins)) if ends.agree else (),
-        write_down(coil, ends.trial),
+        (*surprise(coil, ends.trial), *_said_of_next(coil, mandrel, begins), *write_down(coil, ends.trial))
+        if ends.agree
+        else (),
     )
     return Saved(way.answer, way.spring, way.fit, rate_kept, said, mandrel)
 
@@ -194,6 +195,12 @@ def _said(coil: Coil, ends: _Ends, kept: ConicalSpring, way: Way[ConicalSpring],
     assert isinstance(meant, ConicalSpring)
     meant_mm = {"large": meant.outside_diameter_large_mm, "small": meant.outside_diameter_small_mm}
     now, was = ({end: show_diameter(mm[end], coil.units) for end in ENDS} for mm in (ends.outside_mm, meant_mm))
+    if not ends.agree:
+        large, small = (now[end] for end in ENDS)
+        yield (
+            f"A large end of {large} and a small one of {small} cannot be of one wire on this mandrel: measure both "
+            "ends again, and the mandrel, before anything is cut or written down. As they are measured:"
+        )
     came = " and ".join(came_out_at(now[end], was[end], f"at its {end} end") for end in ends.told)
     came = came.replace(", as meant and", ", as meant, and").replace(" and It came out", " and")
     coils = f"{coil.shown(kept.active_coils)} coils between its ends{coil.counted}"
@@ -211,8 +218,6 @@ def _said(coil: Coil, ends: _Ends, kept: ConicalSpring, way: Way[ConicalSpring],
     for end in ENDS:
         if end not in ends.told:
             yield f"By the same wire its {end} end is {now[end]} outside ({was[end]} meant): measure it too."
-    if not ends.agree:
-        yield "Both ends cannot be of one wire on this mandrel: measure them again, and the mandrel."
 
 
 def _cut(coil: Coil, kept: ConicalSpring, cut: ConicalSpring) -> str:

@@ -7,14 +7,16 @@ from dataclasses import replace
 
 from sourcing.fit.judge import judge
 from sourcing.fit.model import Fit, Spread
-from sourcing.quantities import show_diameter
+from sourcing.quantities import show_diameter, show_length
 from sourcing.springs import compression, geometry, pressed
 from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import making
+from sourcing.winding.model import WindingPlan
 from sourcing.winding.pressed_task import free_length_sd_mm
 from sourcing.winding.saving.coil import (
+    AS_LONG_MM,
     TOLD_FROM,
     Coil,
     Saved,
@@ -31,8 +33,11 @@ from sourcing.winding.saving.coil import (
     write_down,
     wrong,
 )
-from sourcing.winding.saving.lengths import of_pitch, of_set
+from sourcing.winding.saving.lengths import of_pitch, of_set, pitch_next, refuse_narrower, to_length
 from sourcing.winding.turns import SPARE_TURNS
+
+SAME_PITCH_MM = 0.05
+"""No finer is a pitch laid by hand (assumed)."""
 
 
 def wanted_of(coil: Coil) -> CompressionSpring:
@@ -131,27 +136,102 @@ def _said_of_diameter(
 
 def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:
     """A coil whose pitch came out otherwise: its free length follows, and so does what it pushes."""
-    return _pitched(coil, pitch_mm, wanted_of(coil))
+    refuse_narrower(coil, pitch_mm)
+    came = _at_pitch(wanted_of(coil), pitch_mm)
+    return of_pitch(coil, Way("keep", came, judged(coil, came)), pitch_mm, pitch_of(wanted_of(coil)))
 
 
 def came_out_with_pitch(coil: Coil, outside_mm: float, pitch_mm: float) -> Saved:
-    """A coil of which both were measured: the coils by the diameter, then the length by the pitch."""
-    by_diameter = came_out(coil, outside_mm)
-    if by_diameter.answer == "wind again":
-        return by_diameter
-    assert isinstance(by_diameter.spring, CompressionSpring)
-    by_pitch = _pitched(coil, pitch_mm, by_diameter.spring)
-    answer = "keep" if by_diameter.answer == by_pitch.answer == "keep" else "change"
-    said = joined_said(by_diameter.said, by_pitch.said)
-    return replace(by_diameter, answer=answer, spring=by_pitch.spring, fit=by_pitch.fit, said=said)
+    """A coil of which both were measured: one verdict on its coils, by the diameter, and its length, by the pitch.
+
+    What serves best of: as it is; cut; closed or pulled to its length; both.
+    """
+    mandrel_mm = coil.plan.mandrel.diameter_mm
+    assert mandrel_mm is not None
+    refuse_smaller(coil, "outside", outside_mm, mandrel_mm)
+    refuse_narrower(coil, pitch_mm)
+    mean_mm, wanted = coil.final_mean_mm(outside_mm), wanted_of(coil)
+    cut = _with_its_rate(wanted, mean_mm)
+    ways = _ways(coil, replace(wanted, mean_diameter_mm=mean_mm), cut, pitch_mm)
+    if cut.total_coils > _coils_there(coil, mandrel_mm, mean_mm):
+        ways = ways[:2]
+    way = best_way(*ways)
+    rate_kept = rate_n_per_mm(ways[0].spring) / rate_n_per_mm(wanted)
+    trial = replace(coil.trial(mandrel_mm, outside_mm), pitch_wound_mm=coil.plan.pitch_on_mandrel_mm, pitch_mm=pitch_mm)
+    then = then_planned(coil, trial)
+    said = joined_said(
+        _said_of_both(coil, (outside_mm, pitch_mm), way, ways[0].spring, rate_kept),
+        clearances(way.fit),
+        wrong(way.fit, coil.bench),
+        surprise(coil, trial),
+        _both_next(coil, then, ways[0].spring.free_length_mm, pitch_mm),
+        write_down(coil, trial),
+    )
+    return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.mandrel)
 
 
-def _pitched(coil: Coil, pitch_mm: float, spring: CompressionSpring) -> Saved:
-    """What to do with the spring that it is to become, its coils standing at this pitch."""
+def _ways(
+    coil: Coil, kept: CompressionSpring, cut: CompressionSpring, pitch_mm: float
+) -> tuple[Way[CompressionSpring], ...]:
+    """As it is, brought to its length, cut, and both, the fewest deeds first."""
+    kept_at_pitch, cut_at_pitch = (_at_pitch(each, pitch_mm) for each in (kept, cut))
+    changed = (Way("change", each, judged(coil, each)) for each in (kept, cut_at_pitch, cut))
+    return Way("keep", kept_at_pitch, judged(coil, kept_at_pitch)), *changed
+
+
+def _said_of_both(
+    coil: Coil,
+    measured_mm: tuple[float, float],
+    way: Way[CompressionSpring],
+    came: CompressionSpring,
+    rate_kept: float,
+) -> Iterator[str]:
+    wanted, meant, units = wanted_of(coil), coil.meant, coil.units
+    assert isinstance(meant, CompressionSpring)
+    outside_mm, pitch_mm = measured_mm
+    outside, was_outside = (show_diameter(mm, units) for mm in (outside_mm, meant.outside_diameter_mm))
+    pitch, was_pitch, free, was_free = (
+        show_length(mm, units) for mm in (pitch_mm, pitch_of(wanted), came.free_length_mm, wanted.free_length_mm)
+    )
+    at = f"{came_out_at(outside, was_outside)}, with a pitch of {pitch}" + (
+        ", as meant" if pitch == was_pitch else f" instead of {was_pitch}"
+    )
+    as_it_is = (
+        f"with {coil.shown(came.active_coils)} active coils{coil.counted and coil.counted + ','} its rate is "
+        f"{rate_kept:.3f} of that meant, and it is {free} long at rest ({was_free} meant)"
+    )
+    if way.answer == "wind again":
+        yield f"{at}, and neither other coils nor another length save it: wind it again; {as_it_is}."
+    elif way.answer == "keep":
+        yield f"{at}: {keep_it(coil, way)}; {as_it_is}."
+    else:
+        yield f"{at}. As it is, {as_it_is}."
+        if way.spring.active_coils != came.active_coils:
+            fewer = way.spring.active_coils < came.active_coils
+            active, total = (coil.shown(coils) for coils in (way.spring.active_coils, way.spring.total_coils))
+            cut = "Cut it" if fewer else "Keep more of the spare turns"
+            yield f"{cut}: {active} active coils ({total} in all{coil.counted}) give the rate that was meant."
+        stands_mm = _at_pitch(way.spring, pitch_mm).free_length_mm
+        if abs(stands_mm - way.spring.free_length_mm) >= AS_LONG_MM:
+            yield f"It is {show_length(stands_mm, units)} long then. {to_length(coil, stands_mm)}"
+
+
+def _both_next(coil: Coil, then: WindingPlan | None, free_mm: float, pitch_mm: float) -> Iterator[str]:
+    """The next coil in one line: its mandrel, and the pitch to lay where this one's made another length."""
+    mandrel, wanted = next(said_of_next(coil, then), None), wanted_of(coil)
+    if mandrel is None or then is None:
+        return
+    wider = pitch_of(wanted) / pitch_mm if abs(free_mm - wanted.free_length_mm) >= AS_LONG_MM else 1.0
+    laid_mm = then.pitch_on_mandrel_mm * wider
+    same = abs(laid_mm - coil.plan.pitch_on_mandrel_mm) < SAME_PITCH_MM
+    yield mandrel if same else f"{mandrel.removesuffix('.')}; {pitch_next(coil, laid_mm)}."
+
+
+def _at_pitch(spring: CompressionSpring, pitch_mm: float) -> CompressionSpring:
+    """The spring as long as its coils stand at this pitch."""
     coils = (spring.active_coils, spring.total_coils, spring.ends)
     free_mm = geometry.free_length_from_pitch_mm(spring.wire_diameter_mm, pitch_mm, *coils)
-    came = replace(spring, free_length_mm=free_mm)
-    return of_pitch(coil, Way("keep", came, judged(coil, came)), pitch_mm, pitch_of(wanted_of(coil)))
+    return replace(spring, free_length_mm=free_mm)
 
 
 def pressed_to(coil: Coil, free_length_mm: float) -> Saved:

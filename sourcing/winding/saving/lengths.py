@@ -12,18 +12,23 @@ from sourcing.stock.trial_bounds import LEAST_PITCH
 from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, wrong
 
 
-def of_pitch(coil: Coil, came: Way[PressedSpring], pitch_mm: float, meant_mm: float) -> Saved:
-    """What to do with a coil whose pitch is this instead of the one meant; `came` is the spring as it is then."""
+def refuse_narrower(coil: Coil, pitch_mm: float) -> None:
+    """Raise `SenselessError` for a pitch that is less than the wire."""
     if pitch_mm < LEAST_PITCH * coil.wire_mm:
         found = f"a pitch of {show_length(pitch_mm, coil.units)} is less than the wire"
         raise SenselessError("pitch", found, "from one turn to the next, the wire counted in")
+
+
+def of_pitch(coil: Coil, came: Way[PressedSpring], pitch_mm: float, meant_mm: float) -> Saved:
+    """What to do with a coil whose pitch is this instead of the one meant; `came` is the spring as it is then."""
+    refuse_narrower(coil, pitch_mm)
     wanted_mm, free_mm = _wanted_mm(coil), came.spring.free_length_mm
     way = came if came.fit.fits == "yes" or _as_long(came, wanted_mm) else replace(came, answer="change")
     laid_mm = coil.plan.pitch_on_mandrel_mm * meant_mm / pitch_mm
     said = joined_said(
         _said_of_pitch(coil, way, pitch_mm, meant_mm),
         wrong(way.fit, coil.bench),
-        [f"The next one: {_pitch_next(coil, laid_mm)}."] if abs(free_mm - wanted_mm) >= AS_LONG_MM else [],
+        [f"The next one: {pitch_next(coil, laid_mm)}."] if abs(free_mm - wanted_mm) >= AS_LONG_MM else [],
     )
     return Saved(way.answer, way.spring, way.fit, 1.0, said)
 
@@ -48,13 +53,21 @@ def _said_of_pitch(coil: Coil, way: Way[PressedSpring], pitch_mm: float, meant_m
         yield f"It came out with a pitch of {pitch}{instead}, so {free} long at rest, not {wanted}."
     if way.answer == "keep":
         yield "Keep it as it is: the forces are within what is wanted." if way.fit.fits == "yes" else "Leave it so."
-    elif free_mm > wanted_mm:
-        yield f"Press it solid, then close the coils evenly with a wedge or by hand until it is {wanted}."
     else:
-        yield f"Pull it evenly to a little over {wanted}, press it solid once, and measure again."
+        yield to_length(coil, free_mm)
 
 
-def _pitch_next(coil: Coil, laid_mm: float) -> str:
+def to_length(coil: Coil, free_mm: float) -> str:
+    """How a spring that is so long is brought to the length that is wanted."""
+    wanted_mm = _wanted_mm(coil)
+    wanted = show_length(wanted_mm, coil.units)
+    if free_mm > wanted_mm:
+        return f"Press it solid, then close the coils evenly with a wedge or by hand until it is {wanted}."
+    return f"Pull it evenly to a little over {wanted}, press it solid once, and measure again."
+
+
+def pitch_next(coil: Coil, laid_mm: float) -> str:
+    """How the next coil is laid, by its pitch on the mandrel."""
     if laid_mm <= coil.wire_mm:
         return "lay it wire against wire, and pull it out to its length afterwards"
     gap, pitch, was = (
@@ -104,6 +117,6 @@ def _said_of_set(coil: Coil, way: Way[PressedSpring], lost_mm: float, wider: flo
         )
     longer, laid_mm = show_length(wanted_mm + lost_mm, coil.units), coil.plan.pitch_on_mandrel_mm * wider
     yield (
-        f"The next one: wind it {longer} long, {_pitch_next(coil, laid_mm)}, and press it solid three times: it ends "
+        f"The next one: wind it {longer} long, {pitch_next(coil, laid_mm)}, and press it solid three times: it ends "
         f"near {wanted}."
     )
