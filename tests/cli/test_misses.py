@@ -138,7 +138,7 @@ def test_a_diameter_and_a_pitch_have_one_verdict_and_one_next_coil(run, outside,
     words = ("--came-out", outside, "--came-out-pitch", pitch)
     document = run(*shipped("punch-return"), *words, "--json").json
     said = document["said"]
-    assert sum(each.startswith("The next one:") for each in said) == 1
+    assert sum(each.startswith("The next one") for each in said) == 1
     assert sum("came out" in each for each in said) == 1
     verdicts = {"keep": "keep it as it is", "wind again": "wind it again"}
     for answer, verdict in verdicts.items():
