@@ -205,6 +205,8 @@ def wound_option(plan: WindingPlan, bench: Bench) -> Option:
     """A spring wound here. Its chance is that of coming out right by the second try; its hours are assumed."""
     days = 0.0 if plan.wire is not None else None
     how = f"{plan.summary}, about {plan.tries.expected:.1f} tries (chance: by the second; hours assumed)"
+    if plan.unsettled:
+        how += "; its last trial was too far off to be chance: a second trial coil first"
     if plan.wire is None:
         how += "; the wire's price and days are not known"
     chance, hours = plan.tries.by_second, plan.tries.hours

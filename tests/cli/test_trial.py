@@ -93,6 +93,16 @@ def test_a_surprise_stands_at_the_head_of_the_next_sheet_and_makes_no_moment_or_
     assert "Before all else wind a second trial coil." in sheet
 
 
+def test_a_wire_whose_last_trial_was_a_surprise_comes_after_others_that_serve_and_says_so(run, spools):
+    """A spool as like as can be is taken instead; the verdict tells why its twin is behind it."""
+    twin = "  - {id: X08, material: music-wire, wire_diameter: 0.8, length_left: 6 m, price_per_metre: 0.35 EUR}\n"
+    spools.write_text(spools.read_text("utf-8") + twin, "utf-8")
+    run(*SURPRISE)
+    assert run("wind", "need.yaml", "--json").json["wire"] == "X08"
+    told = " ".join(run("source", "need.yaml").out.split())
+    assert "its last trial was too far off to be chance: a second trial coil first" in told
+
+
 def test_stock_check_doubts_a_surprise_at_its_own_line_until_it_is_gone(run, spools):
     run(*CASE_2)
     assert "too far off" not in run("stock", "check").out
