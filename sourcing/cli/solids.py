@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 SUFFIXES = (".stl", ".3mf", ".svg")
 SHANKS = ("hex", "round", "drill", "sleeve")
 
+NOTHING_WRITTEN = "Nothing was written"
+
 SolidFiles = Annotated[
     list[str] | None,
     typer.Option("--solid", metavar="OUT", help="write the mandrel: a solid OUT.stl, OUT.3mf, a drawing OUT.svg"),
@@ -61,10 +63,14 @@ def asked_solids(files: Sequence[str], shank: str | None) -> AskedSolids:
 
 @dataclass(frozen=True, slots=True)
 class WrittenSolids:
-    """The files that were written, none where none was asked for or can be made, and what is to be said."""
+    """The files that were written, none where none was asked for or can be made, and what is to be said.
+
+    `refused`: why there is none where one was asked for.
+    """
 
     files: tuple[str, ...] = ()
     said: tuple[str, ...] = ()
+    refused: Refusal | None = None
 
     @property
     def key(self) -> dict[str, object]:
@@ -84,9 +90,13 @@ def write_solids(asked: AskedSolids, answer: WindingPlan | Refusal, need: Need, 
     printed = any(Path(file).suffix.lower() != ".svg" for file in asked.files)
     solid = solid_for(answer, need.job, bench, asked.shank, printed)
     if isinstance(solid, Refusal):
-        return WrittenSolids((), (f"Nothing was written: {solid.why}.",))
+        return WrittenSolids((), (f"{NOTHING_WRITTEN}: {solid.why}.",), solid)
     write_files({file: _encoded(solid, Path(file).suffix.lower(), need, bench) for file in asked.files})
-    said = (*became_a_sleeve(solid, asked.shank), *solid_said(answer, solid, need, bench), _written(asked.files))
+    said = (
+        *became_a_sleeve(answer, solid, bench, asked.shank),
+        *solid_said(answer, solid, need, bench),
+        _written(asked.files),
+    )
     return WrittenSolids(asked.files, said)
 
 

@@ -24,7 +24,7 @@ from sourcing.cli.misses import (
     saved,
     wire_of_plan,
 )
-from sourcing.cli.solids import ShankWord, SolidFiles, WrittenSolids, asked_solids, write_solids
+from sourcing.cli.solids import NOTHING_WRITTEN, ShankWord, SolidFiles, WrittenSolids, asked_solids, write_solids
 from sourcing.cli.words import WORKINGS_HELP, length_option, page_option, spool_option, wire_size_option
 
 if TYPE_CHECKING:
@@ -169,6 +169,7 @@ def command(
         answer = with_mandrels(answer, wanted, catalogue)
     workings = shown(answer, wanted, catalogue) if with_workings else None
     written = write_solids(solids, answer, wanted, catalogue.bench)
+    answer = written.refused or answer
     if sheet is not None and isinstance(answer, WindingPlan):
         write_page(sheet, answer, wanted, written.said)
     elif sheet is not None:
@@ -189,9 +190,10 @@ def _print_answer(
 
         door.print_json({**answer_document(answer, need, workings), **written.key})
     else:
-        from sourcing.sheets.winding_text import answer_lines
+        from sourcing.sheets.winding_text import NO_SHEET, answer_lines
 
-        door.print_text(answer_lines(answer, need, workings, written.said))
+        why_not = NOTHING_WRITTEN if written.refused else NO_SHEET
+        door.print_text(answer_lines(answer, need, workings, written.said, why_not))
 
 
 def _print_saved(answer: Saved, wound: WindingPlan, named: bool, as_json: bool) -> None:

@@ -34,17 +34,25 @@ if TYPE_CHECKING:
     from sourcing.figures.working import Working
 
 
+NO_SHEET = "No winding sheet"
+"""What a refusal is told with."""
+
+
 def answer_lines(
-    answer: WindingPlan | Refusal, need: Need, workings: Sequence[Working] | None = None, of_solid: Sequence[str] = ()
+    answer: WindingPlan | Refusal,
+    need: Need,
+    workings: Sequence[Working] | None = None,
+    of_solid: Sequence[str] = (),
+    why_not: str = NO_SHEET,
 ) -> Iterator[str]:
     """The winding sheet of a need, with its workings where they were asked for; or why there is none.
 
-    `of_solid`: what is said of the mandrel where it was made.
+    `of_solid`: what is said of the mandrel where it was made. `why_not`: what a refusal is told with.
     """
     yield from wrapped(need.job + (f": {need.what}" if need.what else ""))
     yield ""
     if isinstance(answer, Refusal):
-        yield from map(strong, wrapped(f"No winding sheet: {answer.why} ({answer.rule})"))
+        yield from map(strong, wrapped(f"{why_not}: {answer.why} ({answer.rule})"))
         if answer == HAND_NOT_KNOWN:
             yield from _hands()
     else:

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from math import floor
 
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force
@@ -17,14 +16,12 @@ from sourcing.stock.model import Bench
 from sourcing.winding.mandrel import DOES_NOT_SERVE, EXPECTED
 from sourcing.winding.model import MandrelChoice, Refusal, WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
-from sourcing.winding.pull import GREATEST_PULL_SHARE, yield_force_n
 from sourcing.winding.search import COMES_OUT
 from sourcing.winding.solid.coil import coil_of
-from sourcing.winding.solid.made import sleeve_of
-from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, greatest_pull_fraction, safety_of
-from sourcing.winding.solid.printed_words import driven_mm
-from sourcing.winding.solid.release import release_of
-from sourcing.winding.solid.shape import MandrelSolid, shank_for, solid_of
+from sourcing.winding.solid.made import sleeve_of, with_shank
+from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, greatest_pull_n, safety_at
+from sourcing.winding.solid.printed_words import times
+from sourcing.winding.solid.shape import MandrelSolid
 from sourcing.winding.solid.sleeve import LEAST_WALL_MM, Bore
 
 _EASE = ("rod", "turned", "printed", "sleeve")
@@ -119,34 +116,19 @@ def _turned(case: _Case) -> Iterator[MandrelChoice]:
 
 def _printed(case: _Case) -> Iterator[MandrelChoice]:
     """One printed to size, and a sleeve printed to size for a steel rod."""
-    coil = coil_of(case.right)
-    yield _whole(
-        case,
-        solid_of(coil, release_of(coil), "", shank_for(case.bench, case.right.crank.drill_serves), case.bench.units),
-    )
-    yield _sleeve(case, sleeve_of(coil, "", case.bench))
+    yield _whole(case, with_shank(case.right, "", case.bench))
+    yield _sleeve(case, sleeve_of(coil_of(case.right), "", case.bench))
 
 
 def _whole(case: _Case, solid: MandrelSolid) -> MandrelChoice:
     """Whether a printed mandrel stands the crank's torque, and up to which pull."""
     plan, units = case.right, case.bench.units
-    safety, alone = safety_of(plan, solid), safety_of(replace(plan, pull_n=0.0), solid)
-    flow_mpa = 6 * plan.crank_moment_n_mm / plan.wire_diameter_mm**3
-    share = greatest_pull_fraction(alone, SAFE, plan.mandrel.thickest_mm / plan.wire_diameter_mm + 1)
-    most_n = min(max(0.0, share), GREATEST_PULL_SHARE) * yield_force_n(flow_mpa, plan.wire_diameter_mm)
     said = (
-        f"stands {_times(safety)} the crank's torque with the pull of {show_force(plan.pull_n, units)} ({SAFE:g} "
-        f"wanted; {PRINTED_STRENGTH_MPA:g} MPa in shear, assumed; layers part first)"
+        f"stands {times(safety_at(plan, solid, case.bench))} the crank's torque with the pull of "
+        f"{show_force(plan.pull_n, units)} ({SAFE:g} wanted; {PRINTED_STRENGTH_MPA:g} MPa in shear, assumed; layers "
+        "part first)"
     )
-    if safety >= SAFE:
-        said += f"; pull {show_force(most_n, units)} at most"
-    elif most_n > 0:
-        said = f"no: {said}; it serves with a pull of {show_force(most_n, units)} at most"
-    else:
-        said = f"no: {said}; {_times(alone)} with no pull"
-    return MandrelChoice(
-        "printed", plan.mandrel.diameter_mm, plan.tries.first, safety >= SAFE, False, said, safety, most_n
-    )
+    return _made(case, solid, said)
 
 
 def _sleeve(case: _Case, solid: MandrelSolid | Refusal) -> MandrelChoice:
@@ -155,27 +137,25 @@ def _sleeve(case: _Case, solid: MandrelSolid | Refusal) -> MandrelChoice:
     if isinstance(solid, Refusal) or not isinstance(solid.held, Bore):
         why = f"no: {solid.why}" if isinstance(solid, Refusal) else "no"
         return MandrelChoice("sleeve", plan.mandrel.diameter_mm, None, False, False, why)
-    bore, safety = solid.held, safety_of(plan, solid, driven_mm(solid, case.bench))
+    bore = solid.held
     rod, wall, least = (show_diameter(each, units) for each in (bore.rod_mm, bore.wall_mm, LEAST_WALL_MM))
     said = (
-        f"on the rod of {rod}, which takes the torque by a flat ({_times(safety)}, {SAFE:g} wanted); wall {wall} "
-        f"(least {least}, assumed)"
+        f"on the rod of {rod}, which takes the torque by a flat ({times(safety_at(plan, solid, case.bench))}, {SAFE:g} "
+        f"wanted); wall {wall} (least {least}, assumed)"
     )
-    serves = safety >= SAFE
-    said = f"{said}; with --shank sleeve" if serves else f"no: {said}"
-    return MandrelChoice(
-        "sleeve",
-        plan.mandrel.diameter_mm,
-        plan.tries.first,
-        serves,
-        False,
-        said,
-        safety,
-        rod_mm=bore.rod_mm,
-        wall_mm=bore.wall_mm,
-    )
+    return replace(_made(case, solid, said), kind="sleeve", rod_mm=bore.rod_mm, wall_mm=bore.wall_mm)
 
 
-def _times(safety: float) -> str:
-    """A safety in words, cut off and not rounded up to what is wanted."""
-    return f"{floor(10 * safety) / 10:.1f} times"
+def _made(case: _Case, solid: MandrelSolid, said: str) -> MandrelChoice:
+    """A choice of what is printed: whether it serves with the plan's pull, and up to which pull it would."""
+    plan, units, word = case.right, case.bench.units, " --shank sleeve;" if isinstance(solid.held, Bore) else ""
+    safety, most_n = safety_at(plan, solid, case.bench), greatest_pull_n(plan, solid, case.bench)
+    most = show_force(most_n, units)
+    if safety >= SAFE:
+        said = f"{said};{word} pull {most} at most"
+    elif most_n > 0:
+        said = f"no: {said}; it would serve with a pull of {most} at most, too little here"
+    else:
+        said = f"no: {said}; too little with no pull either"
+    size_mm, chance = plan.mandrel.diameter_mm, plan.tries.first
+    return MandrelChoice("printed", size_mm, chance, safety >= SAFE, False, said, safety, most_n)

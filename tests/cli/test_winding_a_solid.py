@@ -255,3 +255,36 @@ def test_the_sheet_of_a_cone_says_that_it_comes_off_over_its_small_end(run, tmp_
     ran = run("wind", "examples/lamp-button/need.yaml", "--solid", tmp_path / "cone.stl")
     assert ran.status == 0
     assert "slides off over the small end" in " ".join(ran.out.split())
+
+
+def strong_wire(bench_folder):
+    """Wire of 1.2 mm for a spring so narrow that what is printed for it twists off."""
+    (bench_folder / "strong.yaml").write_text(
+        "job: strong\nkind: compression\npocket: {bore: 9 mm}\n"
+        "working:\n  - {length: 30 mm, force: 40 N}\n  - {length: 22 mm, force: 90 N}\n",
+        "utf-8",
+    )
+    return ("wind", "strong.yaml", "--wire", "1.2 mm")
+
+
+@pytest.mark.parametrize("shank", [(), ("--shank", "hex"), ("--shank", "sleeve")])
+def test_a_mandrel_that_the_wire_would_break_is_refused_before_anything_is_written(run, bench_folder, shank):
+    asked = strong_wire(bench_folder)
+    assert run(*asked).status == 0
+    before = listed(bench_folder)
+    files = ("--solid", "out.stl", "--solid", "out.svg", "--sheet", "out.html")
+    ran = run(*asked, *files, *shank)
+    out = " ".join(ran.out.split())
+    assert ran.status == 3
+    assert "Nothing was written: the wire would break" in out or "no rod on hand" in out
+    assert "Winding sheet: before you begin" not in out
+    assert listed(bench_folder) == before
+    told = run(*asked, *files, *shank, "--json")
+    assert told.status == 3
+    assert told.json["solid"]["files"] == []
+    assert told.json["solid"]["said"][0].startswith("Nothing was written: ")
+
+
+def test_the_drawing_of_that_mandrel_is_written_to_turn_it_from_steel(run, bench_folder):
+    assert run(*strong_wire(bench_folder), "--solid", "out.svg").status == 0
+    assert (bench_folder / "out.svg").exists()

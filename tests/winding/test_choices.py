@@ -8,6 +8,7 @@ import pytest
 
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.need.model import Need, Pocket, TurnedPoint, WantedLeg
+from sourcing.quantities import show_force
 from sourcing.springs.model import Hand
 from sourcing.stock.model import Bench, Spool
 from sourcing.winding import pull
@@ -15,14 +16,15 @@ from sourcing.winding.choices import mandrel_choices, with_choices
 from sourcing.winding.model import MandrelChoice, WindingPlan, wire_of
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.solid.coil import coil_of
-from sourcing.winding.solid.made import sleeve_of, solid_for
+from sourcing.winding.solid.made import sleeve_of, with_shank
 from sourcing.winding.solid.printed import (
     PRINTED_STRENGTH_MPA,
     greatest_pull_fraction,
+    greatest_pull_n,
     safety_against_twisting_off,
     safety_of,
 )
-from sourcing.winding.solid.shape import MandrelSolid, shank_for
+from sourcing.winding.solid.shape import MandrelSolid
 from sourcing.winding.trials import Knowledge, untried
 
 from .cases import BENCH, material, need, plan, planned, spool, wanted
@@ -104,8 +106,7 @@ def test_a_printed_one_serves_where_its_solid_stands_twice_the_torque() -> None:
     for wire_mm in (0.8, 1.0):
         wire, printed = spool(wire_mm), the("printed", choices(spool(wire_mm)))
         own = planned(plan_winding(need(), wire, replace(PRINTER, rods_mm=())))
-        solid = solid_for(own, "job", PRINTER, shank_for(PRINTER), printed=True)
-        assert isinstance(solid, MandrelSolid)
+        solid = with_shank(own, "job", PRINTER)
         assert printed.safety == pytest.approx(safety_of(own, solid))
         assert printed.serves is (safety_of(own, solid) >= 2.0)
         assert printed.greatest_pull_n is not None
@@ -143,6 +144,8 @@ def test_a_sleeve_has_its_rod_and_wall_and_serves_where_they_stand_the_torque() 
     assert sleeve.wall_mm >= 0.8
     assert sleeve.diameter_mm == pytest.approx((sleeve.rod_mm or 0) + 0.2 + 2 * sleeve.wall_mm)
     assert "takes the torque" in sleeve.said
+    assert sleeve.greatest_pull_n == pytest.approx(greatest_pull_n(own, solid, PRINTER))
+    assert f"pull {show_force(sleeve.greatest_pull_n, 'mm')} at most" in sleeve.said
 
 
 def test_a_cone_is_wound_on_its_own_profile_turned_or_printed() -> None:

@@ -84,6 +84,13 @@ def longest_mm(solid: MandrelSolid, pieces: int) -> float:
     return max(high - low for low, high in pairwise(cuts_mm(solid, pieces)))
 
 
+def driven_mm(solid: MandrelSolid, bed_mm: Bed | None) -> float:
+    """The length of the piece that has the collar, cut as a bed wants it."""
+    lies = None if bed_mm is None else on_bed(solid, bed_mm)
+    foot_mm, first_mm = cuts_mm(solid, 1 if lies is None else lies.pieces)[:2]
+    return first_mm - foot_mm
+
+
 def meshes_of(solid: MandrelSolid, lies: OnBed = STANDING) -> tuple[Mesh, ...]:
     """The pieces as they lie on the bed; the halves of a split one on their flat faces."""
     if solid.release.way == "split":

@@ -1,4 +1,4 @@
-"""Which solid is made for a plan at a bench: with a shank, or as a sleeve where that is asked or the bed wants it."""
+"""Which solid is made for a plan at a bench: with a shank, or as a sleeve where that is asked or no shank does."""
 
 from __future__ import annotations
 
@@ -9,6 +9,8 @@ from sourcing.stock.model import Bench
 from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.solid.bed import Bed, on_bed
 from sourcing.winding.solid.coil import LaidCoil, coil_of
+from sourcing.winding.solid.printed import SAFE, safety_at
+from sourcing.winding.solid.printed_words import would_break
 from sourcing.winding.solid.release import release_of
 from sourcing.winding.solid.shape import MandrelSolid, ShankKind, shank_for, solid_of
 from sourcing.winding.solid.sleeve import LEAST_WALL_MM, Bore, bore_for
@@ -20,27 +22,53 @@ Held = ShankKind | Literal["sleeve"]
 def solid_for(plan: WindingPlan, name: str, bench: Bench, held: Held | None, printed: bool) -> MandrelSolid | Refusal:
     """The mandrel for a plan, or why there is none. `held` None: by the shank that suits the bench.
 
-    One that is `printed` and does not lie on the bed whole becomes a sleeve, which may be cut across.
-    Raises ValueError as `coil_of` does.
+    One that is `printed` must lie on the bed and stand what the wire does to it, as a sleeve must in any case. Where
+    it does not lie there whole it becomes a sleeve, which may be cut across; where it would break, it does so only if
+    no shank was asked for. Raises ValueError as `coil_of` does.
     """
     coil, bed_mm = coil_of(plan), bench.printer_bed_mm if printed else None
-    if held == "sleeve":
-        sleeve = sleeve_of(coil, name, bench)
-        return sleeve if isinstance(sleeve, Refusal) or _lies(sleeve, bed_mm) else _too_long(sleeve, bench.units, "")
-    whole = solid_of(coil, release_of(coil), name, held or shank_for(bench, plan.crank.drill_serves), bench.units)
-    if _lies(whole, bed_mm):
-        return whole
     sleeve = sleeve_of(coil, name, bench)
-    if isinstance(sleeve, Refusal):
+    if held == "sleeve":
+        return sleeve if isinstance(sleeve, Refusal) else _printable(plan, sleeve, {}, bench, bed_mm)
+    whole = with_shank(plan, name, bench, held)
+    if not printed:
+        return whole
+    no_room = not _lies(whole, bed_mm)
+    if isinstance(sleeve, Refusal) and no_room:
         return _too_long(whole, bench.units, f" as a sleeve it could be printed in pieces, but {sleeve.why};")
-    return sleeve if _lies(sleeve, bed_mm) else _too_long(sleeve, bench.units, "")
+    others = {} if isinstance(sleeve, Refusal) else {"sleeve": sleeve}
+    made = _printable(plan, whole, others, bench, bed_mm)
+    if isinstance(made, MandrelSolid) or isinstance(sleeve, Refusal) or not (no_room or held is None):
+        return made
+    instead = _printable(plan, sleeve, {}, bench, bed_mm)
+    return made if isinstance(instead, Refusal) and not no_room else instead
 
 
-def became_a_sleeve(solid: MandrelSolid, held: Held | None) -> tuple[str, ...]:
-    """That a mandrel is a sleeve though none was asked for."""
+def with_shank(plan: WindingPlan, name: str, bench: Bench, kind: ShankKind | None = None) -> MandrelSolid:
+    """The mandrel with a shank; None: the one that suits the bench. Raises ValueError as `coil_of` does."""
+    coil = coil_of(plan)
+    return solid_of(coil, release_of(coil), name, kind or shank_for(bench, plan.crank.drill_serves), bench.units)
+
+
+def _printable(
+    plan: WindingPlan, solid: MandrelSolid, others: dict[str, MandrelSolid], bench: Bench, bed_mm: Bed | None
+) -> MandrelSolid | Refusal:
+    """A solid that lies on the bed and that the wire does not break, or why not; `others` may stand more."""
+    if not _lies(solid, bed_mm):
+        return _too_long(solid, bench.units, "")
+    hexagon = with_shank(plan, "", bench, "hex")
+    lying = {word: each for word, each in {"hex": hexagon, **others}.items() if _lies(each, bed_mm)}
+    return would_break(plan, solid, lying, bench) or solid
+
+
+def became_a_sleeve(plan: WindingPlan, solid: MandrelSolid, bench: Bench, held: Held | None) -> tuple[str, ...]:
+    """That a mandrel is a sleeve though none was asked for, and why."""
     if held == "sleeve" or not isinstance(solid.held, Bore):
         return ()
-    return ("With a shank it would have no room in the printer: so it is made as a sleeve.",)
+    whole = with_shank(plan, "", bench, held)
+    breaks = _lies(whole, bench.printer_bed_mm) and safety_at(plan, whole, bench) < SAFE
+    why = "the wire would twist it off" if breaks else "it would have no room in the printer"
+    return (f"With a shank {why}: so it is made as a sleeve.",)
 
 
 def _lies(solid: MandrelSolid, bed_mm: Bed | None) -> bool:

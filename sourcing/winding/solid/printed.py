@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import pi
 
 from sourcing.figures import formula
 from sourcing.springs.model import TorsionSpring
+from sourcing.stock.model import Bench
 from sourcing.winding.model import WindingPlan
+from sourcing.winding.pull import GREATEST_PULL_SHARE, yield_force_n
+from sourcing.winding.solid.bed import driven_mm
 from sourcing.winding.solid.shape import MandrelSolid
 from sourcing.winding.solid.sleeve import CRUSHES_MPA, ROD_STRENGTH_MPA, Bore, flat_depth_mm, safety_of_flat
 
@@ -61,9 +65,8 @@ def safety_of(plan: WindingPlan, solid: MandrelSolid, gripped_mm: float | None =
     wire are wound at once.
     """
     wire_mm, wires = plan.wire_diameter_mm, plan.wanted.bodies if isinstance(plan.wanted, TorsionSpring) else 1
-    flow_mpa = 6 * plan.crank_moment_n_mm / wire_mm**3
-    pull_fraction = plan.pull_n / (flow_mpa * pi / 4 * wire_mm**2)
-    radius_mm, bore = solid.coil.stations[0].radius_mm, solid.held
+    flow_mpa, radius_mm, bore = _flow_mpa(plan), solid.coil.stations[0].radius_mm, solid.held
+    pull_fraction = plan.pull_n / yield_force_n(flow_mpa, wire_mm)
     strength_mpa = ROD_STRENGTH_MPA if isinstance(bore, Bore) else PRINTED_STRENGTH_MPA
     index = 2 * radius_mm / wire_mm
     twisted = safety_against_twisting_off(strength_mpa, flow_mpa, solid.core_mm, wire_mm, pull_fraction, index) / wires
@@ -72,3 +75,23 @@ def safety_of(plan: WindingPlan, solid: MandrelSolid, gripped_mm: float | None =
     torque_n_mm = wires * (plan.crank_moment_n_mm + plan.pull_n * radius_mm)
     driven = gripped_mm or solid.length_mm, torque_n_mm, flat_depth_mm(bore.rod_mm), bore.rod_mm
     return min(twisted, safety_of_flat(CRUSHES_MPA, *driven))
+
+
+def safety_at(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> float:
+    """That of a plan's mandrel, a sleeve cut across where the bench's printer wants it."""
+    return safety_of(plan, solid, driven_mm(solid, bench.printer_bed_mm))
+
+
+def greatest_pull_n(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> float:
+    """The pull at which a plan's mandrel is just safe at its weakest place, or the most that its wire is given.
+
+    Zero where it is not safe with any.
+    """
+    alone, index = safety_at(replace(plan, pull_n=0.0), solid, bench), 2 * solid.coil.stations[0].radius_mm
+    share = greatest_pull_fraction(alone, SAFE, index / plan.wire_diameter_mm)
+    return min(max(0.0, share), GREATEST_PULL_SHARE) * yield_force_n(_flow_mpa(plan), plan.wire_diameter_mm)
+
+
+def _flow_mpa(plan: WindingPlan) -> float:
+    """The flow stress of the plan's wire, from the moment that bends it."""
+    return 6 * plan.crank_moment_n_mm / plan.wire_diameter_mm**3

@@ -1,77 +1,84 @@
-"""What is said of a printed mandrel: what it stands, and how it lies in the printer."""
+"""What is said of a printed mandrel: what it stands, why one that would break is not made, how it lies on the bed."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Mapping
+from math import floor
 
 from sourcing.quantities import show_diameter, show_force, show_length
 from sourcing.stock.model import Bench
 from sourcing.winding.model import Refusal, WindingPlan
-from sourcing.winding.solid.bed import cuts_mm, longest_mm, on_bed
-from sourcing.winding.solid.made import sleeve_of
-from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, safety_of
-from sourcing.winding.solid.shape import MandrelSolid, Shank
+from sourcing.winding.solid.bed import longest_mm, on_bed
+from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, greatest_pull_n, safety_at
+from sourcing.winding.solid.shape import MandrelSolid
 from sourcing.winding.solid.sleeve import CRUSHES_MPA, ROD_STRENGTH_MPA, Bore
 
-
-def stands(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> Iterator[str]:
-    """What it stands of the crank's torque, and what to do where that is too little."""
-    yield _sleeve_stands(plan, solid, bench) if isinstance(solid.held, Bore) else _shank_stands(plan, solid, bench)
+WOULD_BREAK = "mandrel-would-break"
+"""The rule that refuses a printed mandrel that the wire would twist off."""
 
 
-def _sleeve_stands(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> str:
-    safety = safety_of(plan, solid, driven_mm(solid, bench))
-    said = (
-        f"{safety:.1f} times the crank's torque with a pull of {show_force(plan.pull_n, bench.units)} (rod of mild "
-        f"steel, {ROD_STRENGTH_MPA:g} MPa in shear; plastic under its flat, {CRUSHES_MPA:g} MPa; both assumed)"
-    )
-    if safety >= SAFE:
-        return f"On its rod it stands {said}. Pull no harder, and nothing printed goes in the oven."
-    return f"Do not wind on it: it would stand only {said}, and {SAFE:g} times is wanted. {_steel(plan)}."
-
-
-def driven_mm(solid: MandrelSolid, bench: Bench) -> float:
-    """The length of the piece that has the collar."""
-    lies = None if bench.printer_bed_mm is None else on_bed(solid, bench.printer_bed_mm)
-    foot_mm, first_mm = cuts_mm(solid, 1 if lies is None else lies.pieces)[:2]
-    return first_mm - foot_mm
-
-
-def _shank_stands(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> str:
-    safety, units = safety_of(plan, solid), bench.units
-    said = (
-        f"{safety:.1f} times the crank's torque with a pull of {show_force(plan.pull_n, units)} (thinnest "
-        f"{show_diameter(solid.core_mm, units)}; {PRINTED_STRENGTH_MPA:g} MPa in shear for plastic like PLA, assumed; "
-        "layers part first)"
-    )
-    if safety >= SAFE:
-        split = " Split, it stands that only with a strip of steel." if solid.release.way == "split" else ""
-        return f"Printed solid, it stands {said}.{split} Pull no harder, and nothing printed goes in the oven."
-    shank = "; its shank is the thinnest, and --shank hex makes that thicker" if _thin_shank(solid) else ""
+def stands(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> str:
+    """What it stands of the crank's torque, and the greatest pull that follows."""
+    on = "On its rod" if isinstance(solid.held, Bore) else "Printed solid,"
+    split = " Split, it stands that only with a strip of steel." if solid.release.way == "split" else ""
+    most = show_force(greatest_pull_n(plan, solid, bench), bench.units)
     return (
-        f"Do not wind on it printed: it would stand only {said}, and {SAFE:g} times is wanted{shank}. "
-        f"{_instead(plan, solid, bench)}"
+        f"{on} it stands {_stood(plan, solid, bench)}.{split} Never pull more than {most}: from there on it stands "
+        f"less than {SAFE:g} times, or the wire itself has too much (statics; all shares assumed). Nothing printed "
+        "goes in the oven."
     )
 
 
-def _instead(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> str:
-    """What to take for one that would twist off."""
-    sleeve = sleeve_of(solid.coil, "", bench)
-    if isinstance(sleeve, Refusal) or not isinstance(sleeve.held, Bore):
-        return f"{_steel(plan)}; it is too thin for a sleeve on any rod on hand."
-    safety, rod = safety_of(plan, sleeve, driven_mm(sleeve, bench)), show_diameter(sleeve.held.rod_mm, bench.units)
-    if safety < SAFE:
-        return f"{_steel(plan)}; a sleeve on a rod would not stand it either."
-    return f"{_steel(plan)}, or print it as a sleeve on a steel rod of {rod} (--shank sleeve: {safety:.1f} times)."
+def times(safety: float) -> str:
+    """A safety in words, cut off and not rounded up to what is wanted.
+
+    >>> times(1.99)
+    '1.9 times'
+    """
+    return f"{floor(10 * safety) / 10:.1f} times"
 
 
-def _steel(plan: WindingPlan) -> str:
-    return "Wind on the rod of the same size" if plan.mandrel.kind == "rod" else "Turn it from steel"
+def _stood(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> str:
+    """What it stands, with what that was worked out from."""
+    if isinstance(solid.held, Bore):
+        of = f"rod of mild steel, {ROD_STRENGTH_MPA:g} MPa in shear; plastic under its flat, {CRUSHES_MPA:g} MPa; both"
+        why = f"{of} assumed"
+    else:
+        thinnest = show_diameter(solid.core_mm, bench.units)
+        of = f"thinnest {thinnest}; {PRINTED_STRENGTH_MPA:g} MPa in shear for plastic like PLA, assumed"
+        why = f"{of}; layers part first"
+    pull = show_force(plan.pull_n, bench.units)
+    return f"{times(safety_at(plan, solid, bench))} the crank's torque with a pull of {pull} ({why})"
 
 
-def _thin_shank(solid: MandrelSolid) -> bool:
-    shank = solid.held
-    return isinstance(shank, Shank) and shank.kind == "drill" and shank.across_mm < 2 * solid.coil.thinnest_mm
+def would_break(
+    plan: WindingPlan, solid: MandrelSolid, others: Mapping[str, MandrelSolid], bench: Bench
+) -> Refusal | None:
+    """Why a printed mandrel is not made, where the wire would break it, and what to take instead.
+
+    `others`: the same mandrel held otherwise, by the word that asks for it.
+    """
+    if safety_at(plan, solid, bench) >= SAFE:
+        return None
+    what = "the sleeve" if isinstance(solid.held, Bore) else "the printed mandrel"
+    ways = [*_steel(plan), *_held_otherwise(plan, others, bench)]
+    instead = f"{', '.join(ways[:-1])}, or {ways[-1]}" if len(ways) > 1 else ways[0]
+    why = (
+        f"the wire would break {what}: it stands only {_stood(plan, solid, bench)}, and {SAFE:g} times is wanted. "
+        f"Instead {instead}. Without --solid the sheet lists the other mandrels that would do"
+    )
+    return Refusal(WOULD_BREAK, why)
+
+
+def _steel(plan: WindingPlan) -> tuple[str, ...]:
+    turned = "turn it from steel by its drawing (--solid OUT.svg alone)"
+    return ("wind on the steel rod of the same size", turned) if plan.mandrel.kind == "rod" else (turned,)
+
+
+def _held_otherwise(plan: WindingPlan, others: Mapping[str, MandrelSolid], bench: Bench) -> list[str]:
+    """Those of the others that stand it."""
+    safe = {word: safety_at(plan, other, bench) for word, other in others.items()}
+    return [f"print it with --shank {word}, which stands {times(each)}" for word, each in safe.items() if each >= SAFE]
 
 
 def on_bed_said(solid: MandrelSolid, bench: Bench) -> str:

@@ -28,7 +28,7 @@ def solid_said(plan: WindingPlan, solid: MandrelSolid, need: Need, bench: Bench)
         *_wound_on(plan, solid, need, bench.units),
         *_seat(plan, solid, bench.units),
         comes_off(solid, bench),
-        *(stands(plan, solid, bench) if printed else ()),
+        *((stands(plan, solid, bench),) if printed else ()),
         on_bed_said(solid, bench),
     )
 

@@ -9,9 +9,10 @@ import pytest
 
 from sourcing.springs.model import Hand, TorsionSpring
 from sourcing.stock.model import Bench
-from sourcing.winding.model import WindingPlan
+from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.solid.coil import START_RAD, LaidCoil, Station, coil_of
 from sourcing.winding.solid.lettering import lines_of
+from sourcing.winding.solid.made import solid_for as made_for
 from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, safety_against_twisting_off, safety_of
 from sourcing.winding.solid.release import release_of
 from sourcing.winding.solid.rings import mesh_of
@@ -104,24 +105,22 @@ def test_the_turns_laid_are_those_of_the_plan() -> None:
         assert laid.turns == pytest.approx(each.turns_to_wind + each.turns_to_spare, rel=0.01)
 
 
-def test_a_printed_one_that_would_twist_off_is_warned_of_only_where_there_is_a_printer() -> None:
+def test_what_a_printed_one_stands_is_told_only_where_there_is_a_printer() -> None:
     made = plan(spool(0.8))
     solid = solid_for(made)
-    thin = replace(solid, held=replace(solid.held, across_mm=3.0))
-    assert "Do not wind on it printed" in " ".join(solid_said(made, thin, need(), Bench(tools=("printer",))))
-    assert "printed" not in " ".join(solid_said(made, thin, need(), Bench(tools=("vice",))))
+    assert "Printed solid, it stands" in " ".join(solid_said(made, solid, need(), Bench(tools=("printer",))))
+    assert "printed" not in " ".join(solid_said(made, solid, need(), Bench(tools=("vice",))))
 
 
-def test_a_shank_for_a_drill_that_is_the_thinnest_is_told_with_what_makes_it_thicker() -> None:
+def test_a_shank_for_a_drill_that_is_too_thin_is_refused_with_the_one_that_stands() -> None:
     made = next(
         each
         for each in random_plans()
-        if coil_of(each).thinnest_mm > 6 and safety_of(each, solid_for(each, shank="drill")) < SAFE
+        if safety_of(each, solid_for(each, shank="drill")) < SAFE <= safety_of(each, solid_for(each))
     )
-    bench = Bench(tools=("printer", "hand-drill"))
-    said = {kind: " ".join(solid_said(made, solid_for(made, shank=kind), need(), bench)) for kind in ("drill", "hex")}
-    assert "--shank hex makes that thicker" in said["drill"]
-    assert "--shank hex" not in said["hex"]
+    refused = made_for(made, "a job", Bench(tools=("printer", "hand-drill")), "drill", printed=True)
+    assert isinstance(refused, Refusal)
+    assert "print it with --shank hex, which stands" in refused.why
 
 
 @pytest.mark.parametrize(("hand", "way"), [(Hand.LEFT, "clockwise (a drill"), (Hand.RIGHT, "anticlockwise (a drill")])

@@ -11,9 +11,12 @@ import pytest
 from sourcing.springs.model import CompressionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.model import Refusal
+from sourcing.winding.pull import yield_force_n
 from sourcing.winding.solid.coil import coil_of
 from sourcing.winding.solid.made import sleeve_of
-from sourcing.winding.solid.printed import SAFE, safety_of
+from sourcing.winding.solid.made import solid_for as made_for
+from sourcing.winding.solid.printed import SAFE, greatest_pull_n, safety_of
+from sourcing.winding.solid.printed_words import stands, times
 from sourcing.winding.solid.rings import mesh_of
 from sourcing.winding.solid.shape import MandrelSolid
 from sourcing.winding.solid.sleeve import (
@@ -28,7 +31,7 @@ from sourcing.winding.solid.sleeve import (
     sleeve_wall_mm,
 )
 from sourcing.winding.solid.words import solid_said
-from tests.winding.cases import need, plan, spool
+from tests.winding.cases import BENCH, need, plan, spool
 
 from .plans import random_plans, solid_for
 
@@ -125,17 +128,63 @@ def test_the_words_tell_rod_wall_and_flat() -> None:
     assert "a sleeve on a steel rod of 5.00 mm" in said
     assert "File a flat 0.75 mm deep along it" in said
     assert "4.25 mm are left across it" in said
-    assert f"On its rod it stands {safety_of(made, solid):.1f} times" in said
+    assert f"On its rod it stands {times(safety_of(made, solid))}" in said
 
 
-def test_a_printed_one_that_would_twist_off_is_offered_as_a_sleeve_that_stands() -> None:
-    bench = Bench(tools=("printer",))
+def test_a_printed_one_that_would_twist_off_becomes_a_sleeve_that_stands_or_is_refused() -> None:
+    """What is handed out to be printed stands twice the torque, whatever the spring and whatever holds the mandrel."""
+    bench = Bench(tools=("vice", "printer"))
+    seen = set()
     for each in random_plans():
-        solid, sleeve = solid_for(each), solid_for(each, shank="sleeve")
-        said = " ".join(solid_said(each, solid, need(), bench))
-        twists = safety_of(each, solid) < SAFE
+        sleeve = solid_for(each, shank="sleeve")
+        safe = safety_of(each, solid_for(each)) >= SAFE, safety_of(each, sleeve) >= SAFE
+        for held in (None, "hex", "sleeve"):
+            made = made_for(each, "a job", bench, held, printed=True)
+            assert isinstance(made, Refusal) or safety_of(each, made) >= SAFE
+            seen.add((held, isinstance(made, Refusal)))
+        offered = made_for(each, "a job", bench, None, printed=True)
+        assert isinstance(offered, MandrelSolid) is (safe[0] or (safe[1] and isinstance(sleeve.held, Bore)))
+    assert seen == {(held, refused) for held in (None, "hex", "sleeve") for refused in (False, True)}
+
+
+def test_one_that_would_break_is_refused_with_what_it_stands_and_what_to_take_instead() -> None:
+    bench, thin = Bench(tools=("vice", "printer")), 0
+    for each in random_plans():
+        made = made_for(each, "a job", bench, "hex", printed=True)
+        if isinstance(made, MandrelSolid):
+            continue
+        thin += 1
+        assert made.rule == "mandrel-would-break"
+        assert f"stands only {times(safety_of(each, solid_for(each)))} the crank's torque" in made.why
+        assert "2 times is wanted" in made.why
+        assert "turn it from steel by its drawing" in made.why
+        sleeve = solid_for(each, shank="sleeve")
         stands = isinstance(sleeve.held, Bore) and safety_of(each, sleeve) >= SAFE
-        assert ("print it as a sleeve on a steel rod" in said) == (twists and stands)
+        assert ("--shank sleeve, which stands" in made.why) is stands
+    assert thin > 5
+
+
+def test_a_drawing_to_turn_a_mandrel_by_is_never_too_weak() -> None:
+    assert all(
+        isinstance(made_for(each, "a job", Bench(tools=("lathe",)), None, printed=False), MandrelSolid)
+        for each in random_plans()
+    )
+
+
+def test_the_greatest_pull_of_a_sleeve_leaves_its_weakest_place_twice_what_it_stands() -> None:
+    bounded = 0
+    for each in random_plans():
+        solid = solid_for(each, shank="sleeve")
+        if not isinstance(solid.held, Bore) or safety_of(each, solid) < SAFE:
+            continue
+        most_n = greatest_pull_n(each, solid, BENCH)
+        at_most = safety_of(replace(each, pull_n=most_n), solid)
+        share = most_n / yield_force_n(6 * each.crank_moment_n_mm / each.wire_diameter_mm**3, each.wire_diameter_mm)
+        assert share <= 0.1 + 1e-9
+        assert at_most == pytest.approx(SAFE) or (share == pytest.approx(0.1) and at_most > SAFE)
+        bounded += share < 0.0999
+        assert "Never pull more than" in stands(each, solid, BENCH)
+    assert bounded
 
 
 def test_a_spring_that_would_hold_on_a_sleeve_is_told_how_to_break_it() -> None:
