@@ -8,11 +8,19 @@ cautions    what the sheets say before the work
 
 from __future__ import annotations
 
-from sourcing.safety.cautions import GUARDED_CAUTIONS, RELEASING, bending_cautions, fitting_cautions, winding_cautions
+from sourcing.safety.cautions import (
+    CHOOSING_WIRE,
+    GUARDED_CAUTIONS,
+    RELEASING,
+    bending_cautions,
+    fitting_cautions,
+    winding_cautions,
+)
 from sourcing.safety.judgement import guarded
 from sourcing.safety.model import Guarded
 
 __all__ = [
+    "CHOOSING_WIRE",
     "GUARDED_CAUTIONS",
     "RELEASING",
     "Guarded",

@@ -13,7 +13,18 @@ from sourcing.sheets.cut_list import cut_list
 from sourcing.sheets.drawing.on_mandrel import both_hands
 from sourcing.sheets.drawing.springs import check_line
 from sourcing.sheets.hands import hand_matters
-from sourcing.sheets.winding_text import Check, ask_about_a_coil, checks, made_table, of_its_place, summary, to_have
+from sourcing.sheets.winding_text import (
+    Check,
+    ask_about_a_coil,
+    checks,
+    choices,
+    made_table,
+    of_its_place,
+    of_its_wire,
+    other_mandrel,
+    summary,
+    to_have,
+)
 from sourcing.springs.hands import HOW_TO_SEE, WHICH_IS_WANTED
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import WindingPlan
@@ -42,7 +53,7 @@ def job_heading(need: Need) -> str:
 
 def winding_parts(plan: WindingPlan, need: Need, of_solid: Sequence[str] = (), job: str = "") -> Iterator[str]:
     """What stands on the page of a plan below its heading. `job` tells its pictures from those of other jobs."""
-    yield page.cautions("Before you begin", plan.cautions)
+    yield page.cautions("Before you begin", (*of_its_wire(plan, need), *plan.cautions))
     yield page.paragraph(summary(plan, plan.units), lead=True)
     yield page.beside("".join(_to_make(plan)), "".join(_pictures(plan, job)))
     yield from _profile(plan)
@@ -74,6 +85,9 @@ def _to_make(plan: WindingPlan) -> Iterator[str]:
     yield page.table(("for", "take", "how long"), cut_list(plan), "For one spring.")
     yield page.heading("On the mandrel")
     yield page.table((), [row for row in to_have(plan, units) if row[0] not in IN_CUT_LIST])
+    if plan.choices:
+        headers = ("mandrel", "first try", "")
+        yield page.table(headers, choices(plan), f"Mandrels to choose among. {other_mandrel(units)}")
     yield page.heading("What comes out")
     headers, rows = made_table(plan, units)
     kept = [(name, *map(page.unbroken, figures)) for name, *figures in rows]

@@ -20,14 +20,16 @@ from sourcing.quantities import (
     show_wire,
 )
 from sourcing.quantities.kinds import MM_PER_INCH
-from sourcing.safety import RELEASING
+from sourcing.safety import CHOOSING_WIRE, RELEASING
 from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
+from sourcing.springs.model import CompressionSpring, ConicalSpring
 from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
 from sourcing.winding.saving.coil import Saved
+from sourcing.winding.spacing import ground_off_mm
 from sourcing.winding.torsion.task import HAND_NOT_KNOWN
 
 if TYPE_CHECKING:
@@ -56,6 +58,9 @@ def answer_lines(
         if answer == HAND_NOT_KNOWN:
             yield from _hands()
     else:
+        if leading := of_its_wire(answer, need):
+            yield from bullets(leading, "!")
+            yield ""
         yield from plan_lines(answer)
         if hand_matters(need):
             yield from _hands()
@@ -71,9 +76,14 @@ def answer_lines(
             yield from workings_lines(workings)
 
 
+def of_its_wire(plan: WindingPlan, need: Need) -> tuple[str, ...]:
+    """The cautions of its place that say which wire it may be made of, which lead the sheet."""
+    return tuple(each for each in cautions_for(need, plan) if each in CHOOSING_WIRE)
+
+
 def of_its_place(plan: WindingPlan, need: Need) -> tuple[str, ...]:
     """The cautions of fitting the spring that neither the sheet's head nor its steps have said."""
-    said = {RELEASING, *plan.cautions}
+    said = {RELEASING, *CHOOSING_WIRE, *plan.cautions}
     return tuple(each for each in cautions_for(need, plan) if each not in said)
 
 
@@ -238,11 +248,22 @@ _ROWS_OF_KIND: Mapping[str, tuple[Row, ...]] = {
 }
 
 
+def _rows_of(plan: WindingPlan) -> Iterator[Row]:
+    """The figures of its kind; where grinding takes wire off the ends, with the length before it."""
+    spring = plan.wanted
+    more_mm = ground_off_mm(spring) if isinstance(spring, CompressionSpring | ConicalSpring) else 0.0
+    for name, key, show in _ROWS_OF_KIND[spring.kind]:
+        changes = more_mm and key in ("free_length_mm", "solid_length_mm")
+        if changes and key == "free_length_mm":
+            yield "free length, unground", key, lambda free_mm, units: show_length(free_mm + more_mm, units)
+        yield f"{name}, ground" if changes else name, key, show
+
+
 def made_table(plan: WindingPlan, units: str) -> tuple[tuple[str, ...], list[tuple[str, ...]]]:
     """What comes out, as wound and after heat: headers and rows."""
     stages = [plan.finished] if plan.after_heat is None else [plan.finished, plan.after_heat]
     headers = ("", "as wound", "after heat")[: len(stages) + 1]
-    wanted = [row for row in _ROWS_OF_KIND[plan.wanted.kind] if getattr(plan.finished.figures, row[1]) is not None]
+    wanted = [row for row in _rows_of(plan) if getattr(plan.finished.figures, row[1]) is not None]
     rows = [(name, *(_banded(made, key, show, units) for made in stages)) for name, key, show in wanted]
     return headers, rows
 

@@ -7,7 +7,7 @@ saves cost more time, or where the spool holds no second spring.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import pi
+from math import ceil, pi
 
 from sourcing.quantities import show_length
 from sourcing.winding.model import WindingPlan
@@ -15,7 +15,10 @@ from sourcing.winding.tries import HEAT_HOURS, TRY_HOURS
 from sourcing.winding.turns import TAILS_MM
 
 LEAST_CHANCE = 0.3
-"""Below this chance, even taught by a coil, nothing is advised to be wound (assumed)."""
+"""Below this chance a plan is told as a poor one (assumed)."""
+
+NEARLY_SURE = 0.95
+"""From this chance on nobody counts the wire of a second try (assumed)."""
 
 TRIAL_TURNS, TRIAL_MINUTES = 4.0, 15.0
 """A trial coil of four turns, and the minutes that it takes (assumed)."""
@@ -60,11 +63,23 @@ def trial_first(plan: WindingPlan) -> TrialFirst:
         advice = "the spool holds no second spring: wind the trial first"
     elif saves_time:
         advice = "that is less than the springs it saves: wind it first"
-    elif with_it < LEAST_CHANCE:
-        advice = "so low a chance is no plan: take another mandrel or another wire"
+    elif without < LEAST_CHANCE:
+        tries = f"about {plan.tries_expected:.1f} tries"
+        advice = f"a poor chance: count on {tries}, or take another mandrel or another wire"
     else:
         advice = "the first spring teaches as much: wind the spring at once, and measure it as a trial"
-    return TrialFirst(wire_mm, TRIAL_MINUTES, without, with_it, worth_it, f"{chances}. {costs}; {advice}.")
+    return TrialFirst(wire_mm, TRIAL_MINUTES, without, with_it, worth_it, f"{chances}. {costs}; {advice}.{_held(plan)}")
+
+
+def _held(plan: WindingPlan) -> str:
+    """For how many more tries there is wire, where it may run out: a sentence after a blank, or nothing."""
+    if plan.wire_left_mm is None or plan.tries.first >= NEARLY_SURE:
+        return ""
+    more = int(plan.wire_left_mm // plan.cut_length_mm)
+    if more >= ceil(plan.tries_expected - 1.0):
+        return ""
+    tries = "no second try" if more <= 0 else f"{more} more {'try' if more == 1 else 'tries'}"
+    return f" The spool holds wire for {tries}."
 
 
 def _mandrel_mm(plan: WindingPlan) -> float:

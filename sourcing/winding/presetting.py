@@ -64,6 +64,12 @@ def longer_band_mm(free_length_mm: float, lost: float) -> Band:
     return Band(*(longer_mm(free_length_mm, lost * (1.0 + way)) for way in (-_EITHER_WAY, _EITHER_WAY)))
 
 
+def allowance_mm(spring: PressedSpring, stress_at_solid_share: float) -> float:
+    """How much longer to wind for the first pressing; 0 where it takes nothing, or more than can be told."""
+    lost = lost_share(stress_at_solid_share)
+    return 0.0 if stress_at_solid_share > SETS_UP_TO else longer_mm(spring.free_length_mm, lost)
+
+
 def wind_longer(spring: PressedSpring, stress_at_solid_share: float, bench: Bench) -> Iterator[str]:
     """How much longer to wind, where the first pressing shortens it: told before the wire is laid."""
     lost, free_mm, units = lost_share(stress_at_solid_share), spring.free_length_mm, bench.units
@@ -76,13 +82,13 @@ def wind_longer(spring: PressedSpring, stress_at_solid_share: float, bench: Benc
             "source). Wind one to find out, press it solid and ask `springwright wind --pressed-to`."
         )
         return
-    more, band = longer_mm(free_mm, lost), longer_band_mm(free_mm, lost)
+    more, band = allowance_mm(spring, stress_at_solid_share), longer_band_mm(free_mm, lost)
     low, middle, high = (show_length(mm, units) for mm in (band.low, more, band.high))
     gap = show_diameter(more / spring.active_coils, units)
     yield (
         f"Wind it longer than {show_length(free_mm, units)} by about {middle} ({low} to {high}), each gap wider by "
         f"{gap} than told below: so much goes at the first pressing, for {bears} (2 % at 0.45, 15 % at 0.60: common "
-        "practice, no source; what lies between is assumed)."
+        "practice, no source; the line between, and half of it either way, are assumed)."
     )
 
 

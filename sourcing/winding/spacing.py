@@ -8,7 +8,7 @@ from math import hypot, pi, sqrt
 from sourcing.figures import formula
 from sourcing.quantities import show_diameter, show_force, show_length
 from sourcing.springs import geometry, pressed
-from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends
+from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, PressedSpring
 from sourcing.winding.doubts import NORMAL_95
 from sourcing.winding.model import Mandrel
 from sourcing.winding.pressed_task import free_length_sd_mm
@@ -81,10 +81,9 @@ def _twisted_on(times: float) -> float:
     return 4.0 / 3.0 * (1.0 - 1.0 / (4.0 * times**3))
 
 
-def unground_length_mm(spring: CompressionSpring) -> float:
-    """The free length before the ends are ground, which takes a wire in all (geometry.end_length_mm)."""
-    ground = spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND)
-    return spring.free_length_mm + (spring.wire_diameter_mm if ground else 0.0)
+def ground_off_mm(spring: PressedSpring) -> float:
+    """What grinding takes off the free length: a wire in all (geometry.end_length_mm); 0 where no end is ground."""
+    return spring.wire_diameter_mm if spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND) else 0.0
 
 
 def laid_apart(pitch_mm: float, wire_diameter_mm: float, units: str) -> str:
@@ -100,21 +99,36 @@ def laid_apart(pitch_mm: float, wire_diameter_mm: float, units: str) -> str:
     )
 
 
-def pulled_out(spring: CompressionSpring, wound_coils: float, flow_stress_mpa: float, units: str) -> str:
-    """The other way to a pitch: wound close, and pulled until it stays."""
+def pulled_out(
+    spring: CompressionSpring, wound_coils: float, flow_stress_mpa: float, more_mm: float, units: str
+) -> str:
+    """The other way to a pitch: wound close, and pulled until it stays; `more_mm` of that goes at the first pressing.
+
+    How near it comes to its length is taken to be as near as a coil that is laid at its pitch (assumed).
+    """
     wire_mm = spring.wire_diameter_mm
-    rests_mm, off_mm = unground_length_mm(spring), NORMAL_95 * free_length_sd_mm(spring)
+    ground_mm, off_mm = ground_off_mm(spring), NORMAL_95 * free_length_sd_mm(spring)
+    rests_mm = spring.free_length_mm + ground_mm + more_mm
     yields_mm = yields_at_n(wire_mm, spring.mean_diameter_mm, flow_stress_mpa) / pressed.rate_n_per_mm(spring)
     close_mm = geometry.solid_length_mm(wire_mm, wound_coils, Ends.OPEN)
     back_mm = goes_back_mm(max(0.0, rests_mm - close_mm), yields_mm)
     close, rests, off, first, last = (
         show_length(each, units) for each in (close_mm, rests_mm, off_mm, rests_mm + yields_mm, rests_mm + back_mm)
     )
-    grinding = "" if rests_mm == spring.free_length_mm else f"; grinding takes {show_length(wire_mm, units)} of that"
+    taken = [
+        f"{what} takes {show_length(mm, units)} of that"
+        for what, mm in (
+            ("the first pressing", more_mm),
+            ("grinding", ground_mm),
+        )
+        if mm
+    ]
+    of_that = f"; {' and '.join(taken)}" if taken else ""
     return (
         f"Or lay all turns close, and pull the coil out when it is off and trimmed. It is {close} long then and is to "
-        f"rest at {rests}, give or take {off}{grinding}. Hold it by the last turn at either end. Pull it to "
-        f"{first}, let go, measure, then a little further each time: by about {last} it should stay (assumed: yield in "
+        f"rest at {rests}, give or take {off} (as if laid at its pitch: assumed){of_that}. Hold it by the last turn at "
+        f"either end. Pull it to {first}, let go, measure, then a little further each time: by about {last} it should "
+        "stay (assumed: yield in "
         "shear at 0.577 of the flow stress). What is too long is hard to press back."
     )
 

@@ -18,7 +18,7 @@ from sourcing.winding.finishing import ends_finished, kept_from_rust
 from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band
 from sourcing.winding.old_spring import old_spring
-from sourcing.winding.presetting import TENTH_LEFT, limit_left, lost_share, press_solid, wind_longer
+from sourcing.winding.presetting import TENTH_LEFT, allowance_mm, limit_left, lost_share, press_solid, wind_longer
 from sourcing.winding.setting_up import Numbers, anchored, held, set_up
 from sourcing.winding.spacing import LEAST_GAP_MM, WEDGE, laid_apart, pulled_out
 
@@ -114,7 +114,8 @@ def _lay(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
         "spoiled end can be cut off."
     )
     if isinstance(numbers.spring, CompressionSpring) and pitch_mm - wire_mm >= LEAST_GAP_MM:
-        yield pulled_out(numbers.spring, numbers.wound_coils, numbers.known.flow_stress_mpa, bench.units)
+        more_mm = allowance_mm(numbers.spring, numbers.stress_at_solid_share)
+        yield pulled_out(numbers.spring, numbers.wound_coils, numbers.known.flow_stress_mpa, more_mm, bench.units)
 
 
 def _let_go(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:

@@ -1,5 +1,7 @@
 """`springwright wind` as a user runs it."""
 
+import re
+
 import pytest
 
 KEYS = {
@@ -166,3 +168,24 @@ def test_a_coil_that_cannot_have_come_out_so_is_a_wrong_command_line(run, bench_
     ran = run("wind", "need.yaml", *words)
     assert ran.status == 2
     assert said in " ".join(ran.err.split())
+
+
+def test_that_current_wants_its_own_metal_comes_before_any_wire_is_named(run, bench_folder):
+    need = bench_folder / "need.yaml"
+    text = need.read_text("utf-8")
+    need.write_text(re.sub("^what: .*$", "what: contact spring of a torch", text, flags=re.MULTILINE), "utf-8")
+    out = " ".join(run("wind", "need.yaml").out.split())
+    assert out.index("must be of the metal it was") < out.index("music-wire")
+    assert out.count("must be of the metal it was") == 1
+    run("wind", "need.yaml", "--sheet", "out.html")
+    page = (bench_folder / "out.html").read_text("utf-8")
+    assert 0 < page.index("must be of the metal it was") < page.index("music-wire")
+
+
+def test_the_length_before_grinding_stands_beside_the_one_after_it(run, bench_folder):
+    out = run("wind", "need.yaml").out
+    document = run("wind", "need.yaml", "--json").json["finished"]
+    table = " ".join(out.partition("What comes out")[2].partition("At the bench")[0].split())
+    assert f"free length, {document['free_length_mm'] + 0.8:.1f} mm" in table
+    assert f"free length, {document['free_length_mm']:.1f} mm" in table
+    assert "unground" in table

@@ -218,3 +218,14 @@ def test_a_character_that_acts_on_a_reader_is_made_visible_on_the_page(run, benc
     page = (bench_folder / "out.html").read_text("utf-8")
     assert "\u202e" not in page
     assert "turned \\u202e round" in page
+
+
+def test_the_mandrels_to_choose_among_stand_on_the_page_with_their_chances(run, bench_folder):
+    assert run("wind", "need.yaml", "--sheet", "out.html").status == 0
+    page = (bench_folder / "out.html").read_text("utf-8")
+    chosen = run("wind", "need.yaml", "--json").json["mandrel_choices"]
+    assert len(chosen) > 1
+    words = " ".join(Parts(page).words)
+    assert "Mandrels to choose among" in words
+    for each in chosen:
+        assert each["said"] in words

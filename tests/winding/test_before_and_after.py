@@ -180,13 +180,26 @@ def test_wound_close_and_pulled_out_it_is_told_how_long_it_is_rests_and_how_far_
     back = 0.57735 * 1.08 * 2220 * pi / (8 * spring.mean_diameter_mm) / rate_n_per_mm(spring)
     assert f"It is {wound.total_coils + 1.0:.1f} mm long then" in pulled
     assert (
-        f"is to rest at {spring.free_length_mm + 1.0:.1f} mm, give or take {band:.2f} mm; grinding takes 1.00 mm"
-        in pulled
+        f"is to rest at {spring.free_length_mm + 1.0:.1f} mm, give or take {band:.2f} mm (as if laid at its pitch: "
+        "assumed); grinding takes 1.00 mm" in pulled
     )
     first, last = re.findall(r"Pull it to ([\d.]+) mm.* by about ([\d.]+) mm", pulled)[0]
     assert float(first) == pytest.approx(spring.free_length_mm + 1.0 + back, rel=0.01)
     stays = spring.free_length_mm + 1.0 - wound.total_coils - 1.0
     assert float(last) == pytest.approx(spring.free_length_mm + 1.0 + goes_back_mm(stays, back), rel=0.01)
+
+
+def test_a_coil_pulled_out_keeps_what_the_first_pressing_will_take() -> None:
+    """Told to be wound longer, it is pulled out to that length too, and a wire more where it is ground."""
+    made = planned(plan_winding(need(working=(point(24, 9), point(14, 22))), spool(0.8), BENCH))
+    spring = made.wanted
+    assert isinstance(spring, CompressionSpring)
+    steps = "\n".join(made.steps)
+    (more,) = re.findall(r"Wind it longer than [\d.]+ mm by about ([\d.]+) mm", steps)
+    rests, taken = re.findall(r"to rest at ([\d.]+) mm.*the first pressing takes ([\d.]+) mm of that", steps)[0]
+    assert taken == more
+    ground_mm = 0.8 if spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND) else 0.0
+    assert float(rests) == pytest.approx(spring.free_length_mm + float(more) + ground_mm, abs=0.1)
 
 
 @pytest.mark.parametrize("yields_mm", [4.0, 45.0])
