@@ -199,12 +199,20 @@ def _show_tolerance(wanted: Wanted, text: Callable[[float], str]) -> str:
 
 
 def _to_decimals(value: float, decimals: int) -> str:
-    """Fixed decimals, and never a minus before nothing but zeros.
+    """Fixed decimals, a half rounded away from zero, and never a minus before nothing but zeros.
 
-    >>> _to_decimals(-0.001, 2)
-    '0.00'
+    >>> _to_decimals(-0.001, 2), _to_decimals(19.05, 1), _to_decimals(0.75 * 25.4, 1)
+    ('0.00', '19.1', '19.1')
     """
-    return f"{round(value, decimals) + 0.0:.{decimals}f}"
+    return f"{round(_off_the_half(value), decimals) + 0.0:.{decimals}f}"
+
+
+def _off_the_half(value: float) -> float:
+    """A value moved from zero by less than anybody measures: what lies on a half but for its binary digits is past it.
+
+    So 3/4 in and 19.05 mm, which differ in the sixteenth digit, are shown alike.
+    """
+    return value * (1 + 1e-13)
 
 
 def _to_figures(value: float, figures: int, most_decimals: int = 6) -> str:
@@ -213,7 +221,7 @@ def _to_figures(value: float, figures: int, most_decimals: int = 6) -> str:
     >>> _to_figures(9.996, 3), _to_figures(0.05312, 3), _to_figures(24041, 3)
     ('10.0', '0.0531', '24041')
     """
-    rounded = float(f"{value:.{figures - 1}e}")
+    rounded = float(f"{_off_the_half(value):.{figures - 1}e}")
     before_point = math.floor(math.log10(abs(rounded))) + 1 if rounded else 1
     return _to_decimals(value, min(max(figures - before_point, 0), most_decimals))
 

@@ -170,7 +170,7 @@ def to_have(plan: WindingPlan, units: str) -> list[tuple[str, str]]:
         ("turns", f"{plan.turns_to_wind:.2f} to wind" + _spare(plan)),
         ("pitch on the mandrel", length(plan.pitch_on_mandrel_mm)),
         ("pull on the wire", f"about {show_force(plan.pull_n, units)}, kept even"),
-        ("the crank runs back", f"{plan.turns_run_back:.1f} turns when eased"),
+        ("it runs back", f"{plan.turns_run_back:.1f} turns when eased"),
     ]
 
 

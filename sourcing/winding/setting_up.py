@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from sourcing.quantities import show_diameter, show_force, show_length
+from sourcing.quantities import show_diameter, show_energy, show_force, show_length
 from sourcing.stock.model import Bench
 from sourcing.winding import pull, springback, turns
 from sourcing.winding.by_hand import show_moment
@@ -13,6 +13,9 @@ from sourcing.winding.trials import Knowledge
 
 _WEAK = ("hand-drill", "bench-drill")
 """What turns a mandrel and is weaker than a crank in a vice."""
+
+FELT_N_MM = 100.0
+"""The energy from which a crank that is let go is spoken of as one that strikes (assumed)."""
 
 _SHANK = "A drill's shank is too hard to drill; wind on it, not on the flutes."
 
@@ -76,7 +79,10 @@ def holder(crank: Crank, bench: Bench) -> str:
     how = {
         "lathe": "in the lathe, turned by hand with its power off.",
         "bench-drill": "in the chuck of the bench drill, turned by hand and unplugged.",
-        "hand-drill": "in the hand drill, the drill clamped in the vice.",
+        "hand-drill": (
+            "in the hand drill, the drill clamped in the vice. Count turns at its chuck: a geared handle makes fewer, "
+            "with as many times the force."
+        ),
         "vice": "with a crank, running in a hole in wood held in a vice.",
     }[tool]
     if tool == "vice" and not set(_WEAK).isdisjoint(bench.tools):
@@ -95,6 +101,18 @@ def takes(numbers: Numbers, bench: Bench) -> str:
         f"Bending the wire takes {show_moment(crank.bending_n_mm, units)}, with the pull "
         f"{show_moment(crank.moment_n_mm, units)}: {show_force(crank.force_n, units)} at the handle of a crank of "
         f"{show_length(crank.handle_mm, units)}{assumed}."
+    )
+
+
+def eased(numbers: Numbers, bench: Bench) -> str:
+    """How the coil is let go."""
+    energy_n_mm = numbers.energy_let_go_n_mm
+    force = f", with {show_energy(energy_n_mm)} in all," if energy_n_mm >= FELT_N_MM else ""
+    grip = {"vice": "crank", "hand-drill": "handle of the drill"}.get(turned_by(numbers.crank, bench), "chuck")
+    return (
+        f"Hold the {grip} and ease it back: the coil drives the mandrel by about {numbers.turns_run_back:.1f} turns"
+        f"{force} as it opens. Never let go of {grip} or wire; only when nothing pushes any more, cut both tails, each "
+        "with both sides held."
     )
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from sourcing.need.model import Need
-from sourcing.quantities import show_diameter, show_energy, show_length, show_wire
+from sourcing.quantities import show_diameter, show_length, show_wire
 from sourcing.springs import hands
 from sourcing.springs.model import CompressionSpring, Ends, Hand, PressedSpring, Spring
 from sourcing.springs.strength import Place
@@ -19,14 +19,11 @@ from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band
 from sourcing.winding.old_spring import old_spring
 from sourcing.winding.presetting import TENTH_LEFT, allowance_mm, limit_left, lost_share, press_solid, wind_longer
-from sourcing.winding.setting_up import Numbers, anchored, held, set_up
+from sourcing.winding.setting_up import Numbers, anchored, eased, held, set_up
 from sourcing.winding.spacing import LEAST_GAP_MM, WEDGE, laid_apart, pulled_out
 
 RATE_ON_WIRE = 4
 """The rate goes as the fourth power of the wire."""
-
-FELT_N_MM = 100.0
-"""The energy from which a crank that is let go is spoken of as one that strikes (assumed)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +107,7 @@ def _lay(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
         yield f"Then {half} close again: the last end coil."
     total = numbers.active_turns + numbers.dead_turns
     yield (
-        f"That makes {total:.2f} turns of the crank. Wind {numbers.spare_turns:g} more to spare, close, so that a "
+        f"That makes {total:.2f} turns in all. Wind {numbers.spare_turns:g} more to spare, close, so that a "
         "spoiled end can be cut off."
     )
     if isinstance(numbers.spring, CompressionSpring) and pitch_mm - wire_mm >= LEAST_GAP_MM:
@@ -119,7 +116,7 @@ def _lay(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
 
 
 def _let_go(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
-    yield eased(numbers)
+    yield eased(numbers, bench)
     low, middle, high = (
         show_diameter(each, bench.units)
         for each in (numbers.wound_outside.low, numbers.wound_outside_mm, numbers.wound_outside.high)
@@ -130,17 +127,6 @@ def _let_go(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
     )
     if numbers.pitch_on_mandrel_mm - numbers.wire.wire_diameter_mm >= LEAST_GAP_MM:
         yield WEDGE
-
-
-def eased(numbers: Numbers) -> str:
-    """How the coil is let go."""
-    energy_n_mm = numbers.energy_let_go_n_mm
-    force = f", with {show_energy(energy_n_mm)} in all," if energy_n_mm >= FELT_N_MM else ""
-    return (
-        f"Hold the crank and ease it back: the coil drives it by about {numbers.turns_run_back:.1f} turns{force} as it "
-        "opens. "
-        "Never let go of crank or wire; only when nothing pushes any more, cut both tails, each with both sides held."
-    )
 
 
 def finish(numbers: PressedNumbers, need: Need, bench: Bench) -> Iterable[str]:

@@ -143,6 +143,17 @@ def test_no_drill_is_named_where_the_moment_is_beyond_it() -> None:
     assert any("in the hand drill" in each for each in plan().steps)
 
 
+def test_turns_are_those_of_the_mandrel_and_a_geared_drill_s_are_counted_at_its_chuck() -> None:
+    def said(tool: str) -> str:
+        return " ".join(plan(bench=replace(BENCH, tools=("vice", tool))).steps)
+
+    assert "Count turns at its chuck: a geared handle makes fewer" in said("hand-drill")
+    assert "Hold the handle of the drill and ease it back: the coil drives the mandrel by about" in said("hand-drill")
+    assert "geared" not in said("lathe") + said("vice") + said("bench-drill")
+    assert "Hold the crank and ease it back: the coil drives the mandrel by about" in said("vice")
+    assert all("turns of the crank" not in said(tool) for tool in ("hand-drill", "lathe", "vice", "bench-drill"))
+
+
 def test_a_lathe_serves_whatever_the_moment() -> None:
     assert any("in the lathe" in each for each in thick(2.0, replace(BENCH, tools=("lathe", "hand-drill"))).steps)
 

@@ -370,7 +370,7 @@ def test_the_steps_are_in_bench_order_with_the_numbers_in_them() -> None:
     told = ["old spring", "Measure the wire", "Cut ", "Set up the rod", *laying, *finishing]
     places = [next(at for at, step in enumerate(made.steps) if word in step) for word in told]
     assert places == sorted(places)
-    assert f"{made.turns_to_wind:.2f} turns of the crank" in " ".join(made.steps)
+    assert f"{made.turns_to_wind:.2f} turns in all." in " ".join(made.steps)
 
 
 def test_inches_are_printed_where_the_bench_wants_them() -> None:

@@ -244,3 +244,12 @@ def test_what_is_planned_is_what_the_judge_called_fit(torque: float, wire: float
     assert made.stress_in_use_mpa <= (turned.permissible_stress_mpa(spring) or 0.0)
     assert made.steps
     assert made.cut_length_mm > made.coil_length_mm
+
+
+def test_friction_on_a_rod_is_spoken_of_only_where_there_is_a_rod() -> None:
+    rodless = replace(need().pocket, rod_mm=None, bore_mm=wanted(16.0))
+    with_rod, without = (
+        " ".join(planned(plan_winding(each, spool(1.2), BENCH)).notes) for each in (need(), need(pocket=rodless))
+    )
+    assert "coils that rub on each other and on the rod take up to 6 %" in with_rod
+    assert "coils that rub on each other take up to 6 %" in without

@@ -15,9 +15,9 @@ from sourcing.winding.conical.notes import TOUCHING_FROM
 from sourcing.winding.finishing import kept_from_rust
 from sourcing.winding.model import Band
 from sourcing.winding.presetting import wind_longer
-from sourcing.winding.setting_up import anchored, held, holder, takes
+from sourcing.winding.setting_up import anchored, eased, held, holder, takes
 from sourcing.winding.spacing import WEDGE, cone_without_seat
-from sourcing.winding.steps import PressedNumbers, again, eased, eighths, finish, prepare, way_laid
+from sourcing.winding.steps import PressedNumbers, again, eighths, finish, prepare, way_laid
 
 
 def cone_steps(
@@ -30,7 +30,7 @@ def cone_steps(
         *_mandrel(numbers, laid, bench),
         f"{held(numbers, bench)}{way_laid(numbers.spring.hand)}",
         *_lay(numbers, laid, bench),
-        eased(numbers),
+        eased(numbers, bench),
         *_off(ends, bench),
         *finish(numbers, need, bench),
         check_pressed([each.length_mm for each in readings(numbers.spring, need, bench)], bench.units),
@@ -78,7 +78,7 @@ def _lay(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[str]
     if closed:
         yield f"Then {half} close again at the small end: the last end coil."
     yield (
-        f"That makes {numbers.active_turns + numbers.dead_turns:.2f} turns of the crank. Wind {numbers.spare_turns:g} "
+        f"That makes {numbers.active_turns + numbers.dead_turns:.2f} turns in all. Wind {numbers.spare_turns:g} "
         "more to spare, close, so that a spoiled end can be cut off."
     )
     if isinstance(numbers.spring, ConicalSpring):

@@ -19,8 +19,8 @@ from sourcing.winding.finishing import kept_from_rust
 from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band
 from sourcing.winding.presetting import TENTH_LEFT, limit_left
-from sourcing.winding.setting_up import Numbers, anchored, held, set_up
-from sourcing.winding.steps import again, eased, eighths, prepare, way_laid
+from sourcing.winding.setting_up import Numbers, anchored, eased, held, set_up
+from sourcing.winding.steps import again, eighths, prepare, way_laid
 
 NO_NICKS = (
     "Work with smooth, round jaws or a rounded pin, never with cutters or sharp-edged pliers: a nick is where a hook "
@@ -54,7 +54,7 @@ def extension_steps(numbers: ExtensionNumbers, need: Need, bench: Bench) -> tupl
         f"{set_up(numbers, bench)} Anchor the wire: {anchored(numbers.mandrel, numbers.crank, bench)}",
         f"{held(numbers, bench)}{way_laid(numbers.spring.hand)}",
         *_lay(numbers),
-        eased(numbers),
+        eased(numbers, bench),
         *_off(numbers, bench),
         *hook_steps(numbers.wound, bench.units),
         *_heat(numbers, bench),

@@ -137,9 +137,10 @@ def _notes(task: TorsionTask, known: Knowledge, wound: Wound[TorsionSpring], bod
         yield f"A spring index of {spring.spring_index:.1f} is more than the {EASY_INDEX:g} that winds easily by hand."
     if not spring.legs:
         yield "No legs are given: they were taken to bend nothing. Each leg makes the spring softer than planned."
+    rod = "" if task.need.pocket.rod_mm is None else " and on the rod"
     yield (
-        "The rate is the theory's, without friction: coils that rub on each other and on the rod take up to 6 % of it. "
-        "A drop of oil helps (common practice, no source)."
+        f"The rate is the theory's, without friction: coils that rub on each other{rod} take up to 6 % of it. A drop "
+        "of oil helps (common practice, no source)."
     )
     yield from near_note(wound.design.fit)
     yield assumed_of_torsion(task)

@@ -16,8 +16,8 @@ from sourcing.winding.finishing import kept_from_rust
 from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band
 from sourcing.winding.presetting import limit_left
-from sourcing.winding.setting_up import Numbers, anchored, held, set_up
-from sourcing.winding.steps import again, eased, eighths, prepare
+from sourcing.winding.setting_up import Numbers, anchored, eased, held, set_up
+from sourcing.winding.steps import again, eighths, prepare
 from sourcing.winding.torsion.acceptance import sits, torque_readings
 from sourcing.winding.torsion.making import LaidBody
 
@@ -50,7 +50,7 @@ def torsion_steps(numbers: TorsionNumbers, need: Need, bench: Bench) -> tuple[st
         *_set_up(numbers, bench),
         held(numbers, bench),
         *_lay(numbers, bench),
-        eased(numbers),
+        eased(numbers, bench),
         *_off(numbers, bench),
         *_legs(numbers, bench),
         *_heat(numbers, bench),
