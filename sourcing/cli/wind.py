@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -59,6 +60,22 @@ def plan(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float |
     answer = chosen or winding.best or winding.refusal
     assert answer is not None
     return answer
+
+
+def wound_by(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float | None) -> WindingPlan | Refusal:
+    """The plan by which a coil was wound; on a mandrel that does not serve, what was meant without it.
+
+    Raises typer.BadParameter where there is no such spool.
+    """
+    from sourcing.winding.model import Mandrel, WindingPlan
+
+    answer = plan(need, catalogue, wire, mandrel_mm)
+    if mandrel_mm is None or isinstance(answer, WindingPlan):
+        return answer
+    meant = plan(need, catalogue, wire, None)
+    if not isinstance(meant, WindingPlan) or meant.mandrel.diameter_mm is None:
+        return answer
+    return replace(meant, mandrel=Mandrel("rod" if mandrel_mm in catalogue.bench.rods_mm else "turned", mandrel_mm))
 
 
 def _named_wire(text: str, need: Need, catalogue: Catalogue) -> Wire | Spool:
@@ -159,7 +176,7 @@ def command(
     if coil.options and files:
         raise typer.BadParameter(f"{' and '.join((*coil.options, *files))}; expected one of them")
     ((wanted, catalogue),) = read_all([need], catalog)
-    answer = plan(wanted, catalogue, wire, mandrel_mm)
+    answer = (wound_by if coil.options else plan)(wanted, catalogue, wire, mandrel_mm)
     if coil.options and isinstance(answer, WindingPlan):
         wound = as_wound(answer, coil)
         named = wire is not None and (mandrel_mm is not None or wanted.kind == "conical")

@@ -97,8 +97,9 @@ _FITTING = (
     _Caution(
         _CURRENT,
         """
-        contact, battery, brush spring, carbon brush, carry current, carry the current, conduct, conducting, current,
-        terminal, earthing, grounding, fuse holder, lamp holder, slip ring, relay, telegraph key""",
+        contact, battery, cell, tail cap, brush spring, carbon brush, carry current, carry the current, conduct,
+        conducting, current, terminal, earthing, grounding, fuse holder, lamp holder, slip ring, relay,
+        telegraph key""",
     ),
     _Caution(
         "Beryllium copper: no grinding, no sanding, no filing, for its dust can harm the lungs for life. "

@@ -147,11 +147,28 @@ def test_a_diameter_and_a_pitch_have_one_verdict_and_one_next_coil(run, outside,
     assert f"--pitch {pitch.removesuffix(' mm')}" in line
 
 
-def test_ends_that_cannot_be_of_one_wire_are_told_first_and_no_trial_is_offered(run):
-    words = ("--came-out", "17.6 mm", "--came-out-small-end", "9 mm")
+@pytest.mark.parametrize(
+    ("example", "large", "small"),
+    [
+        ("lamp-button", "17.6", "9"), ("lamp-button", "20", "9.9"), ("lamp-button", "17.2", "11.5"),
+        ("torch-tail", "12", "7.9"), ("torch-tail", "14", "7.9"), ("torch-tail", "20", "7.9"),
+    ],
+)  # fmt: skip
+def test_ends_that_cannot_be_of_one_wire_are_told_first_and_no_trial_is_offered(run, example, large, small):
+    words = ("--came-out", f"{large} mm", "--came-out-small-end", f"{small} mm")
+    said = run(*shipped(example), *words, "--json").json["said"]
+    assert re.match(
+        rf"A large end of {large}[.\d]* mm and a small one of {small}[.\d]* mm cannot be of one wire", said[0]
+    )
+    assert not any("springwright trial" in each or "The next one" in each for each in said)
+
+
+@pytest.mark.parametrize(("large", "small"), [("17.2", "9.92"), ("17.6", "10"), ("16.8", "9.85")])
+def test_ends_that_may_be_of_one_wire_are_not_doubted(run, large, small):
+    words = ("--came-out", f"{large} mm", "--came-out-small-end", f"{small} mm")
     said = run(*shipped("lamp-button"), *words, "--json").json["said"]
-    assert said[0].startswith("A large end of 17.60 mm and a small one of 9.00 mm cannot be of one wire")
-    assert not any("springwright trial" in each for each in said)
+    assert not any("cannot be of one wire" in each for each in said)
+    assert any("springwright trial" in each for each in said)
 
 
 def test_the_pitch_that_a_coil_is_compared_with_stands_on_the_sheet(run):
@@ -167,3 +184,21 @@ def test_a_figure_just_over_its_tolerance_is_not_told_as_one_tolerance(run):
     for length in lengths:
         said = run(*shipped("punch-return"), "--pressed-to", length).out
         assert "1.0 tolerances off" not in " ".join(said.split())
+
+
+def test_a_coil_wound_on_a_mandrel_that_does_not_serve_gets_its_verdict_too(run):
+    words = ("--wire", "W10", "--mandrel", "9 mm")
+    assert run(*shipped("punch-return"), *words).status == 3
+    document = run(*shipped("punch-return"), *words, "--came-out", "12.4 mm", "--json").json
+    assert document["answer"] == "wind again"
+    assert document["mandrel"]["diameter_mm"] == 9.0
+    line = "Write it down: springwright trial W10 --mandrel 9 --outside 12.4"
+    assert any(each.startswith(line) for each in document["said"])
+
+
+@pytest.mark.parametrize("more", [(), ("--came-out", "10.5 mm")])
+def test_a_pitch_that_may_be_of_several_turns_is_doubted(run, more):
+    said = run(*shipped("punch-return"), "--came-out-pitch", "9 mm", *more, "--json").json["said"]
+    assert said[0].startswith("9.00 mm is 3.0 times the pitch that was meant")
+    said = run(*shipped("punch-return"), "--came-out-pitch", "4.9 mm", *more, "--json").json["said"]
+    assert not any("times the pitch" in each for each in said)

@@ -56,6 +56,7 @@ def test_a_turning_mandrel_has_cautions_of_its_own() -> None:
         (["toaster", "carriage spring"], [], ("heat", "loses force")),
         (["table-lamp", "spring in the switch"], [], ("live electrical", "licensed")),
         (["torch", "battery contact"], [], ("carries current",)),
+        (["torch-tail", "spring in the tail cap of a torch, which presses on the cell"], [], ("carries current",)),
         (["contact", "beryllium-copper"], [], ("no grinding, no sanding, no filing",)),
         (["clip", "wire of BeCu"], [], ("no grinding, no sanding, no filing",)),
         (["radio-clip", "cadmium-plated spring"], [], ("no heat, no grinding",)),

@@ -59,6 +59,9 @@ def _mandrel(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[
         "large end and none towards the small end: so the wire does not slide while it is wound, and the spring can "
         "come off."
     )
+    if isinstance(numbers.spring, ConicalSpring):
+        flow_mpa = numbers.known.flow_stress_mpa
+        yield from cone_without_seat(numbers.spring, numbers.mandrel, laid.pitch_mm, flow_mpa, bench.units)
     yield (
         f"Set it up, the large end held, {holder(numbers.crank, bench)} {takes(numbers, bench)} Anchor the wire at the "
         f"large end: {anchored(numbers.mandrel, numbers.crank, bench)}"
@@ -81,9 +84,6 @@ def _lay(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[str]
         f"That makes {numbers.active_turns + numbers.dead_turns:.2f} turns in all. Wind {numbers.spare_turns:g} "
         "more to spare, close, so that a spoiled end can be cut off."
     )
-    if isinstance(numbers.spring, ConicalSpring):
-        flow_mpa = numbers.known.flow_stress_mpa
-        yield from cone_without_seat(numbers.spring, numbers.mandrel, laid.pitch_mm, flow_mpa, bench.units)
 
 
 def _off(ends: tuple[Band, Band], bench: Bench) -> Iterable[str]:

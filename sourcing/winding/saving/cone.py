@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from itertools import permutations
 from typing import Literal
 
 from sourcing.figures import formula
@@ -46,6 +47,9 @@ from sourcing.winding.trials import Knowledge
 End = Literal["large", "small"]
 
 ENDS: tuple[End, End] = ("large", "small")
+
+ANY_WIRE_SD = 0.5
+"""Of a flow stress of which nothing is believed before: one end alone then tells it, and the other must agree."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,9 +128,9 @@ def _ends(coil: Coil, measured_mm: Mapping[End, float]) -> _Ends:
     for end, outside_mm in measured_mm.items():
         refuse_smaller(coil, "outside" if end == "large" else "outside_small", outside_mm, on_mm[end])
     trials: dict[End, Trial] = {end: coil.trial(on_mm[end], outside_mm) for end, outside_mm in measured_mm.items()}
-    first, *second = trials.values()
+    first = next(iter(trials.values()))
     known = coil.known_then(first)
-    agree = not any(known.after(each, coil.wire.material).lessons[-1].surprising for each in second)
+    agree = all(_agree(coil, one, other) for one, other in permutations(trials.values(), 2))
     outside = dict(measured_mm)
     mean: dict[End, float] = {end: coil.final_mean_mm(mm) for end, mm in measured_mm.items()}
     change, _ = change_of_diameter(coil.wire.material, coil.bench)
@@ -135,6 +139,12 @@ def _ends(coil: Coil, measured_mm: Mapping[End, float]) -> _Ends:
             mean[end] = known.finished_mean_mm(on_mm[end]) * (1.0 + change)
             outside[end] = mean[end] / (1.0 + coil.change_to_come) + coil.wire_mm
     return _Ends(outside, mean, tuple(trials), known, first, agree)
+
+
+def _agree(coil: Coil, one: Trial, other: Trial) -> bool:
+    """Whether one end alone, of a wire of which nothing is believed, lets the other be as it is."""
+    taught = replace(coil.known_then(), flow_ratio_sd=ANY_WIRE_SD, trend=None).after(one, coil.wire.material)
+    return not taught.after(other, coil.wire.material).lessons[-1].surprising
 
 
 @formula(

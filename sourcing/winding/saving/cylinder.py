@@ -33,7 +33,7 @@ from sourcing.winding.saving.coil import (
     write_down,
     wrong,
 )
-from sourcing.winding.saving.lengths import of_pitch, of_set, pitch_next, refuse_narrower, to_length
+from sourcing.winding.saving.lengths import doubted_pitch, of_pitch, of_set, pitch_next, refuse_narrower, to_length
 from sourcing.winding.turns import SPARE_TURNS
 
 SAME_PITCH_MM = 0.05
@@ -160,6 +160,7 @@ def came_out_with_pitch(coil: Coil, outside_mm: float, pitch_mm: float) -> Saved
     trial = replace(coil.trial(mandrel_mm, outside_mm), pitch_wound_mm=coil.plan.pitch_on_mandrel_mm, pitch_mm=pitch_mm)
     then = then_planned(coil, trial)
     said = joined_said(
+        doubted_pitch(coil, pitch_mm, pitch_of(wanted)),
         _said_of_both(coil, (outside_mm, pitch_mm), way, ways[0].spring, rate_kept),
         clearances(way.fit),
         wrong(way.fit, coil.bench),

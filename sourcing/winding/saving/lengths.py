@@ -11,12 +11,24 @@ from sourcing.springs.model import PressedSpring
 from sourcing.stock.trial_bounds import LEAST_PITCH
 from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, wrong
 
+ODD_PITCH = 1.7
+"""From this many times the pitch that was meant on, two turns may have been taken for one (assumed)."""
+
 
 def refuse_narrower(coil: Coil, pitch_mm: float) -> None:
     """Raise `SenselessError` for a pitch that is less than the wire."""
     if pitch_mm < LEAST_PITCH * coil.wire_mm:
         found = f"a pitch of {show_length(pitch_mm, coil.units)} is less than the wire"
         raise SenselessError("pitch", found, "from one turn to the next, the wire counted in")
+
+
+def doubted_pitch(coil: Coil, pitch_mm: float, meant_mm: float) -> Iterator[str]:
+    """That a pitch is so far off that several turns may have been measured."""
+    if pitch_mm > ODD_PITCH * meant_mm:
+        yield (
+            f"{show_length(pitch_mm, coil.units)} is {pitch_mm / meant_mm:.1f} times the pitch that was meant: measure "
+            "from one turn to the next, or over several and divide."
+        )
 
 
 def of_pitch(coil: Coil, came: Way[PressedSpring], pitch_mm: float, meant_mm: float) -> Saved:
@@ -26,6 +38,7 @@ def of_pitch(coil: Coil, came: Way[PressedSpring], pitch_mm: float, meant_mm: fl
     way = came if came.fit.fits == "yes" or _as_long(came, wanted_mm) else replace(came, answer="change")
     laid_mm = coil.plan.pitch_on_mandrel_mm * meant_mm / pitch_mm
     said = joined_said(
+        doubted_pitch(coil, pitch_mm, meant_mm),
         _said_of_pitch(coil, way, pitch_mm, meant_mm),
         wrong(way.fit, coil.bench),
         [f"The next one: {pitch_next(coil, laid_mm)}."] if abs(free_mm - wanted_mm) >= AS_LONG_MM else [],
