@@ -8,16 +8,18 @@ from html import escape
 from sourcing.files.findings import shown
 from sourcing.sheets.drawing.svg import Picture
 
+_NO_BREAK = "\N{NO-BREAK SPACE}"
+
 STYLE = """
 @page { margin: 10mm 12mm }
 :root { color-scheme: light }
-body { font: 9pt/1.22 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 186mm }
+body { font: 9pt/1.18 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 186mm }
 h1 { font-size: 1.55em; margin: 0 0 2mm }
-h2 { font-size: 1.17em; margin: 2.5mm 0 1mm; border-bottom: .3mm solid #000; break-after: avoid }
+h2 { font-size: 1.17em; margin: 2mm 0 .8mm; border-bottom: .3mm solid #000; break-after: avoid }
 h1, p, li, .words { overflow-wrap: anywhere }
-p, ul, ol { margin: 1mm 0 1.5mm }
+p, ul, ol { margin: .8mm 0 1.2mm }
 ul, ol { padding-left: 6mm }
-li { margin-bottom: .3mm; break-inside: avoid }
+li { margin-bottom: .2mm; break-inside: avoid }
 .lead { font-weight: bold }
 .cautions { border: .5mm solid #000; padding: 1mm 3mm; margin: 1mm 0 2mm }
 .cautions h2 { border: 0; margin: 0 }
@@ -27,7 +29,7 @@ ul.two { columns: 2 70mm; column-gap: 8mm; font-size: .95em }
 .beside > * { flex: 0 1 auto; min-width: 0 }
 .true > .beside { justify-content: flex-start }
 .beside > .pictures { flex: none }
-table { border-collapse: collapse; font-size: .95em; margin: 1mm 0 1.5mm }
+table { border-collapse: collapse; font-size: .95em; margin: .8mm 0 1.2mm }
 tr { break-inside: avoid }
 thead, thead + tbody > tr:first-child { break-before: avoid }
 caption { text-align: left; padding-bottom: .5mm }
@@ -56,8 +58,12 @@ figcaption { font-size: .95em; contain: inline-size }
 
 
 def as_text(words: str) -> str:
-    """Words that are no markup, with what could act on a reader made visible."""
-    return escape(shown(words))
+    r"""Words that are no markup, with what could act on a reader made visible; a space that keeps a unit stays one.
+
+    >>> as_text("<b>9.92\N{NO-BREAK SPACE}mm\x07</b>") == "&lt;b&gt;9.92\N{NO-BREAK SPACE}mm\\x07&lt;/b&gt;"
+    True
+    """
+    return escape(_NO_BREAK.join(shown(part) for part in words.split(_NO_BREAK)))
 
 
 def page(title: str, parts: Iterable[str]) -> str:
@@ -149,7 +155,7 @@ def unbroken(words: str) -> str:
     >>> unbroken("10.5 mm (10.2 to 10.7)").split(" ")
     ['10.5\\xa0mm', '(10.2\\xa0to\\xa010.7)']
     """
-    return words.replace(" ", "\N{NO-BREAK SPACE}").replace("\N{NO-BREAK SPACE}(", " (")
+    return words.replace(" ", _NO_BREAK).replace(f"{_NO_BREAK}(", " (")
 
 
 def beside(*parts: str) -> str:

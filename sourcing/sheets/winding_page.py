@@ -21,7 +21,6 @@ from sourcing.sheets.winding_text import (
     made_table,
     of_its_place,
     of_its_wire,
-    other_mandrel,
     summary,
     to_have,
 )
@@ -85,13 +84,18 @@ def _to_make(plan: WindingPlan) -> Iterator[str]:
     yield page.table(("for", "take", "how long"), cut_list(plan), "For one spring.")
     yield page.heading("On the mandrel")
     yield page.table((), [row for row in to_have(plan, units) if row[0] not in IN_CUT_LIST])
-    if plan.choices:
-        headers = ("mandrel", "first try", "")
-        yield page.table(headers, choices(plan), f"Mandrels to choose among. {other_mandrel(units)}")
     yield page.heading("What comes out")
     headers, rows = made_table(plan, units)
     kept = [(name, *map(page.unbroken, figures)) for name, *figures in rows]
     yield page.table(headers, kept, "In brackets: between these in 95 of 100 coils.")
+    yield from _mandrels(plan)
+
+
+def _mandrels(plan: WindingPlan) -> Iterator[str]:
+    """The mandrels to choose among, and what speaks for each or against it."""
+    if plan.choices:
+        headers = ("mandrel", "first try", "")
+        yield page.table(headers, choices(plan), "Mandrels to choose among; another wants its own sheet (--mandrel).")
 
 
 def _pictures(plan: WindingPlan, job: str) -> Iterator[str]:

@@ -10,7 +10,7 @@ from html import escape, unescape
 from pathlib import Path
 
 from sourcing.cli.reading import read_all
-from sourcing.cli.wind import plan
+from sourcing.cli.wind import plan, with_mandrels
 from sourcing.sheets.page import STYLE
 from sourcing.sheets.winding_page import winding_page
 from sourcing.winding.model import WindingPlan
@@ -39,7 +39,8 @@ def sheets(units: str) -> tuple[Sheet, ...]:
         ((need, catalogue),) = read_all([str(file)], None)
         catalogue = replace(catalogue, bench=replace(catalogue.bench, units=units))
         if isinstance(answer := plan(need, catalogue, None, None), WindingPlan):
-            found.append(Sheet(need.job, answer, winding_page(answer, need)))
+            whole = with_mandrels(answer, need, catalogue)
+            found.append(Sheet(need.job, whole, winding_page(whole, need)))
     return tuple(found)
 
 

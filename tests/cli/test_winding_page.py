@@ -74,6 +74,12 @@ def test_a_page_has_its_parts_in_the_order_of_the_work(sheet):
     assert [tag for tag in parts.tags if re.fullmatch("h[1-6]", tag)] == ["h1", *["h2"] * len(HEADINGS)]
 
 
+def test_no_figure_shows_how_its_space_is_written(sheet):
+    _, page, _ = sheet
+    assert "\\x" not in page
+    assert "\N{NO-BREAK SPACE}mm" in page
+
+
 def test_the_summary_is_one_sentence_after_the_cautions(sheet):
     _, page, _ = sheet
     (lead,) = re.findall(r'<p class="lead">(.*?)</p>', page)
