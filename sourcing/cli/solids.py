@@ -63,14 +63,15 @@ def asked_solids(files: Sequence[str], shank: str | None) -> AskedSolids:
 
 @dataclass(frozen=True, slots=True)
 class WrittenSolids:
-    """The files that were written, none where none was asked for or can be made, and what is to be said.
+    """The answer with the mandrel that was made for it, its files, and what is to be said of it.
 
-    `refused`: why there is none where one was asked for.
+    No files where none was asked for or can be made; then `answer` says why not, and `refused` that it does.
     """
 
+    answer: WindingPlan | Refusal
     files: tuple[str, ...] = ()
     said: tuple[str, ...] = ()
-    refused: Refusal | None = None
+    refused: bool = False
 
     @property
     def key(self) -> dict[str, object]:
@@ -79,25 +80,25 @@ class WrittenSolids:
 
 
 def write_solids(asked: AskedSolids, answer: WindingPlan | Refusal, need: Need, bench: Bench) -> WrittenSolids:
-    """Write the plan's mandrel to each file, and say what is to be said of it. Raises Mistakes."""
+    """Write the plan's mandrel to each file, and give the plan that is wound on it. Raises Mistakes."""
     from sourcing.files.writing import write_files
     from sourcing.winding.model import Refusal
+    from sourcing.winding.solid.in_steps import wound_on
     from sourcing.winding.solid.made import became_a_sleeve, solid_for
+    from sourcing.winding.solid.sleeve import Bore
     from sourcing.winding.solid.words import solid_said
 
     if not asked.files or isinstance(answer, Refusal):
-        return WrittenSolids()
-    printed = any(Path(file).suffix.lower() != ".svg" for file in asked.files)
-    solid = solid_for(answer, need.job, bench, asked.shank, printed)
+        return WrittenSolids(answer)
+    meshed = any(Path(file).suffix.lower() != ".svg" for file in asked.files)
+    solid = solid_for(answer, need.job, bench, asked.shank, meshed)
     if isinstance(solid, Refusal):
-        return WrittenSolids((), (f"{NOTHING_WRITTEN}: {solid.why}.",), solid)
+        return WrittenSolids(solid, (), (f"{NOTHING_WRITTEN}: {solid.why}.",), True)
+    printed = meshed or isinstance(solid.held, Bore)
     write_files({file: _encoded(solid, Path(file).suffix.lower(), need, bench) for file in asked.files})
-    said = (
-        *became_a_sleeve(answer, solid, bench, asked.shank),
-        *solid_said(answer, solid, need, bench),
-        _written(asked.files),
-    )
-    return WrittenSolids(asked.files, said)
+    told = solid_said(answer, solid, bench, printed)
+    said = (*became_a_sleeve(answer, solid, bench, asked.shank), *told, _written(asked.files))
+    return WrittenSolids(wound_on(answer, solid, need, bench, printed), asked.files, said)
 
 
 def _written(files: Sequence[str]) -> str:

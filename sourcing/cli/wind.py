@@ -182,11 +182,11 @@ def command(
         named = wire is not None and (mandrel_mm is not None or wanted.kind == "conical")
         _print_saved(saved(wanted, catalogue, wound, coil), wound, named, as_json)
         return
+    written = write_solids(solids, answer, wanted, catalogue.bench)
+    answer = written.answer
     if isinstance(answer, WindingPlan):
         answer = with_mandrels(answer, wanted, catalogue)
     workings = shown(answer, wanted, catalogue) if with_workings else None
-    written = write_solids(solids, answer, wanted, catalogue.bench)
-    answer = written.refused or answer
     if sheet is not None and isinstance(answer, WindingPlan):
         write_page(sheet, answer, wanted, written.said)
     elif sheet is not None:

@@ -28,7 +28,8 @@ def _rows(plan: WindingPlan) -> Iterator[tuple[str, str, str]]:
     yield "wire", wire, show_length(plan.cut_length_mm, units) + spare
     yield "mandrel", mandrel_words(plan, units).removeprefix("a mandrel "), _covered(plan)
     gap_mm = plan.pitch_on_mandrel_mm - plan.wire_diameter_mm
-    if isinstance(plan.wanted, CompressionSpring) and gap_mm > SPACER_FROM_MM:
+    on = plan.numbers.on_solid
+    if isinstance(plan.wanted, CompressionSpring) and gap_mm > SPACER_FROM_MM and not (on and on.seated):
         yield "spacer", f"strip or wire, {show_diameter(gap_mm, units)} thick", "to lay beside the wire"
     if isinstance(plan.wanted, CompressionSpring | ConicalSpring) and (lengths := list(_lengths(plan))):
         yield "stop blocks", "wood or metal, one each", " and ".join(lengths)

@@ -50,6 +50,7 @@ def plan_document(plan: WindingPlan, fitting: Sequence[str] = ()) -> Document:
             "cover_force_n": plan.goes_in.cover_force_n,
             "said": list(plan.goes_in.said),
         },
+        "taken": list(plan.taken),
         "steps": list(plan.steps),
         "cautions": list(dict.fromkeys((*plan.cautions, *fitting))),
         "never": list(plan.never),
@@ -94,6 +95,7 @@ def _mandrel_document(mandrel: Mandrel) -> Document:
         "kind": mandrel.kind,
         "diameter_mm": mandrel.diameter_mm,
         "profile": [asdict(point) for point in mandrel.profile],
+        "rod_mm": mandrel.rod_mm,
     }
 
 

@@ -53,7 +53,7 @@ def job_heading(need: Need) -> str:
 def winding_parts(plan: WindingPlan, need: Need, of_solid: Sequence[str] = (), job: str = "") -> Iterator[str]:
     """What stands on the page of a plan below its heading. `job` tells its pictures from those of other jobs."""
     yield page.cautions("Before you begin", (*of_its_wire(plan, need), *plan.cautions))
-    yield page.paragraph(summary(plan, plan.units), lead=True)
+    yield page.paragraph(" ".join((summary(plan, plan.units), *plan.taken)), lead=True)
     yield page.beside("".join(_to_make(plan)), "".join(_pictures(plan, job)))
     yield from _profile(plan)
     if of_solid:

@@ -108,6 +108,8 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
     yield from bullets(plan.cautions, "!")
     yield ""
     yield from wrapped(summary(plan, units))
+    for each in plan.taken:
+        yield from map(strong, wrapped(each))
     yield from wrapped(plan.as_sentence)
     yield from wrapped(trial_first(plan).said)
     yield from heading("Wire and mandrel")
@@ -145,8 +147,9 @@ def mandrel_words(plan: WindingPlan, units: str) -> str:
     """What it is wound on, with its size."""
     if plan.mandrel.diameter_mm is None:
         return plan.on_mandrel
-    size = show_diameter(plan.mandrel.diameter_mm, units)
-    return f"a mandrel turned to {size}" if plan.mandrel.kind == "turned" else f"a {plan.mandrel.kind} of {size}"
+    mandrel, size = plan.mandrel, show_diameter(plan.mandrel.diameter_mm, units)
+    on_rod = "" if mandrel.rod_mm is None else f" for a rod of {show_diameter(mandrel.rod_mm, units)}"
+    return f"{mandrel.named} {'of' if mandrel.kind == 'rod' else 'to'} {size}{on_rod}"
 
 
 def wire_words(length_mm: float, units: str) -> str:

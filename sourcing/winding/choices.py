@@ -41,6 +41,11 @@ class _Case:
     wire: Wire
     bench: Bench
 
+    def shows(self, kind: str, size_mm: float | None) -> bool:
+        """Whether the plan shown is wound on a mandrel of that kind and size."""
+        mandrel = self.shown.mandrel
+        return (mandrel.made_as, mandrel.diameter_mm) == (kind, size_mm)
+
     def surer(self, chance: float) -> bool:
         """Whether a chance is better than that of the plan shown."""
         return chance > self.shown.tries.first + SAME_CHANCE
@@ -64,9 +69,16 @@ def mandrel_choices(plan: WindingPlan, need: Need, wire: Wire, bench: Bench) -> 
 
 
 def _chosen(plan: WindingPlan) -> MandrelChoice:
-    said = "on hand" if plan.mandrel.kind == "rod" else "to turn, file or buy"
+    mandrel = plan.mandrel
+    said = {"rod": "on hand", "turned": "to turn, file or buy", "printed": "printed, as made here"}[mandrel.kind]
     return MandrelChoice(
-        plan.mandrel.kind, plan.mandrel.diameter_mm, plan.tries.first, True, True, f"this sheet: {said}"
+        mandrel.made_as,
+        mandrel.diameter_mm,
+        plan.tries.first,
+        True,
+        True,
+        f"this sheet: {said}",
+        rod_mm=mandrel.rod_mm,
     )
 
 
@@ -74,7 +86,7 @@ def _rods(case: _Case) -> Iterator[MandrelChoice]:
     """The rods on hand next to the right size that the plan is not wound on."""
     right_mm = case.right.mandrel.thickest_mm
     for rod_mm in _next_to(right_mm, case.bench.rods_mm):
-        if rod_mm == case.shown.mandrel.diameter_mm or rod_mm < case.shown.wire_diameter_mm:
+        if case.shows("rod", rod_mm) or rod_mm < case.shown.wire_diameter_mm:
             continue
         made = plan_winding(case.need, case.wire, case.bench, rod_mm)
         if isinstance(made, Refusal):
@@ -107,7 +119,7 @@ def _next_to(size_mm: float, rods_mm: Iterable[float]) -> Iterator[float]:
 
 def _turned(case: _Case) -> Iterator[MandrelChoice]:
     """One made to size, where the plan is wound on another."""
-    if case.shown.mandrel == case.right.mandrel:
+    if case.shows("turned", case.right.mandrel.diameter_mm):
         return
     chance = case.right.tries.first
     said = "to turn, file or buy; " + ("surer, for more work" if case.surer(chance) else "no surer, for more work")
@@ -116,8 +128,11 @@ def _turned(case: _Case) -> Iterator[MandrelChoice]:
 
 def _printed(case: _Case) -> Iterator[MandrelChoice]:
     """One printed to size, and a sleeve printed to size for a steel rod."""
-    yield _whole(case, with_shank(case.right, "", case.bench))
-    yield _sleeve(case, sleeve_of(coil_of(case.right), "", case.bench))
+    size_mm = case.right.mandrel.diameter_mm
+    if not case.shows("printed", size_mm):
+        yield _whole(case, with_shank(case.right, "", case.bench))
+    if not case.shows("sleeve", size_mm):
+        yield _sleeve(case, sleeve_of(coil_of(case.right), "", case.bench))
 
 
 def _whole(case: _Case, solid: MandrelSolid) -> MandrelChoice:

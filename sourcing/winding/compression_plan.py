@@ -25,7 +25,7 @@ from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.presetting import PRESS_INSTEAD
 from sourcing.winding.pressed_task import Cylinder, PressedTask
 from sourcing.winding.search import MOST_STEPS, QUICK_STEPS, diameters_mm, scan, serving
-from sourcing.winding.steps import PressedNumbers, steps
+from sourcing.winding.steps import PressedNumbers
 from sourcing.winding.task import EASY_INDEX, Given
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import tries
@@ -103,7 +103,8 @@ def _plan(
         heat=numbers.heat,
         accept=accept(spring, need, bench, known, wound.diameter_mm, serves),
         goes_in=goes_in(spring, need, bench),
-        steps=steps(numbers, need, bench),
+        numbers=numbers,
+        steps=numbers.steps(need, bench),
         cautions=tuple(cautions(task, numbers)),
         never=never(numbers.wire.material, numbers.mandrel, numbers.heat.temperature_c is not None, bench),
         tries=chances,

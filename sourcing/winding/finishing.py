@@ -118,5 +118,5 @@ def _never(material: Material, mandrel: Mandrel, heated: bool, bench: Bench) -> 
     elif material.group is Group.COPPER:
         most = show_temperature(COPPER_SOFTENS_C, bench.units)
         yield f"No heat above {most}: bronze and brass soften (Machinery's Handbook, p. 346)."
-    if mandrel.kind in ("printed", "sleeve") or "printer" in bench.tools:
+    if mandrel.kind == "printed" or "printer" in bench.tools:
         yield "Do not melt or burn a printed mandrel out of the spring: slide or screw it off, or break it."

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from sourcing.fit.model import Fit
 from sourcing.materials.model import Material
@@ -14,6 +14,9 @@ from sourcing.springs.describe import AnyDescription
 from sourcing.springs.model import ConicalSpring, Spring
 from sourcing.stock.model import Spool
 from sourcing.winding.trials import Lesson
+
+if TYPE_CHECKING:
+    from sourcing.winding.setting_up import Numbers
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,11 +83,25 @@ class ProfilePoint:
 
 @dataclass(frozen=True, slots=True)
 class Mandrel:
-    """What the wire is wound on. `diameter_mm` is where the wire lies; None for a cone, which has a `profile`."""
+    """What the wire is wound on. `diameter_mm` is where the wire lies; None for a cone, which has a `profile`.
+
+    `rod_mm`: of the steel rod under a printed sleeve.
+    """
 
     kind: Literal["rod", "turned", "printed"]
     diameter_mm: float | None
     profile: tuple[ProfilePoint, ...] = ()
+    rod_mm: float | None = None
+
+    @property
+    def made_as(self) -> Literal["rod", "turned", "printed", "sleeve"]:
+        """Its kind, a sleeve told from what is printed whole."""
+        return self.kind if self.rod_mm is None else "sleeve"
+
+    @property
+    def named(self) -> str:
+        """What it is, without its size."""
+        return f"a {'mandrel' if self.rod_mm is None else 'sleeve'} {self.kind}" if self.kind != "rod" else "a rod"
 
     @property
     def thickest_mm(self) -> float:
@@ -202,7 +219,8 @@ _GAP_MM = 0.1
 class WindingPlan:
     """All that the winding sheet says. Lengths of wire and turns are for one spring, `hours` and `cost` for all.
 
-    `choices` are the mandrels to choose among, which are worked out for the plan that is shown (choices.py).
+    `choices` are the mandrels to choose among, which are worked out for the plan that is shown (choices.py). `steps`
+    are made of `numbers`. `taken`: what the need leaves open and the mandrel made for it does not.
 
     `wire` is the spool's id, None for wire to buy. `finished` is as wound, before heat; `after_heat` is None where no
     heat is given. `wanted` is the spring in its final state, judged in `fit`.
@@ -233,6 +251,7 @@ class WindingPlan:
     heat: Heat
     accept: tuple[Acceptance, ...]
     goes_in: GoesIn
+    numbers: Numbers
     steps: tuple[str, ...]
     cautions: tuple[str, ...]
     never: tuple[str, ...]
@@ -242,6 +261,7 @@ class WindingPlan:
     lessons: tuple[Lesson, ...]
     notes: tuple[str, ...]
     choices: tuple[MandrelChoice, ...] = ()
+    taken: tuple[str, ...] = ()
 
     @property
     def unsettled(self) -> bool:
@@ -266,7 +286,7 @@ class WindingPlan:
         mandrel = self.mandrel
         if mandrel.diameter_mm is None:
             small, large = (show_diameter(mandrel.profile[at].diameter_mm, self.units) for at in (0, -1))
-            return f"a mandrel turned to a curved taper of {small} to {large}"
+            return f"{mandrel.named} to a curved taper of {small} to {large}"
         on = "the rod" if mandrel.kind == "rod" else "a mandrel"
         return f"{on} of {show_diameter(mandrel.diameter_mm, self.units)}"
 

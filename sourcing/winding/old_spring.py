@@ -7,31 +7,35 @@ from collections.abc import Iterator
 from sourcing.need.model import Need
 from sourcing.quantities import show_angle, show_energy, show_length
 from sourcing.springs.hands import SEEN
-from sourcing.springs.model import ExtensionSpring, Spring, TorsionSpring
+from sourcing.springs.model import ExtensionSpring, Hand, Spring, TorsionSpring
 from sourcing.springs.stored import stored_energy_n_mm
 
 THROWS_HARD_N_MM = 1000.0
 """A spring that holds so much throws itself hard when it is let go (common practice, no source)."""
 
 
-def old_spring(spring: Spring, need: Need, units: str) -> Iterator[str]:
-    """What is noted of the old spring, and how it is let down; `spring` is the one wanted in its place."""
+def old_spring(spring: Spring, need: Need, units: str, hand_taken: Hand | None = None) -> Iterator[str]:
+    """What is noted of the old spring, and how it is let down; `spring` is the one wanted in its place.
+
+    `hand_taken`: the hand for which a mandrel was made though the need gives none.
+    """
     yield (
         "Photograph the old spring in place and mark both ends with where each sits. "
-        f"{_its_hand(spring, need)}Keep every piece until the new one works."
+        f"{_its_hand(spring, need, hand_taken)}Keep every piece until the new one works."
     )
     yield f"Let it down slowly and captive, eye protection on: {_held_by(spring, need)}. {_holds(spring, need, units)}"
 
 
-def _its_hand(spring: Spring, need: Need) -> str:
+def _its_hand(spring: Spring, need: Need, hand_taken: Hand | None) -> str:
     """How its hand is seen, and which one is wanted; nothing of a double spring, which has both."""
     if isinstance(spring, TorsionSpring) and spring.bodies > 1:
         return ""
-    wanted = (
-        f"the need says {need.hand}-hand, so see that the old one is."
-        if need.hand
-        else "no hand was said, so wind the new one the same way."
-    )
+    if need.hand:
+        wanted = f"the need says {need.hand}-hand, so see that the old one is."
+    elif hand_taken:
+        wanted = f"no hand was said, and the mandrel is made for {hand_taken}-hand: see that the old one is."
+    else:
+        wanted = "no hand was said, so wind the new one the same way."
     return f"Note its hand ({SEEN}): {wanted} "
 
 

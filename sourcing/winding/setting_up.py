@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from abc import ABC, abstractmethod
+from dataclasses import dataclass, field
 
+from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_energy, show_force, show_length
+from sourcing.springs import hands
+from sourcing.springs.model import Hand
 from sourcing.stock.model import Bench
 from sourcing.winding import pull, springback, turns
 from sourcing.winding.by_hand import show_moment
@@ -17,11 +21,33 @@ _WEAK = ("hand-drill", "bench-drill")
 FELT_N_MM = 100.0
 """The energy from which a crank that is let go is spoken of as one that strikes (assumed)."""
 
+SLIDE_OFF = "Slide the coil off and"
+"""How a cylinder comes off a rod."""
+
 _SHANK = "A drill's shank is too hard to drill; wind on it, not on the flutes."
 
 
 @dataclass(frozen=True, slots=True)
-class Numbers:
+class OnSolid:
+    """What the steps say of a mandrel that is made as a solid, where else they speak of a bare rod or of turning one.
+
+    `prepared` are deeds before `gripped` is set up, `anchored` the end of a sentence, `turned` and `off` sentences.
+    `greatest_pull_n`: that the mandrel stands, None for one of steel. `seated`: its seat keeps the pitch.
+    `hand_taken`: the hand that it was made for where the need gives none.
+    """
+
+    prepared: tuple[str, ...]
+    gripped: str
+    anchored: str
+    turned: str
+    off: str
+    greatest_pull_n: float | None
+    seated: bool
+    hand_taken: Hand | None
+
+
+@dataclass(frozen=True, slots=True)
+class Numbers(ABC):
     """What the sentences of any kind are made of; lengths in mm, `turns_opened` the crank's as planned."""
 
     wire: Wire
@@ -31,6 +57,11 @@ class Numbers:
     crank: Crank
     turns_opened: float
     heat: Heat
+    on_solid: OnSolid | None = field(default=None, kw_only=True)
+
+    @abstractmethod
+    def steps(self, need: Need, bench: Bench) -> tuple[str, ...]:
+        """The winding of one spring, from the old one to the check of the new one."""
 
     @property
     def pull_n(self) -> float:
@@ -62,6 +93,8 @@ def openings(known: Knowledge, mandrel_mm: float) -> tuple[float, float]:
 
 def set_up(numbers: Numbers, bench: Bench) -> str:
     """The mandrel in what turns it, and what that takes."""
+    if numbers.on_solid:
+        return f"Set up {numbers.on_solid.gripped}, {holder(numbers.crank, bench)} {takes(numbers, bench)}"
     diameter = show_diameter(numbers.mandrel.diameter_mm or 0.0, bench.units)
     what = f"the rod of {diameter}" if numbers.mandrel.kind == "rod" else f"a mandrel turned or filed to {diameter}"
     return f"Set up {what} {holder(numbers.crank, bench)} {takes(numbers, bench)}"
@@ -111,13 +144,21 @@ def eased(numbers: Numbers, bench: Bench) -> str:
     grip = {"vice": "crank", "hand-drill": "handle of the drill"}.get(turned_by(numbers.crank, bench), "chuck")
     return (
         f"Hold the {grip} and ease it back: the coil drives the mandrel by about {numbers.turns_run_back:.1f} turns"
-        f"{force} as it opens. Never let go of {grip} or wire; only when nothing pushes any more, cut both tails, each "
-        "with both sides held."
+        f"{force} as it opens. Never let go of it or of the wire; only when nothing pushes any more, cut both tails, "
+        "each with both sides held."
     )
 
 
-def anchored(mandrel: Mandrel, crank: Crank, bench: Bench) -> str:
+def prepared(numbers: Numbers) -> tuple[str, ...]:
+    """What is done to a mandrel that was made as a solid before it is set up."""
+    return numbers.on_solid.prepared if numbers.on_solid else ()
+
+
+def anchored(numbers: Numbers, bench: Bench) -> str:
     """How the wire's end is held at the mandrel, as the end of a sentence and what belongs to it."""
+    mandrel, crank = numbers.mandrel, numbers.crank
+    if numbers.on_solid:
+        return numbers.on_solid.anchored
     if mandrel.kind != "rod":
         return "put its end into a cross hole or slot of the mandrel, a little wider than the wire."
     if turned_by(crank, bench) == "vice":
@@ -129,12 +170,36 @@ def anchored(mandrel: Mandrel, crank: Crank, bench: Bench) -> str:
 
 def held(numbers: Numbers, bench: Bench) -> str:
     """How hard the wire is pulled, how that is done, and what too much does."""
-    most_n, units = pull.GREATEST_PULL_SHARE * numbers.known.yield_n, bench.units
     return (
-        f"Hold the wire with a steady pull of about {pull_shown(numbers.pull_n, units)}. "
-        f"{pull.how_made(numbers.pull_n, units)} Never pull more than {pull_shown(most_n, units)}, a tenth of what "
-        f"the wire yields at: that alone makes the coil {show_diameter(_smaller_mm(numbers), units)} smaller."
+        f"Hold the wire with a steady pull of about {pull_shown(numbers.pull_n, bench.units)}. "
+        f"{pull.how_made(numbers.pull_n, bench.units)} {_never_more(numbers, bench.units)}"
     )
+
+
+def _never_more(numbers: Numbers, units: str) -> str:
+    """The greatest pull: the wire's own, or what its mandrel stands where that is less."""
+    wires_n, on = pull.GREATEST_PULL_SHARE * numbers.known.yield_n, numbers.on_solid
+    if on and on.greatest_pull_n is not None and on.greatest_pull_n < 0.999 * wires_n:
+        return (
+            f"Never pull more than {pull_shown(on.greatest_pull_n, units)}: with more, what is printed stands less "
+            "than twice the torque (statics; its strength is assumed)."
+        )
+    return (
+        f"Never pull more than {pull_shown(wires_n, units)}, a tenth of what the wire yields at: that alone makes the "
+        f"coil {show_diameter(_smaller_mm(numbers), units)} smaller."
+    )
+
+
+def way_laid(numbers: Numbers, hand: Hand | None) -> str:
+    """How the first turns are laid: which way a solid is turned, else what a wanted hand asks for, if anything."""
+    if numbers.on_solid:
+        return f" {numbers.on_solid.turned}"
+    return f" Lay it {hands.laid(hand)}." if hand else ""
+
+
+def taken_off(numbers: Numbers, bare: str) -> str:
+    """How the coil comes off its mandrel, and that it is measured; `bare`: off one without a seat."""
+    return f"{numbers.on_solid.off} Measure" if numbers.on_solid else f"{bare} measure"
 
 
 def _smaller_mm(numbers: Numbers) -> float:

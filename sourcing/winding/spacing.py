@@ -86,11 +86,13 @@ def ground_off_mm(spring: PressedSpring) -> float:
     return spring.wire_diameter_mm if spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND) else 0.0
 
 
-def laid_apart(pitch_mm: float, wire_diameter_mm: float, units: str) -> str:
-    """How a pitch is kept while it is laid: the end of a sentence that named the turns."""
+def laid_apart(pitch_mm: float, wire_diameter_mm: float, seated: bool, units: str) -> str:
+    """How a pitch is kept while it is laid, in a seat or without: the end of a sentence that named the turns."""
     gap_mm = pitch_mm - wire_diameter_mm
     if gap_mm < LEAST_GAP_MM:
         return "close, wire against wire."
+    if seated:
+        return f"in the groove, which keeps the pitch of {show_diameter(pitch_mm, units)}."
     gap, spacer = (show_diameter(each, units) for each in (gap_mm, spacer_wire_mm(pitch_mm, wire_diameter_mm)))
     return (
         f"at a pitch of {show_diameter(pitch_mm, units)} on the mandrel, that is a gap of {gap} between the wires: a "

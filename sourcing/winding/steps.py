@@ -7,8 +7,7 @@ from dataclasses import dataclass
 
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_length, show_wire
-from sourcing.springs import hands
-from sourcing.springs.model import CompressionSpring, Ends, Hand, PressedSpring, Spring
+from sourcing.springs.model import CompressionSpring, Ends, PressedSpring, Spring
 from sourcing.springs.strength import Place
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import readings
@@ -19,7 +18,7 @@ from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band
 from sourcing.winding.old_spring import old_spring
 from sourcing.winding.presetting import TENTH_LEFT, allowance_mm, limit_left, lost_share, press_solid, wind_longer
-from sourcing.winding.setting_up import Numbers, anchored, eased, held, set_up
+from sourcing.winding.setting_up import SLIDE_OFF, Numbers, anchored, eased, held, prepared, set_up, taken_off, way_laid
 from sourcing.winding.spacing import LEAST_GAP_MM, WEDGE, laid_apart, pulled_out
 
 RATE_ON_WIRE = 4
@@ -40,6 +39,10 @@ class PressedNumbers(Numbers):
     wound_outside_mm: float
     stress_at_solid_share: float
 
+    def steps(self, need: Need, bench: Bench) -> tuple[str, ...]:
+        """The winding of one cylinder."""
+        return cylinder_steps(self, need, bench)
+
 
 def eighths(turns: float) -> str:
     """Turns as they are counted at the bench.
@@ -52,7 +55,7 @@ def eighths(turns: float) -> str:
     return f"{whole} {fractions[part]}".strip()
 
 
-def steps(numbers: PressedNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
+def cylinder_steps(numbers: PressedNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
     """The winding of one spring, from the old one to the check of the new one."""
     return (
         *prepare(numbers, numbers.spring, need, bench),
@@ -68,7 +71,7 @@ def steps(numbers: PressedNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
 
 def prepare(numbers: Numbers, spring: Spring, need: Need, bench: Bench) -> Iterable[str]:
     """What comes before winding: the old spring, the wire, the cut."""
-    yield from old_spring(spring, need, bench.units)
+    yield from old_spring(spring, need, bench.units, numbers.on_solid and numbers.on_solid.hand_taken)
     wire_mm = numbers.wire.wire_diameter_mm
     step_mm, step = (0.0254, "thousandth of an inch") if bench.units == "inch" else (0.01, "hundredth of a millimetre")
     yield (
@@ -83,25 +86,22 @@ def prepare(numbers: Numbers, spring: Spring, need: Need, bench: Bench) -> Itera
 
 
 def _wind(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
-    yield f"{set_up(numbers, bench)} Anchor the wire: {anchored(numbers.mandrel, numbers.crank, bench)}"
-    yield f"{held(numbers, bench)}{way_laid(numbers.spring.hand)}"
+    yield from prepared(numbers)
+    yield f"{set_up(numbers, bench)} Anchor the wire: {anchored(numbers, bench)}"
+    yield f"{held(numbers, bench)}{way_laid(numbers, numbers.spring.hand)}"
     yield from _lay(numbers, bench)
-
-
-def way_laid(hand: Hand | None) -> str:
-    """How the first turns are laid where a hand is wanted; empty where none is."""
-    return f" Lay it {hands.laid(hand)}." if hand else ""
 
 
 def _lay(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
     pitch_mm, wire_mm = numbers.pitch_on_mandrel_mm, numbers.wire.wire_diameter_mm
     half = f"{eighths(numbers.dead_turns / 2)} turns ({numbers.dead_turns / 2:.2f})"
     closed = numbers.spring.ends in (Ends.CLOSED, Ends.CLOSED_GROUND)
+    seated = numbers.on_solid is not None and numbers.on_solid.seated
     if closed:
         yield f"Lay {half} close, wire against wire: the first end coil."
     yield (
         f"Then {eighths(numbers.active_turns)} turns ({numbers.active_turns:.2f}) "
-        f"{laid_apart(pitch_mm, wire_mm, bench.units)}"
+        f"{laid_apart(pitch_mm, wire_mm, seated, bench.units)}"
     )
     if closed:
         yield f"Then {half} close again: the last end coil."
@@ -110,7 +110,7 @@ def _lay(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
         f"That makes {total:.2f} turns in all. Wind {numbers.spare_turns:g} more to spare, close, so that a "
         "spoiled end can be cut off."
     )
-    if isinstance(numbers.spring, CompressionSpring) and pitch_mm - wire_mm >= LEAST_GAP_MM:
+    if isinstance(numbers.spring, CompressionSpring) and not seated and pitch_mm - wire_mm >= LEAST_GAP_MM:
         more_mm = allowance_mm(numbers.spring, numbers.stress_at_solid_share)
         yield pulled_out(numbers.spring, numbers.wound_coils, numbers.known.flow_stress_mpa, more_mm, bench.units)
 
@@ -122,7 +122,7 @@ def _let_go(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
         for each in (numbers.wound_outside.low, numbers.wound_outside_mm, numbers.wound_outside.high)
     )
     yield (
-        f"Slide the coil off and measure it outside: {middle} is expected, {low} to {high} in 95 of 100. "
+        f"{taken_off(numbers, SLIDE_OFF)} it outside: {middle} is expected, {low} to {high} in 95 of 100. "
         "Write it down with `springwright trial`: it says which mandrel is next."
     )
     if numbers.pitch_on_mandrel_mm - numbers.wire.wire_diameter_mm >= LEAST_GAP_MM:

@@ -38,9 +38,11 @@ def test_two_files_hold_the_same_solid(run, bench_folder):
 
 
 def test_the_json_tells_the_files_and_what_is_said(run, bench_folder):
-    solid = run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--json").json["solid"]
-    assert solid["files"] == ["out.stl"]
-    assert any("slides off" in each for each in solid["said"])
+    told = run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--json").json
+    assert told["solid"]["files"] == ["out.stl"]
+    assert any("Printed solid, it stands" in each for each in told["solid"]["said"])
+    assert any("slides off" in each for each in told["steps"])
+    assert told["mandrel"]["kind"] == "printed"
     assert "solid" not in run("wind", "need.yaml", *SEVEN, "--json").json
 
 
@@ -288,3 +290,12 @@ def test_a_mandrel_that_the_wire_would_break_is_refused_before_anything_is_writt
 def test_the_drawing_of_that_mandrel_is_written_to_turn_it_from_steel(run, bench_folder):
     assert run(*strong_wire(bench_folder), "--solid", "out.svg").status == 0
     assert (bench_folder / "out.svg").exists()
+
+
+def test_the_sheet_tells_the_hand_that_was_taken_right_below_its_first_sentence(run, bench_folder):
+    out = run("wind", "need.yaml", *SEVEN, "--solid", "out.stl", "--sheet", "out.html").out
+    before = " ".join(out.partition("Wire and mandrel")[0].split())
+    said = "The need gives no hand: the mandrel is made for a right-hand spring."
+    assert said in before
+    assert said in (bench_folder / "out.html").read_text("utf-8")
+    assert said not in " ".join(run("wind", "need.yaml", *SEVEN).out.split())

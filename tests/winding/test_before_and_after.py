@@ -225,8 +225,8 @@ def test_what_is_laid_close_is_told_nothing_of_gaps_wedges_and_pulling_out(kind:
 
 
 def test_turns_that_lie_close_are_told_no_gap() -> None:
-    assert laid_apart(0.8, 0.8, "mm") == "close, wire against wire."
-    assert laid_apart(0.81, 0.8, "mm") == "close, wire against wire."
+    assert laid_apart(0.8, 0.8, False, "mm") == "close, wire against wire."
+    assert laid_apart(0.81, 0.8, False, "mm") == "close, wire against wire."
 
 
 def test_a_cone_is_not_pulled_out_for_its_large_coils_open_first() -> None:

@@ -24,7 +24,7 @@ from sourcing.winding.conical.refusal import why_no_cone
 from sourcing.winding.conical.room import EndDiameters, end_diameters_mm, tapers
 from sourcing.winding.conical.search import ConicalDesign, judged, scan_cones, springs_at
 from sourcing.winding.conical.serving import serving_ends
-from sourcing.winding.conical.steps import cone_steps
+from sourcing.winding.conical.steps import ConeNumbers
 from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95, diameter_sd_mm, mandrel_for_mm, rate_sd
 from sourcing.winding.finishing import never
 from sourcing.winding.heat import change_of_diameter, making, oven_reaches, stress_relief
@@ -32,7 +32,6 @@ from sourcing.winding.line import wanted_line
 from sourcing.winding.model import Band, Made, Mandrel, Refusal, WindingPlan
 from sourcing.winding.presetting import PRESS_INSTEAD
 from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
-from sourcing.winding.steps import PressedNumbers
 from sourcing.winding.task import Given
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import taught_by_one, tries_from
@@ -226,7 +225,6 @@ def _plan(
     cut_mm, left_mm = wound.cut_length_mm, None if wire.spool is None else wire.spool.length_left_mm
     taught = taught_by_one(task, known, wound.laid.large_mm)
     serves, only = serving_ends(task, ends, designs)
-    outside = (made.bands["outside_diameter_small_mm"], made.bands["outside_diameter_large_mm"])
     return WindingPlan(
         wire=wire.id,
         material=wire.material.name,
@@ -253,7 +251,8 @@ def _plan(
         heat=numbers.heat,
         accept=accept_cone(spring, ends, need, bench, known),
         goes_in=goes_in(spring, need, bench),
-        steps=cone_steps(numbers, wound.laid, outside, need, bench),
+        numbers=numbers,
+        steps=numbers.steps(need, bench),
         cautions=tuple(cautions(task, numbers)),
         never=never(numbers.wire.material, numbers.mandrel, numbers.heat.temperature_c is not None, bench),
         tries=tries_from(task, wound.design.fit.chance, _spread(task, taught, ends, spring).fit.chance),
@@ -264,11 +263,11 @@ def _plan(
     )
 
 
-def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) -> PressedNumbers:
+def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) -> ConeNumbers:
     """What the steps say; the diameter as wound is that of the large end."""
     before, spring = wound.before_heat, wound.design.spring
     mandrel = Mandrel("turned", None, as_turned(wound.laid))
-    return PressedNumbers(
+    return ConeNumbers(
         wire=task.wire,
         known=known.on(wound.laid.large_mm),
         mandrel=mandrel,
@@ -282,6 +281,8 @@ def _numbers(task: PressedTask, known: Knowledge, wound: WoundCone, made: Made) 
         turns_opened=turns.turns_run_back(wound.turns, before.total_coils),
         wound_coils=before.total_coils,
         wound_outside=made.bands["outside_diameter_large_mm"],
+        laid=wound.laid,
+        wound_ends=(made.bands["outside_diameter_small_mm"], made.bands["outside_diameter_large_mm"]),
         wound_outside_mm=before.outside_diameter_large_mm,
         stress_at_solid_share=describe_cone(spring).shear_stress_at_solid_mpa / task.tensile_strength_mpa,
         heat=stress_relief(task.wire.material, task.bench, PRESS_INSTEAD),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_length
@@ -15,23 +16,39 @@ from sourcing.winding.conical.notes import TOUCHING_FROM
 from sourcing.winding.finishing import kept_from_rust
 from sourcing.winding.model import Band
 from sourcing.winding.presetting import wind_longer
-from sourcing.winding.setting_up import anchored, eased, held, holder, takes
+from sourcing.winding.setting_up import anchored, eased, held, holder, prepared, set_up, taken_off, takes, way_laid
 from sourcing.winding.spacing import WEDGE, cone_without_seat
-from sourcing.winding.steps import PressedNumbers, again, eighths, finish, prepare, way_laid
+from sourcing.winding.steps import PressedNumbers, again, eighths, finish, prepare
+
+OFF = "Take it off over the small end of the mandrel; over the large end it never comes. Then"
+"""How a cone comes off a mandrel that is turned for it."""
 
 
-def cone_steps(
-    numbers: PressedNumbers, laid: LaidCone, ends: tuple[Band, Band], need: Need, bench: Bench
-) -> tuple[str, ...]:
-    """The winding of one cone; `ends` are the outside diameters of the small and the large end as wound, 95 %."""
+@dataclass(frozen=True, slots=True)
+class ConeNumbers(PressedNumbers):
+    """What the sentences about a cone are made of.
+
+    `wound_ends` are the outside diameters of the small and the large end as wound, 95 %.
+    """
+
+    laid: LaidCone
+    wound_ends: tuple[Band, Band]
+
+    def steps(self, need: Need, bench: Bench) -> tuple[str, ...]:
+        """The winding of one cone."""
+        return cone_steps(self, need, bench)
+
+
+def cone_steps(numbers: ConeNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
+    """The winding of one cone, from the old one to the check of the new one."""
     return (
         *prepare(numbers, numbers.spring, need, bench),
         *wind_longer(numbers.spring, numbers.stress_at_solid_share, bench),
-        *_mandrel(numbers, laid, bench),
-        f"{held(numbers, bench)}{way_laid(numbers.spring.hand)}",
-        *_lay(numbers, laid, bench),
+        *_mandrel(numbers, bench),
+        f"{held(numbers, bench)}{way_laid(numbers, numbers.spring.hand)}",
+        *_lay(numbers, bench),
         eased(numbers, bench),
-        *_off(ends, bench),
+        *_off(numbers, bench),
         *finish(numbers, need, bench),
         check_pressed([each.length_mm for each in readings(numbers.spring, need, bench)], bench.units),
         *kept_from_rust(numbers.spring.material, need.surroundings),
@@ -39,7 +56,21 @@ def cone_steps(
     )
 
 
-def _mandrel(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[str]:
+def _mandrel(numbers: ConeNumbers, bench: Bench) -> Iterable[str]:
+    if numbers.on_solid:
+        yield from prepared(numbers)
+        yield f"{set_up(numbers, bench)} Anchor the wire at the large end: {anchored(numbers, bench)}"
+        return
+    yield from _turned(numbers, bench)
+    yield (
+        f"Set it up, the large end held, {holder(numbers.crank, bench)} {takes(numbers, bench)} Anchor the wire at the "
+        f"large end: {anchored(numbers, bench)}"
+    )
+
+
+def _turned(numbers: ConeNumbers, bench: Bench) -> Iterable[str]:
+    """How a mandrel is turned or filed to its profile."""
+
     def size(value_mm: float) -> str:
         return show_diameter(value_mm, bench.units)
 
@@ -51,8 +82,8 @@ def _mandrel(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[
     beyond = f" Leave it straight beyond both, for {half} of end coil and the spare ones." if numbers.dead_turns else ""
     yield (
         f"Turn or file a mandrel, from the small end along it: {marks}. It is curved: a straight taper between the "
-        f"same ends would be {size(straight_taper_error_mm(laid))} too thin in its middle.{beyond} No rod on hand "
-        "can serve."
+        f"same ends would be {size(straight_taper_error_mm(numbers.laid))} too thin in its middle.{beyond} No rod on "
+        "hand can serve."
     )
     yield (
         "Cut the wire's seat into it as a flat step that climbs round it, level with the axis, with a wall towards the "
@@ -60,15 +91,12 @@ def _mandrel(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[
         "come off."
     )
     if isinstance(numbers.spring, ConicalSpring):
-        flow_mpa = numbers.known.flow_stress_mpa
-        yield from cone_without_seat(numbers.spring, numbers.mandrel, laid.pitch_mm, flow_mpa, bench.units)
-    yield (
-        f"Set it up, the large end held, {holder(numbers.crank, bench)} {takes(numbers, bench)} Anchor the wire at the "
-        f"large end: {anchored(numbers.mandrel, numbers.crank, bench)}"
-    )
+        pitch_mm, flow_mpa = numbers.laid.pitch_mm, numbers.known.flow_stress_mpa
+        yield from cone_without_seat(numbers.spring, numbers.mandrel, pitch_mm, flow_mpa, bench.units)
 
 
-def _lay(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[str]:
+def _lay(numbers: ConeNumbers, bench: Bench) -> Iterable[str]:
+    laid = numbers.laid
     closed = numbers.spring.ends in (Ends.CLOSED, Ends.CLOSED_GROUND)
     half = f"{eighths(numbers.dead_turns / 2)} turns ({numbers.dead_turns / 2:.2f})"
     if closed:
@@ -86,12 +114,13 @@ def _lay(numbers: PressedNumbers, laid: LaidCone, bench: Bench) -> Iterable[str]
     )
 
 
-def _off(ends: tuple[Band, Band], bench: Bench) -> Iterable[str]:
+def _off(numbers: ConeNumbers, bench: Bench) -> Iterable[str]:
     small, large = (
-        f"{show_diameter(band.low, bench.units)} to {show_diameter(band.high, bench.units)}" for band in ends
+        f"{show_diameter(band.low, bench.units)} to {show_diameter(band.high, bench.units)}"
+        for band in numbers.wound_ends
     )
     yield (
-        "Take it off over the small end of the mandrel; over the large end it never comes. Measure both ends outside: "
+        f"{taken_off(numbers, OFF)} both ends outside: "
         f"{small} at the small one and {large} at the large one in 95 of 100; the largest coil has opened most. Write "
         "the mandrel and the outside diameter at one end down with `springwright trial`."
     )

@@ -18,7 +18,7 @@ from sourcing.winding.by_hand import crank
 from sourcing.winding.extension.acceptance import accept_extension, extension_goes_in
 from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, hand_tension_n, tension_as_wound_n
 from sourcing.winding.extension.making import LaidTight, as_wound, laid, made_after_heat, made_before_heat
-from sourcing.winding.extension.steps import PULL_INSTEAD, ExtensionNumbers, extension_steps
+from sourcing.winding.extension.steps import PULL_INSTEAD, ExtensionNumbers
 from sourcing.winding.extension.task import ExtensionTask, no_wire_serves
 from sourcing.winding.finishing import never
 from sourcing.winding.heat import oven_reaches, stress_relief
@@ -102,7 +102,8 @@ def _plan(
         heat=numbers.heat,
         accept=accept_extension(spring, need, bench, tension),
         goes_in=extension_goes_in(spring, need, bench),
-        steps=extension_steps(numbers, need, bench),
+        numbers=numbers,
+        steps=numbers.steps(need, bench),
         cautions=tuple(cautions(task, numbers)),
         never=never(numbers.wire.material, numbers.mandrel, numbers.heat.temperature_c is not None, bench),
         tries=tries(task, known, wound),

@@ -19,8 +19,8 @@ from sourcing.winding.finishing import kept_from_rust
 from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band
 from sourcing.winding.presetting import TENTH_LEFT, limit_left
-from sourcing.winding.setting_up import Numbers, anchored, eased, held, set_up
-from sourcing.winding.steps import again, eighths, prepare, way_laid
+from sourcing.winding.setting_up import SLIDE_OFF, Numbers, anchored, eased, held, prepared, set_up, taken_off, way_laid
+from sourcing.winding.steps import again, eighths, prepare
 
 NO_NICKS = (
     "Work with smooth, round jaws or a rounded pin, never with cutters or sharp-edged pliers: a nick is where a hook "
@@ -46,13 +46,18 @@ class ExtensionNumbers(Numbers):
     spare_turns: float
     wound_outside: Band
 
+    def steps(self, need: Need, bench: Bench) -> tuple[str, ...]:
+        """The winding of one extension spring."""
+        return extension_steps(self, need, bench)
+
 
 def extension_steps(numbers: ExtensionNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
     """The winding of one extension spring, from the old one to the check of the new one."""
     return (
         *prepare(numbers, numbers.spring, need, bench),
-        f"{set_up(numbers, bench)} Anchor the wire: {anchored(numbers.mandrel, numbers.crank, bench)}",
-        f"{held(numbers, bench)}{way_laid(numbers.spring.hand)}",
+        *prepared(numbers),
+        f"{set_up(numbers, bench)} Anchor the wire: {anchored(numbers, bench)}",
+        f"{held(numbers, bench)}{way_laid(numbers, numbers.spring.hand)}",
         *_lay(numbers),
         eased(numbers, bench),
         *_off(numbers, bench),
@@ -84,7 +89,7 @@ def _off(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
         for each in (numbers.wound_outside.low, numbers.wound.outside_diameter_mm, numbers.wound_outside.high)
     )
     yield (
-        f"Slide the coil off and measure it outside: {middle} is expected, {low} to {high} in 95 of 100. "
+        f"{taken_off(numbers, SLIDE_OFF)} it outside: {middle} is expected, {low} to {high} in 95 of 100. "
         "Write mandrel and diameter down with `springwright trial`. Hold it against a light: no gap may show."
     )
     body = numbers.wound.total_coils

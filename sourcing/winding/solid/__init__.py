@@ -10,5 +10,5 @@
 7. bed.py       how it lies in the printer, cut into pieces where it must be
 8. made.py      which of all that is made for a plan at a bench
 9. printed.py   what a printed one stands
-10. words.py    all that in sentences (printed_words.py: of printing)
+10. words.py    all that in sentences (printed_words.py: of printing; in_steps.py: in the steps of its plan)
 """

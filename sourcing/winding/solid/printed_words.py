@@ -9,7 +9,7 @@ from sourcing.quantities import show_diameter, show_force, show_length
 from sourcing.stock.model import Bench
 from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.solid.bed import longest_mm, on_bed
-from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, greatest_pull_n, safety_at
+from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, safety_at
 from sourcing.winding.solid.shape import MandrelSolid
 from sourcing.winding.solid.sleeve import CRUSHES_MPA, ROD_STRENGTH_MPA, Bore
 
@@ -18,15 +18,10 @@ WOULD_BREAK = "mandrel-would-break"
 
 
 def stands(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> str:
-    """What it stands of the crank's torque, and the greatest pull that follows."""
+    """What it stands of the torque; the greatest pull that follows stands in the steps."""
     on = "On its rod" if isinstance(solid.held, Bore) else "Printed solid,"
     split = " Split, it stands that only with a strip of steel." if solid.release.way == "split" else ""
-    most = show_force(greatest_pull_n(plan, solid, bench), bench.units)
-    return (
-        f"{on} it stands {_stood(plan, solid, bench)}.{split} Never pull more than {most}: from there on it stands "
-        f"less than {SAFE:g} times, or the wire itself has too much (statics; all shares assumed). Nothing printed "
-        "goes in the oven."
-    )
+    return f"{on} it stands {_stood(plan, solid, bench)}; {SAFE:g} times is wanted.{split}"
 
 
 def times(safety: float) -> str:

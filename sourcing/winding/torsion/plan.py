@@ -21,7 +21,7 @@ from sourcing.winding.search import MOST_STEPS, QUICK_STEPS, diameters_mm, scan,
 from sourcing.winding.task import EASY_INDEX, Design, Given
 from sourcing.winding.torsion.acceptance import accept_torsion, torsion_goes_in
 from sourcing.winding.torsion.making import LaidBody, as_wound, laid, made_after_heat, made_before_heat
-from sourcing.winding.torsion.steps import WIND_UP_INSTEAD, TorsionNumbers, torsion_steps
+from sourcing.winding.torsion.steps import WIND_UP_INSTEAD, TorsionNumbers
 from sourcing.winding.torsion.task import TorsionTask, no_wire_serves, wanted_rate
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import tries
@@ -98,7 +98,8 @@ def _plan(
         heat=numbers.heat,
         accept=accept_torsion(spring, need, bench),
         goes_in=torsion_goes_in(spring, need, bench),
-        steps=torsion_steps(numbers, need, bench),
+        numbers=numbers,
+        steps=numbers.steps(need, bench),
         cautions=tuple(cautions(task, numbers)),
         never=never(numbers.wire.material, numbers.mandrel, numbers.heat.temperature_c is not None, bench),
         tries=tries(task, known, wound),

@@ -16,7 +16,7 @@ from sourcing.winding.finishing import kept_from_rust
 from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band
 from sourcing.winding.presetting import limit_left
-from sourcing.winding.setting_up import Numbers, anchored, eased, held, set_up
+from sourcing.winding.setting_up import SLIDE_OFF, Numbers, anchored, eased, held, prepared, set_up, taken_off, way_laid
 from sourcing.winding.steps import again, eighths, prepare
 from sourcing.winding.torsion.acceptance import sits, torque_readings
 from sourcing.winding.torsion.making import LaidBody
@@ -42,13 +42,17 @@ class TorsionNumbers(Numbers):
     wound_outside: Band
     wound_angle: Band | None
 
+    def steps(self, need: Need, bench: Bench) -> tuple[str, ...]:
+        """The winding of one torsion spring."""
+        return torsion_steps(self, need, bench)
+
 
 def torsion_steps(numbers: TorsionNumbers, need: Need, bench: Bench) -> tuple[str, ...]:
     """The winding of one torsion spring, from the old one to the check of the new one."""
     return (
         *prepare(numbers, numbers.spring, need, bench),
         *_set_up(numbers, bench),
-        held(numbers, bench),
+        f"{held(numbers, bench)}{way_laid(numbers, None)}",
         *_lay(numbers, bench),
         eased(numbers, bench),
         *_off(numbers, bench),
@@ -63,6 +67,7 @@ def torsion_steps(numbers: TorsionNumbers, need: Need, bench: Bench) -> tuple[st
 
 
 def _set_up(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
+    yield from prepared(numbers)
     if numbers.spring.bodies > 1:
         loop = numbers.spring.leg_2
         deep = "as deep as the old one" if loop is None else f"{show_length(loop.length_mm, bench.units)} deep"
@@ -70,19 +75,22 @@ def _set_up(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
             f"Bend the loop first, in the middle of the wire: a narrow U {deep}, its bends round a pin of at least the "
             "wire. Each half then makes a body, wound outwards from the loop, one right-hand and one left-hand."
         )
-        yield f"{set_up(numbers, bench)} Hook the loop over a pin across the mandrel{_pin(numbers)}."
+        yield f"{set_up(numbers, bench)} Hook the loop over {_pin(numbers)}."
         return
     leg = numbers.spring.leg_1
     stands_mm = HELD_MM + (0.0 if leg is None else leg.length_mm)
     yield (
         f"{set_up(numbers, bench)} Leave {show_length(stands_mm, bench.units)} of wire standing out for leg 1, and "
-        f"anchor it there: {anchored(numbers.mandrel, numbers.crank, bench)}"
+        f"anchor it there: {anchored(numbers, bench)}"
     )
 
 
 def _pin(numbers: TorsionNumbers) -> str:
-    """Where the pin of a double spring goes in a rod that may be too hard to drill."""
-    return " (a drill's shank is too hard to drill: take a soft rod)" if numbers.mandrel.kind == "rod" else ""
+    """The pin of a double spring, and where it goes in a rod that may be too hard to drill."""
+    if numbers.on_solid:
+        return numbers.on_solid.anchored
+    soft = " (a drill's shank is too hard to drill: take a soft rod)" if numbers.mandrel.kind == "rod" else ""
+    return f"a pin across the mandrel{soft}"
 
 
 def _lay(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
@@ -120,7 +128,7 @@ def _off(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
             f" The legs should stand at {show_angle(numbers.wound.free_angle_deg)}, give or take {show_angle(around)}."
         )
     yield (
-        f"Slide the coil off and measure it outside: {middle} is expected, {low} to {high} in 95 of 100.{angle} Write "
+        f"{taken_off(numbers, SLIDE_OFF)} it outside: {middle} is expected, {low} to {high} in 95 of 100.{angle} Write "
         f"mandrel{', turns, both angles' if angle else ''} and diameter down with `springwright trial`."
     )
 

@@ -10,6 +10,7 @@ from dataclasses import replace
 from functools import cache
 from random import Random
 
+from sourcing.need.model import Need
 from sourcing.springs import geometry
 from sourcing.springs.model import (
     CompressionSpring,
@@ -21,15 +22,18 @@ from sourcing.springs.model import (
     Spring,
     TorsionSpring,
 )
+from sourcing.stock.model import Bench
 from sourcing.winding.conical.mandrel import laid_cone
 from sourcing.winding.doubts import NORMAL_95
 from sourcing.winding.making import laid
 from sourcing.winding.model import Band, Made, Mandrel, WindingPlan
 from sourcing.winding.plan import OF_KIND
 from sourcing.winding.solid.coil import coil_of
+from sourcing.winding.solid.in_steps import on_solid
 from sourcing.winding.solid.made import sleeve_of
 from sourcing.winding.solid.release import release_of
 from sourcing.winding.solid.shape import MandrelSolid, solid_of
+from sourcing.winding.solid.words import solid_said
 from sourcing.winding.springback import plastic_moment_n_mm
 from sourcing.winding.trials import Knowledge, learn
 from sourcing.winding.turns import turns_from
@@ -170,3 +174,10 @@ def solid_for(plan: WindingPlan, name: str = "book-press", shank: str = "hex") -
     if shank == "sleeve" and isinstance(sleeve := sleeve_of(coil, name, BENCH), MandrelSolid):
         return sleeve
     return solid_of(coil, release_of(coil), name, "hex" if shank == "sleeve" else shank, BENCH.units)
+
+
+def told(plan: WindingPlan, solid: MandrelSolid, need: Need, bench: Bench, printed: bool = True) -> str:
+    """All that the sheet says of a mandrel, in its steps and beside them."""
+    on = on_solid(plan, solid, need, bench, printed)
+    in_steps = (*on.prepared, on.gripped, on.anchored, on.turned, on.off)
+    return " ".join((*in_steps, *solid_said(plan, solid, bench, printed)))

@@ -13,7 +13,7 @@ from sourcing.winding.solid.made import solid_for as made_for
 from sourcing.winding.solid.shape import MandrelSolid
 from sourcing.winding.solid.sleeve import Bore
 from sourcing.winding.solid.words import solid_said
-from tests.winding.cases import need, plan, spool
+from tests.winding.cases import plan, spool
 
 from .plans import random_plans, solid_for
 
@@ -125,5 +125,5 @@ def test_one_too_slim_for_a_sleeve_and_too_long_for_the_bed_is_refused_with_both
 )
 def test_how_it_lies_is_told(bed_mm: tuple[float, float, float] | None, shank: str, said: str) -> None:
     sheet = plan(spool(1.0))
-    sentences = solid_said(sheet, solid_for(sheet, shank=shank), need(), Bench(printer_bed_mm=bed_mm))
+    sentences = solid_said(sheet, solid_for(sheet, shank=shank), Bench(printer_bed_mm=bed_mm), True)
     assert said in " ".join(sentences)

@@ -16,13 +16,13 @@ from sourcing.files.solids import Part, stl_of, threemf_of
 from sourcing.springs.model import Hand
 from sourcing.winding.model import WindingPlan
 from sourcing.winding.solid.bed import STANDING, OnBed, cuts_mm, meshes_of
+from sourcing.winding.solid.in_steps import comes_off
 from sourcing.winding.solid.mesh import Mesh
 from sourcing.winding.solid.rings import half_of, mesh_of, piece_of
 from sourcing.winding.solid.shape import DOT_MM, ENGRAVED_MM, MARK_DEEP_MM, MARK_MM, MandrelSolid, Shank
 from sourcing.winding.solid.sleeve import Bore
 from sourcing.winding.solid.surface import profile_at
 from sourcing.winding.solid.unwound import room_at_rest_mm, steepest_climb_mm
-from sourcing.winding.solid.words import comes_off
 from tests.winding.cases import BENCH
 
 from .plans import HOW_MANY, MAKERS, kinds_without_a_plan, random_plans, solid_for

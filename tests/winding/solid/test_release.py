@@ -17,10 +17,9 @@ from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, safety_ag
 from sourcing.winding.solid.release import release_of
 from sourcing.winding.solid.rings import mesh_of
 from sourcing.winding.solid.shape import shank_for, solid_of
-from sourcing.winding.solid.words import comes_off, solid_said
 from tests.winding.cases import need, plan, spool
 
-from .plans import random_plans, solid_for
+from .plans import random_plans, solid_for, told
 
 KNOWN_SPRINGBACK = (0.8, 7.717, 9.6)
 """The winding model's: wire, mean diameter on the mandrel, and after release."""
@@ -105,11 +104,11 @@ def test_the_turns_laid_are_those_of_the_plan() -> None:
         assert laid.turns == pytest.approx(each.turns_to_wind + each.turns_to_spare, rel=0.01)
 
 
-def test_what_a_printed_one_stands_is_told_only_where_there_is_a_printer() -> None:
+def test_what_a_printed_one_stands_is_told_of_one_that_is_printed_and_not_of_one_that_is_turned() -> None:
     made = plan(spool(0.8))
     solid = solid_for(made)
-    assert "Printed solid, it stands" in " ".join(solid_said(made, solid, need(), Bench(tools=("printer",))))
-    assert "printed" not in " ".join(solid_said(made, solid, need(), Bench(tools=("vice",))))
+    assert "Printed solid, it stands" in told(made, solid, need(), Bench())
+    assert "print" not in told(made, solid, need(), Bench(), printed=False).lower()
 
 
 def test_a_shank_for_a_drill_that_is_too_thin_is_refused_with_the_one_that_stands() -> None:
@@ -123,24 +122,21 @@ def test_a_shank_for_a_drill_that_is_too_thin_is_refused_with_the_one_that_stand
     assert "print it with --shank hex, which stands" in refused.why
 
 
-@pytest.mark.parametrize(("hand", "way"), [(Hand.LEFT, "clockwise (a drill"), (Hand.RIGHT, "anticlockwise (a drill")])
+@pytest.mark.parametrize(
+    ("hand", "way"),
+    [(Hand.LEFT, "clockwise (the drill runs forwards"), (Hand.RIGHT, "anticlockwise (the drill runs backwards")],
+)
 def test_the_way_to_turn_is_told_for_each_hand(hand: Hand, way: str) -> None:
     """Wire laid on from a fixed place, away from the shank: seen from the shank, a right-hand coil runs away clockwise,
     so the mandrel under the hand turns the other way."""
     made = plan(spool(), hand=hand)
-    said = " ".join(solid_said(made, solid_for(made), need(hand=hand), Bench()))
+    said = told(made, solid_for(made), need(hand=hand), Bench())
     assert f"turn it {way}" in said
     assert f"lays a {hand}-hand spring" in said
-    assert "gives no hand" not in said
-
-
-def test_where_the_need_gives_no_hand_it_is_said() -> None:
-    made = plan(spool())
-    assert "gives no hand, so right was taken" in " ".join(solid_said(made, solid_for(made), need(), Bench()))
 
 
 def test_the_way_off_and_its_room_are_told() -> None:
-    said = {solid_for(each).release.way: comes_off(solid_for(each), Bench()) for each in random_plans()}
+    said = {solid_for(each).release.way: told(each, solid_for(each), need(), Bench()) for each in random_plans()}
     assert "slides off over the free end" in said["slide"]
     assert "over the small end" in said["ledge"]
     assert "unscrew it" in said["unscrew"]
@@ -181,10 +177,10 @@ def test_a_double_torsion_spring_gets_one_mandrel_for_both_bodies_and_room_for_t
 
 
 def test_its_loop_goes_over_a_pin_at_the_mark_and_it_is_turned_either_way() -> None:
-    said = " ".join(solid_said(double(), solid_for(double()), need(kind="torsion"), Bench()))
-    assert "Drill through it at the mark in the middle" in said
-    assert "turned either way" in said
-    assert "gives no hand" not in said
+    said = told(double(), solid_for(double()), need(kind="torsion"), Bench())
+    assert "Drill through the mandrel at the mark in its middle" in said
+    assert "Turned either way" in said
+    assert "Draw the pin." in said
     assert "lay it in the slot" not in said
 
 

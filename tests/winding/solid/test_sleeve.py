@@ -16,7 +16,7 @@ from sourcing.winding.solid.coil import coil_of
 from sourcing.winding.solid.made import sleeve_of
 from sourcing.winding.solid.made import solid_for as made_for
 from sourcing.winding.solid.printed import SAFE, greatest_pull_n, safety_of
-from sourcing.winding.solid.printed_words import stands, times
+from sourcing.winding.solid.printed_words import times
 from sourcing.winding.solid.rings import mesh_of
 from sourcing.winding.solid.shape import MandrelSolid
 from sourcing.winding.solid.sleeve import (
@@ -30,10 +30,9 @@ from sourcing.winding.solid.sleeve import (
     sleeve_rod_mm,
     sleeve_wall_mm,
 )
-from sourcing.winding.solid.words import solid_said
 from tests.winding.cases import BENCH, need, plan, spool
 
-from .plans import random_plans, solid_for
+from .plans import random_plans, solid_for, told
 
 
 def sleeves() -> list[MandrelSolid]:
@@ -124,7 +123,7 @@ def test_half_as_long_a_piece_holds_half_as_much_on_its_flat() -> None:
 def test_the_words_tell_rod_wall_and_flat() -> None:
     made = plan(spool(1.0))
     solid = solid_for(made, shank="sleeve")
-    said = " ".join(solid_said(made, solid, need(), Bench()))
+    said = told(made, solid, need(), Bench())
     assert "a sleeve on a steel rod of 5.00 mm" in said
     assert "File a flat 0.75 mm deep along it" in said
     assert "4.25 mm are left across it" in said
@@ -183,13 +182,12 @@ def test_the_greatest_pull_of_a_sleeve_leaves_its_weakest_place_twice_what_it_st
         assert share <= 0.1 + 1e-9
         assert at_most == pytest.approx(SAFE) or (share == pytest.approx(0.1) and at_most > SAFE)
         bounded += share < 0.0999
-        assert "Never pull more than" in stands(each, solid, BENCH)
     assert bounded
 
 
 def test_a_spring_that_would_hold_on_a_sleeve_is_told_how_to_break_it() -> None:
     each = next(each for each in random_plans() if solid_for(each, shank="sleeve").release.way == "break")
-    said = " ".join(solid_said(each, solid_for(each, shank="sleeve"), need(), Bench()))
+    said = told(each, solid_for(each, shank="sleeve"), need(), Bench())
     assert "meant to be broken" in said
     assert "draw the rod out" in said
     assert "Never melt or burn it out" in said
