@@ -6,8 +6,9 @@ from dataclasses import replace
 
 from sourcing.materials import find
 from sourcing.materials.model import Material
-from sourcing.need.model import Need, Pocket, WorkingPoint
+from sourcing.need.model import Need, Pocket, TurnedPoint, WantedLeg, WorkingPoint
 from sourcing.quantities import Wanted
+from sourcing.springs.model import Hand
 from sourcing.stock.model import Bench, Spool, Trial
 from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.plan import plan_winding
@@ -23,6 +24,19 @@ def material(name: str) -> Material:
 
 def wanted(nominal: float, tolerance: float | None = None) -> Wanted:
     return Wanted(nominal=nominal, minus=tolerance, plus=tolerance)
+
+
+A_HANDLE = Need(
+    job="handle",
+    kind="torsion",
+    pocket=Pocket(rod_mm=wanted(9.0), bore_mm=wanted(22.0), width_mm=wanted(11.0)),
+    turned=(TurnedPoint(wanted(20.0), wanted(80.0, 16.0)), TurnedPoint(wanted(65.0), wanted(265.0, 39.75))),
+    hand=Hand.RIGHT,
+    leg_1=WantedLeg(wanted(25.0)),
+    leg_2=WantedLeg(wanted(28.0)),
+    free_angle_deg=wanted(270.0, 15.0),
+)
+"""A torsion spring over a rod of 9 mm: 80 N·mm ± 20 % at 20 deg, 265 N·mm ± 15 % at 65 deg."""
 
 
 def point(length_mm: float, force_n: float | Wanted | None = None) -> WorkingPoint:

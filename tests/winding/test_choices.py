@@ -7,9 +7,7 @@ from dataclasses import replace
 import pytest
 
 from sourcing.materials.strength import tensile_strength_mpa
-from sourcing.need.model import Need, Pocket, TurnedPoint, WantedLeg
 from sourcing.quantities import show_force
-from sourcing.springs.model import Hand
 from sourcing.stock.model import Bench, Spool
 from sourcing.winding import pull
 from sourcing.winding.choices import mandrel_choices, with_choices
@@ -27,7 +25,7 @@ from sourcing.winding.solid.printed import (
 from sourcing.winding.solid.shape import MandrelSolid
 from sourcing.winding.trials import Knowledge, untried
 
-from .cases import BENCH, material, need, plan, planned, spool, wanted
+from .cases import A_HANDLE, BENCH, material, need, plan, planned, spool
 from .test_conical import cone_need
 
 PRINTER = replace(BENCH, tools=("vice", "hand-drill", "printer"))
@@ -175,20 +173,9 @@ def test_a_mandrel_that_was_asked_for_stands_beside_better_ones() -> None:
 
 
 def test_a_rod_that_is_clearly_surer_is_taken_before_a_mandrel_nearer_to_what_is_wanted() -> None:
-    """A handle's torsion spring: 80 N·mm ± 20 % at 20 deg, 265 N·mm ± 15 % at 65 deg, over a rod of 9 mm."""
-    handle = Need(
-        job="handle",
-        kind="torsion",
-        pocket=Pocket(rod_mm=wanted(9.0), bore_mm=wanted(22.0), width_mm=wanted(11.0)),
-        turned=(TurnedPoint(wanted(20.0), wanted(80.0, 16.0)), TurnedPoint(wanted(65.0), wanted(265.0, 39.75))),
-        hand=Hand.RIGHT,
-        leg_1=WantedLeg(wanted(25.0)),
-        leg_2=WantedLeg(wanted(28.0)),
-        free_angle_deg=wanted(270.0, 15.0),
-    )
 
     def on(*rods_mm: float) -> WindingPlan:
-        return planned(plan_winding(handle, spool(1.2), replace(BENCH, rods_mm=rods_mm)))
+        return planned(plan_winding(A_HANDLE, spool(1.2), replace(BENCH, rods_mm=rods_mm)))
 
     turned, rod = on(), on(9.0)
     assert (turned.mandrel.kind, rod.mandrel.kind) == ("turned", "rod")

@@ -10,30 +10,19 @@ import pytest
 
 from sourcing.fit.judge import judge
 from sourcing.fit.model import Spread
-from sourcing.need.model import Need, Pocket, TurnedPoint, WantedLeg
+from sourcing.need.model import Need
 from sourcing.springs import turned
 from sourcing.springs.life import Making
-from sourcing.springs.model import Hand, TorsionSpring
+from sourcing.springs.model import TorsionSpring
 from sourcing.winding.doubts import COILS_DOUBT, RATE_DOUBT
 from sourcing.winding.model import WindingPlan
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.torsion.task import BENT_AT_MOST_DEG, LEGS_SET_DEG
 
-from .cases import BENCH, planned, spool, wanted
+from .cases import A_HANDLE, BENCH, planned, spool
 from .test_simulated_bench import RUNS, WITHIN_POINTS
 from .test_simulated_kinds import Bench, a_bench, a_torsion_spring, known_of
 from .test_torsion import need as a_lid
-
-A_HANDLE = Need(
-    job="handle",
-    kind="torsion",
-    pocket=Pocket(rod_mm=wanted(9.0), bore_mm=wanted(22.0), width_mm=wanted(11.0)),
-    turned=(TurnedPoint(wanted(20.0), wanted(80.0, 16.0)), TurnedPoint(wanted(65.0), wanted(265.0, 39.75))),
-    hand=Hand.RIGHT,
-    leg_1=WantedLeg(wanted(25.0)),
-    leg_2=WantedLeg(wanted(28.0)),
-    free_angle_deg=wanted(270.0, 15.0),
-)
 
 
 def serves(bench: Bench, plan: WindingPlan, need: Need) -> float:
