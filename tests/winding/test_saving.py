@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -11,8 +12,9 @@ from sourcing.springs import geometry
 from sourcing.springs.model import CompressionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.model import WindingPlan, wire_of
+from sourcing.winding.plan import plan_winding
 from sourcing.winding.saving.coil import Coil
-from sourcing.winding.saving.cylinder import came_out, came_out_pitch, pressed_to, wanted_of
+from sourcing.winding.saving.cylinder import came_out, came_out_pitch, pitch_of, pressed_to, wanted_of
 
 from . import cases
 from .cases import BENCH, point, wanted
@@ -110,6 +112,31 @@ def test_a_pitch_that_came_out_otherwise_says_the_length_and_what_to_do(off: flo
         off * (saved.spring.free_length_mm - geometry.end_length_mm(
             spring.wire_diameter_mm, spring.active_coils, spring.total_coils, spring.ends)) / (pitch_mm + off)
     )  # fmt: skip
+
+
+def test_a_pitch_as_wound_is_held_against_the_one_meant_as_wound_and_one_after_heat_against_that():
+    coil = a_coil(BENCH)
+    assert coil.change_to_come
+    as_wound = coil.meant
+    assert isinstance(as_wound, CompressionSpring)
+    cold, hot = pitch_of(as_wound), pitch_of(wanted_of(coil))
+    assert cold > hot + 0.01
+    for measured, heated in ((cold, False), (hot, True)):
+        saved = came_out_pitch(replace(coil, heated=heated), measured)
+        assert saved.answer == "keep"
+        assert saved.spring.free_length_mm == pytest.approx(wanted_of(coil).free_length_mm)
+
+
+def test_a_spring_wound_longer_for_its_pressing_that_still_lost_more_is_wound_longer_than_its_sheet_had_it():
+    """Its sheet has it wound longer by a; it ends s short of its length; the next one is wound a + s longer."""
+    wish = cases.need(working=(point(24, 9), point(14, 22)))
+    coil = Coil(wish, BENCH, wire_of(SPOOL), cases.planned(plan_winding(wish, SPOOL, BENCH)))
+    (allowed,) = re.findall(r"Wind it longer than [\d.]+ mm by about ([\d.]+) mm", "\n".join(coil.plan.steps))
+    free_mm = wanted_of(coil).free_length_mm
+    saved = pressed_to(coil, free_mm - 1.0)
+    (longer,) = re.findall(r"wind it ([\d.]+) mm long", "\n".join(saved.said))
+    assert float(longer) == pytest.approx(free_mm + float(allowed) + 1.0, abs=0.06)
+    assert f"has set by {float(allowed) + 1.0:.1f}" in saved.said[0]
 
 
 def test_a_spring_that_has_set_is_wound_longer_by_what_it_lost():

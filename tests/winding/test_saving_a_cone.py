@@ -168,9 +168,12 @@ def test_ends_the_wrong_way_round_and_ends_inside_their_mandrel_are_refused(coil
 
 def test_a_pitch_that_came_out_longer_makes_the_cone_longer_by_as_much_a_turn(coil: Coil):
     wanted_cone = wanted_of(coil)
-    saved = came_out_pitch(coil, pitch_of(wanted_cone) + 0.5)
+    assert isinstance(coil.meant, ConicalSpring)
+    as_wound_mm = pitch_of(coil.meant)
+    saved = came_out_pitch(coil, as_wound_mm + 0.5)
     assert isinstance(saved.spring, ConicalSpring)
-    assert pitch_of(saved.spring) == pytest.approx(pitch_of(wanted_cone) + 0.5)
+    assert pitch_of(saved.spring) == pytest.approx(pitch_of(wanted_cone) * (1.0 + 0.5 / as_wound_mm))
+    assert came_out_pitch(coil, as_wound_mm).spring.free_length_mm == pytest.approx(wanted_cone.free_length_mm)  # type: ignore[union-attr]
     assert saved.answer == "change"
     with pytest.raises(SenselessError, match="less than the wire"):
         came_out_pitch(coil, 0.5)

@@ -107,11 +107,17 @@ def test_legs_are_bent_by_45_deg_at_most(off_deg: float, answer: str):
 
 
 @pytest.mark.parametrize(("off_deg", "word"), [(-60.0, "later"), (50.0, "sooner")])
-def test_the_crank_stops_as_much_later_or_sooner_as_the_legs_came_short_or_went_too_far(off_deg: float, word: str):
+def test_the_crank_stops_by_so_much_later_or_sooner_that_the_coil_once_open_brings_the_legs_back(
+    off_deg: float, word: str
+):
+    """Of what is laid more, the open coil keeps as many coils as it is wider: by the wire, n = N D_m / D_f."""
     saved, planned_deg = came_out(COIL, off_by(COIL, off_deg)), stop_deg(COIL)
     assert planned_deg is not None
-    assert saved.next_stop_deg == pytest.approx((planned_deg - off_deg) % 360.0)
-    assert any(f"{abs(off_deg):g} deg {word} next time" in said for said in saved.said)
+    assert isinstance(saved.spring, TorsionSpring)
+    kept = saved.spring.active_coils / COIL.plan.turns_to_wind
+    assert 0.5 < kept < 1.0
+    assert saved.next_stop_deg == pytest.approx((planned_deg - off_deg / kept) % 360.0)
+    assert any(f"{show_angle(abs(off_deg) / kept)} {word} next time" in said for said in saved.said)
 
 
 def test_the_stop_is_the_one_that_the_sheet_says():

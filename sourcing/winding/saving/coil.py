@@ -29,6 +29,9 @@ AS_LONG_MM = 0.25
 TOLD_FROM = 0.01
 """A rate that is nearer to the one meant than this share needs no other coils."""
 
+FAR_LARGER = 3.0
+"""No wire that yields on its mandrel opens to so many times what it measured there (assumed)."""
+
 _ORDER = {"yes": 0, "near": 1, "no": 2}
 
 
@@ -142,9 +145,14 @@ def best_way(as_it_is: Way[S], *changed: Way[S]) -> Way[S]:
     return replace(best, answer="wind again") if best.fit.fits == "no" else best
 
 
-def refuse_smaller(coil: Coil, measure: str, outside_mm: float, mandrel_mm: float) -> None:
-    """Raise `SenselessError` for an outside that is less than the mandrel and the wire on it, as a trial's would be."""
+def refuse_senseless(coil: Coil, measure: str, outside_mm: float, mandrel_mm: float) -> None:
+    """Raise `SenselessError` for an outside that is less than the mandrel and the wire on it, as a trial's would be, or
+    many times as much."""
     wire_mm, material = coil.wire_mm, coil.wire.material
+    if outside_mm > FAR_LARGER * (mandrel_mm + 2.0 * wire_mm):
+        came, on = (show_diameter(mm, coil.units) for mm in (outside_mm, mandrel_mm))
+        found = f"{came} outside is more than {FAR_LARGER:g} times what the wire measures on a mandrel of {on}"
+        raise SenselessError(measure, found, "the outside diameter of a coil wound on it")
     if not measures_too_little(outside_mm, mandrel_mm, wire_mm, material, coil.heated):
         return
     least_mm = least_outside_mm(mandrel_mm, wire_mm, material, coil.heated)

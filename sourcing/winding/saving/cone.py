@@ -36,12 +36,12 @@ from sourcing.winding.saving.coil import (
     joined_said,
     keep_it,
     next_one,
-    refuse_smaller,
+    refuse_senseless,
     surprise,
     write_down,
     wrong,
 )
-from sourcing.winding.saving.lengths import of_pitch, of_set
+from sourcing.winding.saving.lengths import of_pitch, of_set, wound_longer_mm
 from sourcing.winding.trials import Knowledge
 
 End = Literal["large", "small"]
@@ -126,7 +126,7 @@ def _ends(coil: Coil, measured_mm: Mapping[End, float]) -> _Ends:
     profile = coil.plan.mandrel.profile
     on_mm: Mapping[End, float] = {"large": profile[-1].diameter_mm, "small": profile[0].diameter_mm}
     for end, outside_mm in measured_mm.items():
-        refuse_smaller(coil, "outside" if end == "large" else "outside_small", outside_mm, on_mm[end])
+        refuse_senseless(coil, "outside" if end == "large" else "outside_small", outside_mm, on_mm[end])
     trials: dict[End, Trial] = {end: coil.trial(on_mm[end], outside_mm) for end, outside_mm in measured_mm.items()}
     first = next(iter(trials.values()))
     known = coil.known_then(first)
@@ -277,9 +277,11 @@ def _said_of_next(coil: Coil, then: Mandrel, begins: str) -> Iterator[str]:
 
 def came_out_pitch(coil: Coil, measured_mm: float) -> Saved:
     """A cone whose pitch came out otherwise, measured along the axis: its free length follows."""
-    wanted = wanted_of(coil)
-    came = replace(wanted, free_length_mm=wanted.free_length_mm + _pitches(wanted) * (measured_mm - pitch_of(wanted)))
-    return of_pitch(coil, Way("keep", came, judged(coil, came)), measured_mm, pitch_of(wanted))
+    wanted, meant = wanted_of(coil), coil.meant
+    assert isinstance(meant, ConicalSpring)
+    final_mm = measured_mm * pitch_of(wanted) / pitch_of(meant)
+    came = replace(wanted, free_length_mm=wanted.free_length_mm + _pitches(wanted) * (final_mm - pitch_of(wanted)))
+    return of_pitch(coil, Way("keep", came, judged(coil, came)), measured_mm, pitch_of(meant))
 
 
 def _pitches(cone: ConicalSpring) -> float:
@@ -299,6 +301,8 @@ def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
     """A cone that was shorter after it was first pressed solid: it has set, and the next one is wound longer."""
     wanted = wanted_of(coil)
     spring = replace(wanted, free_length_mm=free_length_mm)
-    longer = replace(wanted, free_length_mm=2.0 * wanted.free_length_mm - free_length_mm)
-    way = Way("keep", spring, judged(coil, spring))
-    return of_set(coil, way, pressed.solid_length_mm(wanted), pitch_of(longer) / pitch_of(wanted))
+
+    def wider(length_mm: float) -> float:
+        return pitch_of(replace(wanted, free_length_mm=length_mm)) / pitch_of(wanted)
+
+    return of_set(coil, Way("keep", spring, judged(coil, spring)), wound_longer_mm(coil, wanted), wider)

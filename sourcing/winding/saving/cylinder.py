@@ -8,7 +8,7 @@ from dataclasses import replace
 from sourcing.fit.judge import judge
 from sourcing.fit.model import Fit, Spread
 from sourcing.quantities import show_diameter, show_length
-from sourcing.springs import compression, geometry, pressed
+from sourcing.springs import compression, geometry
 from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.winding.doubts import rate_sd
@@ -26,14 +26,22 @@ from sourcing.winding.saving.coil import (
     clearances,
     joined_said,
     keep_it,
-    refuse_smaller,
+    refuse_senseless,
     said_of_next,
     surprise,
     then_planned,
     write_down,
     wrong,
 )
-from sourcing.winding.saving.lengths import doubted_pitch, of_pitch, of_set, pitch_next, refuse_narrower, to_length
+from sourcing.winding.saving.lengths import (
+    doubted_pitch,
+    of_pitch,
+    of_set,
+    pitch_next,
+    refuse_narrower,
+    to_length,
+    wound_longer_mm,
+)
 from sourcing.winding.turns import SPARE_TURNS
 
 SAME_PITCH_MM = 0.05
@@ -68,7 +76,7 @@ def came_out(coil: Coil, outside_mm: float) -> Saved:
     """
     mandrel_mm = coil.plan.mandrel.diameter_mm
     assert mandrel_mm is not None
-    refuse_smaller(coil, "outside", outside_mm, mandrel_mm)
+    refuse_senseless(coil, "outside", outside_mm, mandrel_mm)
     mean_mm, wanted = coil.final_mean_mm(outside_mm), wanted_of(coil)
     kept, cut = replace(wanted, mean_diameter_mm=mean_mm), _with_its_rate(wanted, mean_mm)
     there = _coils_there(coil, mandrel_mm, mean_mm)
@@ -137,8 +145,8 @@ def _said_of_diameter(
 def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:
     """A coil whose pitch came out otherwise: its free length follows, and so does what it pushes."""
     refuse_narrower(coil, pitch_mm)
-    came = _at_pitch(wanted_of(coil), pitch_mm)
-    return of_pitch(coil, Way("keep", came, judged(coil, came)), pitch_mm, pitch_of(wanted_of(coil)))
+    came = _at_pitch(wanted_of(coil), _final_pitch_mm(coil, pitch_mm))
+    return of_pitch(coil, Way("keep", came, judged(coil, came)), pitch_mm, _meant_pitch_mm(coil))
 
 
 def came_out_with_pitch(coil: Coil, outside_mm: float, pitch_mm: float) -> Saved:
@@ -148,11 +156,12 @@ def came_out_with_pitch(coil: Coil, outside_mm: float, pitch_mm: float) -> Saved
     """
     mandrel_mm = coil.plan.mandrel.diameter_mm
     assert mandrel_mm is not None
-    refuse_smaller(coil, "outside", outside_mm, mandrel_mm)
+    refuse_senseless(coil, "outside", outside_mm, mandrel_mm)
     refuse_narrower(coil, pitch_mm)
     mean_mm, wanted = coil.final_mean_mm(outside_mm), wanted_of(coil)
     cut = _with_its_rate(wanted, mean_mm)
-    ways = _ways(coil, replace(wanted, mean_diameter_mm=mean_mm), cut, pitch_mm)
+    final_pitch_mm = _final_pitch_mm(coil, pitch_mm)
+    ways = _ways(coil, replace(wanted, mean_diameter_mm=mean_mm), cut, final_pitch_mm)
     if cut.total_coils > _coils_there(coil, mandrel_mm, mean_mm):
         ways = ways[:2]
     way = best_way(*ways)
@@ -160,7 +169,7 @@ def came_out_with_pitch(coil: Coil, outside_mm: float, pitch_mm: float) -> Saved
     trial = replace(coil.trial(mandrel_mm, outside_mm), pitch_wound_mm=coil.plan.pitch_on_mandrel_mm, pitch_mm=pitch_mm)
     then = then_planned(coil, trial)
     said = joined_said(
-        doubted_pitch(coil, pitch_mm, pitch_of(wanted)),
+        doubted_pitch(coil, pitch_mm, _meant_pitch_mm(coil)),
         _said_of_both(coil, (outside_mm, pitch_mm), way, ways[0].spring, rate_kept),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
@@ -192,7 +201,7 @@ def _said_of_both(
     outside_mm, pitch_mm = measured_mm
     outside, was_outside = (show_diameter(mm, units) for mm in (outside_mm, meant.outside_diameter_mm))
     pitch, was_pitch, free, was_free = (
-        show_length(mm, units) for mm in (pitch_mm, pitch_of(wanted), came.free_length_mm, wanted.free_length_mm)
+        show_length(mm, units) for mm in (pitch_mm, _meant_pitch_mm(coil), came.free_length_mm, wanted.free_length_mm)
     )
     at = f"{came_out_at(outside, was_outside)}, with a pitch of {pitch}" + (
         ", as meant" if pitch == was_pitch else f" instead of {was_pitch}"
@@ -212,7 +221,7 @@ def _said_of_both(
             active, total = (coil.shown(coils) for coils in (way.spring.active_coils, way.spring.total_coils))
             cut = "Cut it" if fewer else "Keep more of the spare turns"
             yield f"{cut}: {active} active coils ({total} in all{coil.counted}) give the rate that was meant."
-        stands_mm = _at_pitch(way.spring, pitch_mm).free_length_mm
+        stands_mm = _at_pitch(way.spring, _final_pitch_mm(coil, pitch_mm)).free_length_mm
         if abs(stands_mm - way.spring.free_length_mm) >= AS_LONG_MM:
             yield f"It is {show_length(stands_mm, units)} long then. {to_length(coil, stands_mm)}"
 
@@ -222,10 +231,21 @@ def _both_next(coil: Coil, then: WindingPlan | None, free_mm: float, pitch_mm: f
     mandrel, wanted = next(said_of_next(coil, then), None), wanted_of(coil)
     if mandrel is None or then is None:
         return
-    wider = pitch_of(wanted) / pitch_mm if abs(free_mm - wanted.free_length_mm) >= AS_LONG_MM else 1.0
+    wider = _meant_pitch_mm(coil) / pitch_mm if abs(free_mm - wanted.free_length_mm) >= AS_LONG_MM else 1.0
     laid_mm = then.pitch_on_mandrel_mm * wider
     same = abs(laid_mm - coil.plan.pitch_on_mandrel_mm) < SAME_PITCH_MM
     yield mandrel if same else f"{mandrel.removesuffix('.')}; {pitch_next(coil, laid_mm)}."
+
+
+def _meant_pitch_mm(coil: Coil) -> float:
+    """The pitch that was meant, in the state in which the coil was measured."""
+    assert isinstance(coil.meant, CompressionSpring)
+    return pitch_of(coil.meant)
+
+
+def _final_pitch_mm(coil: Coil, pitch_mm: float) -> float:
+    """The pitch in the end of a coil that has this one: heat changes it as it does the one that was meant."""
+    return pitch_mm * pitch_of(wanted_of(coil)) / _meant_pitch_mm(coil)
 
 
 def _at_pitch(spring: CompressionSpring, pitch_mm: float) -> CompressionSpring:
@@ -239,9 +259,11 @@ def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
     """A spring that was shorter after it was first pressed solid: it has set, and the next one is wound longer."""
     wanted = wanted_of(coil)
     spring = replace(wanted, free_length_mm=free_length_mm)
-    lost_mm = wanted.free_length_mm - free_length_mm
-    wider = pitch_of(replace(wanted, free_length_mm=wanted.free_length_mm + lost_mm)) / pitch_of(wanted)
-    return of_set(coil, Way("keep", spring, judged(coil, spring)), pressed.solid_length_mm(wanted), wider)
+
+    def wider(length_mm: float) -> float:
+        return pitch_of(replace(wanted, free_length_mm=length_mm)) / pitch_of(wanted)
+
+    return of_set(coil, Way("keep", spring, judged(coil, spring)), wound_longer_mm(coil, wanted), wider)
 
 
 def pitch_of(spring: CompressionSpring) -> float:

@@ -33,7 +33,7 @@ from sourcing.winding.saving.coil import (
     clearances,
     joined_said,
     keep_it,
-    refuse_smaller,
+    refuse_senseless,
     said_of_next,
     surprise,
     then_planned,
@@ -79,7 +79,7 @@ def came_out(coil: Coil, outside_mm: float) -> Saved:
     """A coil whose diameter came out otherwise: the body gets the coils that restore the rate, n = G d⁴ / (8 D³ R)."""
     mandrel_mm = coil.plan.mandrel.diameter_mm
     assert mandrel_mm is not None
-    refuse_smaller(coil, "outside", outside_mm, mandrel_mm)
+    refuse_senseless(coil, "outside", outside_mm, mandrel_mm)
     wanted, mean_mm = wanted_of(coil), coil.final_mean_mm(outside_mm)
     kept, cut = hooked(replace(wanted, mean_diameter_mm=mean_mm), wanted.free_length_mm), _cut(wanted, mean_mm)
     there = _coils_there(coil, mandrel_mm, mean_mm)

@@ -3,12 +3,14 @@ time."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from sourcing.quantities import show_length
+from sourcing.springs import pressed
 from sourcing.springs.model import PressedSpring
 from sourcing.stock.trial_bounds import LEAST_PITCH
+from sourcing.winding.presetting import allowance_mm
 from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, wrong
 
 ODD_PITCH = 1.7
@@ -89,38 +91,45 @@ def pitch_next(coil: Coil, laid_mm: float) -> str:
     return f"a pitch of {pitch} on the mandrel, a gap of {gap}, instead of {was}"
 
 
-def of_set(coil: Coil, came: Way[PressedSpring], solid_mm: float, wider: float) -> Saved:
+def wound_longer_mm(coil: Coil, wanted: PressedSpring) -> float:
+    """By how much its sheet had it wound longer for the first pressing."""
+    assert wanted.tensile_strength_mpa is not None
+    at_solid_mpa = pressed.stress_mpa(wanted, pressed.solid_length_mm(wanted), pressed.rate_n_per_mm(wanted))
+    return allowance_mm(wanted, at_solid_mpa / wanted.tensile_strength_mpa)
+
+
+def of_set(coil: Coil, came: Way[PressedSpring], allowed_mm: float, wider: Callable[[float], float]) -> Saved:
     """A spring that was shorter after it was first pressed solid: it has set, and the next one is wound longer.
 
-    L₀' = L₀ + (L₀ − L): wound longer by what it lost, it ends at the length that is wanted (presetting). `wider` is the
-    pitch of that length over the one meant.
+    L₀' = L₀ + a + (L₀ − L), where it was wound a longer than wanted: longer by what it lost, it ends at the length that
+    is wanted (presetting). `wider` is the pitch of a length over the one of the length wanted.
     """
-    free_mm, wanted_mm = came.spring.free_length_mm, _wanted_mm(coil)
+    free_mm, solid_mm = came.spring.free_length_mm, pressed.solid_length_mm(came.spring)
     if free_mm < solid_mm - AS_LONG_MM:
         found = f"{show_length(free_mm, coil.units)} is shorter than it is pressed solid"
         raise SenselessError("pressed_to", found, f"its length at rest, {show_length(solid_mm, coil.units)} or more")
-    lost_mm = wanted_mm - free_mm
-    keeps = came.fit.fits == "yes" or abs(lost_mm) < AS_LONG_MM
+    short_mm = _wanted_mm(coil) - free_mm
+    keeps = came.fit.fits == "yes" or abs(short_mm) < AS_LONG_MM
     way = came if keeps else replace(came, answer="change")
-    return Saved(
-        way.answer,
-        way.spring,
-        way.fit,
-        1.0,
-        joined_said(_said_of_set(coil, way, lost_mm, wider), wrong(way.fit, coil.bench)),
-    )
+    said = joined_said(_said_of_set(coil, way, allowed_mm, wider), wrong(way.fit, coil.bench))
+    return Saved(way.answer, way.spring, way.fit, 1.0, said)
 
 
-def _said_of_set(coil: Coil, way: Way[PressedSpring], lost_mm: float, wider: float) -> Iterator[str]:
+def _said_of_set(
+    coil: Coil, way: Way[PressedSpring], allowed_mm: float, wider: Callable[[float], float]
+) -> Iterator[str]:
     wanted_mm = _wanted_mm(coil)
-    now, lost, wanted = (show_length(mm, coil.units) for mm in (way.spring.free_length_mm, abs(lost_mm), wanted_mm))
-    if abs(lost_mm) < AS_LONG_MM:
+    short_mm = wanted_mm - way.spring.free_length_mm
+    now, off, wanted = (show_length(mm, coil.units) for mm in (way.spring.free_length_mm, abs(short_mm), wanted_mm))
+    if abs(short_mm) < AS_LONG_MM:
         yield f"Pressed solid it is {now} long, as it should be: leave it."
         return
-    if lost_mm <= 0.0:
-        yield (f"Pressed solid it is {now} long, {lost} more than wanted: press it again, or take an end coil closer.")
+    wound_mm = wanted_mm + allowed_mm
+    wound = f" from {show_length(wound_mm, coil.units)}, as the sheet has it wound," if allowed_mm else ""
+    if short_mm <= 0.0:
+        yield f"Pressed solid it is {now} long, {off} more than wanted: press it again, or take an end coil closer."
         return
-    yield f"Pressed solid it has set by {lost}, to {now}."
+    yield f"Pressed solid it has set by {show_length(allowed_mm + short_mm, coil.units)},{wound} to {now}."
     if way.answer == "keep":
         yield "Keep it: the forces are still within what is wanted, and it will not set again by as much."
     else:
@@ -128,7 +137,8 @@ def _said_of_set(coil: Coil, way: Way[PressedSpring], lost_mm: float, wider: flo
             "It is too short for what is wanted. Pull it evenly a little beyond its length and press it solid again; "
             "if it is as short as this once more, wind another."
         )
-    longer, laid_mm = show_length(wanted_mm + lost_mm, coil.units), coil.plan.pitch_on_mandrel_mm * wider
+    next_mm = wound_mm + short_mm
+    longer, laid_mm = show_length(next_mm, coil.units), coil.plan.pitch_on_mandrel_mm * wider(next_mm)
     yield (
         f"The next one: wind it {longer} long, {pitch_next(coil, laid_mm)}, and press it solid three times: it ends "
         f"near {wanted}."

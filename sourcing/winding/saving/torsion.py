@@ -28,7 +28,7 @@ from sourcing.winding.saving.coil import (
     clearances,
     joined_said,
     keep_it,
-    refuse_smaller,
+    refuse_senseless,
     said_of_next,
     surprise,
     then_planned,
@@ -77,7 +77,7 @@ def judged(coil: Coil, spring: TorsionSpring) -> Fit:
 def came_out(coil: Coil, outside_mm: float) -> Saved:
     """A coil whose diameter came out otherwise: n' = n D / D', and the legs stand 360 (n' − n) further on."""
     wanted, mean_mm = wanted_of(coil), coil.final_mean_mm(outside_mm)
-    refuse_smaller(coil, "outside", outside_mm, _mandrel_mm(coil))
+    refuse_senseless(coil, "outside", outside_mm, _mandrel_mm(coil))
     came = with_coils(wanted, mean_mm, wanted.active_coils * wanted.mean_diameter_mm / mean_mm)
     trial = coil.trial(_mandrel_mm(coil), outside_mm)
     return _answer(coil, _Came(came, turned_on_deg(wanted, came), trial), _said_of_diameter(coil, outside_mm))
@@ -94,7 +94,7 @@ def came_out_angle(coil: Coil, angle_deg: float) -> Saved:
 def came_out_with_angle(coil: Coil, outside_mm: float, angle_deg: float) -> Saved:
     """A coil of which both were measured: the whole turns by which the legs are off are told by the diameter."""
     wanted, mean_mm = wanted_of(coil), coil.final_mean_mm(outside_mm)
-    refuse_smaller(coil, "outside", outside_mm, _mandrel_mm(coil))
+    refuse_senseless(coil, "outside", outside_mm, _mandrel_mm(coil))
     about_deg = 360.0 * wanted.active_coils * (wanted.mean_diameter_mm / mean_mm - 1.0)
     off_deg = _off_deg(coil, angle_deg)
     off_deg += 360.0 * round((about_deg - off_deg) / 360.0)
@@ -171,7 +171,8 @@ def _answer(coil: Coil, came: _Came, first: Iterator[str]) -> Saved:
     rate_kept = turned.rate_n_mm_per_deg(came.spring) / turned.rate_n_mm_per_deg(wanted)
     then = None if came.trial is None else then_planned(coil, came.trial)
     planned = stop_deg(coil)
-    next_stop = None if planned is None else (planned - came.off_deg) % 360.0
+    later_deg = -came.off_deg * _turns(coil) / came.spring.active_coils
+    next_stop = None if planned is None else (planned + later_deg) % 360.0
     said = joined_said(
         first,
         [] if came.agree else [_TWO_COILS],
@@ -179,7 +180,7 @@ def _answer(coil: Coil, came: _Came, first: Iterator[str]) -> Saved:
         clearances(way.fit),
         wrong(way.fit, coil.bench),
         surprise(coil, came.trial) if came.trial is not None and came.agree else (),
-        (*_said_of_stop(came, next_stop), *said_of_next(coil, then)) if came.agree else (),
+        (*_said_of_stop(later_deg, next_stop), *said_of_next(coil, then)) if came.agree else (),
         _written(coil, came) if came.agree else (),
     )
     return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.mandrel, next_stop)
@@ -224,12 +225,13 @@ def _back(off_deg: float) -> str:
     return f"{way} by {show_angle(abs(off_deg))} between them"
 
 
-def _said_of_stop(came: _Came, next_stop_deg: float | None) -> Iterator[str]:
-    if next_stop_deg is None or abs(came.off_deg) < LEGS_SET_DEG:
+def _said_of_stop(later_deg: float, next_stop_deg: float | None) -> Iterator[str]:
+    """Where to stop next: turns that are laid more become fewer coils as the coil opens, so by more than it was off."""
+    if next_stop_deg is None or abs(later_deg) < LEGS_SET_DEG:
         return
-    late = "sooner" if came.off_deg > 0.0 else "later"
+    late = "later" if later_deg > 0.0 else "sooner"
     yield (
-        f"On the same mandrel, stop the crank {show_angle(abs(came.off_deg))} {late} next time: at "
+        f"On the same mandrel, stop the crank {show_angle(abs(later_deg))} {late} next time: at "
         f"{show_angle(next_stop_deg)}, from leg 1 on to leg 2 the way you wind."
     )
 
