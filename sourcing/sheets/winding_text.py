@@ -28,6 +28,7 @@ from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
+from sourcing.winding.presetting import pressed_off_mm
 from sourcing.winding.saving.coil import Saved
 from sourcing.winding.spacing import ground_off_mm
 from sourcing.winding.torsion.task import HAND_NOT_KNOWN
@@ -77,8 +78,12 @@ def answer_lines(
 
 
 def of_its_wire(plan: WindingPlan, need: Need) -> tuple[str, ...]:
-    """The cautions of its place that say which wire it may be made of, which lead the sheet."""
-    return tuple(each for each in cautions_for(need, plan) if each in CHOOSING_WIRE)
+    """The cautions of its place that say which wire it may be of, which lead the sheet, and how to name another."""
+    leading = tuple(each for each in cautions_for(need, plan) if each in CHOOSING_WIRE)
+    if not leading or need.material is not None:
+        return leading
+    other = f"This sheet is for {plan.material}: where the old one was of another metal, write it into the need, as in"
+    return (*leading, f"{other} `material: phosphor-bronze`.")
 
 
 def of_its_place(plan: WindingPlan, need: Need) -> tuple[str, ...]:
@@ -252,14 +257,22 @@ _ROWS_OF_KIND: Mapping[str, tuple[Row, ...]] = {
 
 
 def _rows_of(plan: WindingPlan) -> Iterator[Row]:
-    """The figures of its kind; where grinding takes wire off the ends, with the length before it."""
+    """The figures of its kind; where grinding and the first pressing shorten it, with the length before them."""
     spring = plan.wanted
-    more_mm = ground_off_mm(spring) if isinstance(spring, CompressionSpring | ConicalSpring) else 0.0
+    if not isinstance(spring, CompressionSpring | ConicalSpring):
+        yield from _ROWS_OF_KIND[spring.kind]
+        return
+    ground_mm, pressed_mm = ground_off_mm(spring), pressed_off_mm(spring)
+    more_mm = ground_mm + pressed_mm
+    taken = " and ".join(what for what, mm in (("grinding", ground_mm), ("pressing", pressed_mm)) if mm)
     for name, key, show in _ROWS_OF_KIND[spring.kind]:
-        changes = more_mm and key in ("free_length_mm", "solid_length_mm")
-        if changes and key == "free_length_mm":
-            yield "free length, unground", key, lambda free_mm, units: show_length(free_mm + more_mm, units)
-        yield f"{name}, ground" if changes else name, key, show
+        if taken and key == "free_length_mm":
+            yield f"free length before {taken}", key, lambda free_mm, units: show_length(free_mm + more_mm, units)
+            yield "free length in the end", key, show
+        elif ground_mm and key == "solid_length_mm":
+            yield "solid length, ground", key, show
+        else:
+            yield name, key, show
 
 
 def made_table(plan: WindingPlan, units: str) -> tuple[tuple[str, ...], list[tuple[str, ...]]]:

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 from sourcing.materials.model import Material
 from sourcing.quantities import show_diameter, show_length, show_stress
+from sourcing.springs import pressed
 from sourcing.springs.model import PressedSpring
 from sourcing.springs.strength import Place, permissible, permissible_at_mpa
 from sourcing.stock.model import Bench
@@ -68,6 +69,14 @@ def allowance_mm(spring: PressedSpring, stress_at_solid_share: float) -> float:
     """How much longer to wind for the first pressing; 0 where it takes nothing, or more than can be told."""
     lost = lost_share(stress_at_solid_share)
     return 0.0 if stress_at_solid_share > SETS_UP_TO else longer_mm(spring.free_length_mm, lost)
+
+
+def pressed_off_mm(spring: PressedSpring) -> float:
+    """How much longer a spring is wound for its first pressing; 0 where its strength is not known."""
+    if spring.tensile_strength_mpa is None:
+        return 0.0
+    at_solid_mpa = pressed.stress_mpa(spring, pressed.solid_length_mm(spring), pressed.rate_n_per_mm(spring))
+    return allowance_mm(spring, at_solid_mpa / spring.tensile_strength_mpa)
 
 
 def wind_longer(spring: PressedSpring, stress_at_solid_share: float, bench: Bench) -> Iterator[str]:

@@ -41,7 +41,7 @@ from sourcing.winding.saving.coil import (
     write_down,
     wrong,
 )
-from sourcing.winding.saving.lengths import of_pitch, of_set, wound_longer_mm
+from sourcing.winding.saving.lengths import of_pitch, of_set
 from sourcing.winding.trials import Knowledge
 
 End = Literal["large", "small"]
@@ -305,4 +305,4 @@ def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
     def wider(length_mm: float) -> float:
         return pitch_of(replace(wanted, free_length_mm=length_mm)) / pitch_of(wanted)
 
-    return of_set(coil, Way("keep", spring, judged(coil, spring)), wound_longer_mm(coil, wanted), wider)
+    return of_set(coil, Way("keep", spring, judged(coil, spring)), wider)

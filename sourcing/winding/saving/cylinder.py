@@ -40,7 +40,6 @@ from sourcing.winding.saving.lengths import (
     pitch_next,
     refuse_narrower,
     to_length,
-    wound_longer_mm,
 )
 from sourcing.winding.turns import SPARE_TURNS
 
@@ -263,7 +262,7 @@ def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
     def wider(length_mm: float) -> float:
         return pitch_of(replace(wanted, free_length_mm=length_mm)) / pitch_of(wanted)
 
-    return of_set(coil, Way("keep", spring, judged(coil, spring)), wound_longer_mm(coil, wanted), wider)
+    return of_set(coil, Way("keep", spring, judged(coil, spring)), wider)
 
 
 def pitch_of(spring: CompressionSpring) -> float:

@@ -10,7 +10,7 @@ from sourcing.quantities import show_length
 from sourcing.springs import pressed
 from sourcing.springs.model import PressedSpring
 from sourcing.stock.trial_bounds import LEAST_PITCH
-from sourcing.winding.presetting import allowance_mm
+from sourcing.winding.presetting import pressed_off_mm
 from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, wrong
 
 ODD_PITCH = 1.7
@@ -91,14 +91,7 @@ def pitch_next(coil: Coil, laid_mm: float) -> str:
     return f"a pitch of {pitch} on the mandrel, a gap of {gap}, instead of {was}"
 
 
-def wound_longer_mm(coil: Coil, wanted: PressedSpring) -> float:
-    """By how much its sheet had it wound longer for the first pressing."""
-    assert wanted.tensile_strength_mpa is not None
-    at_solid_mpa = pressed.stress_mpa(wanted, pressed.solid_length_mm(wanted), pressed.rate_n_per_mm(wanted))
-    return allowance_mm(wanted, at_solid_mpa / wanted.tensile_strength_mpa)
-
-
-def of_set(coil: Coil, came: Way[PressedSpring], allowed_mm: float, wider: Callable[[float], float]) -> Saved:
+def of_set(coil: Coil, came: Way[PressedSpring], wider: Callable[[float], float]) -> Saved:
     """A spring that was shorter after it was first pressed solid: it has set, and the next one is wound longer.
 
     L₀' = L₀ + a + (L₀ − L), where it was wound a longer than wanted: longer by what it lost, it ends at the length that
@@ -111,19 +104,19 @@ def of_set(coil: Coil, came: Way[PressedSpring], allowed_mm: float, wider: Calla
     short_mm = _wanted_mm(coil) - free_mm
     keeps = came.fit.fits == "yes" or abs(short_mm) < AS_LONG_MM
     way = came if keeps else replace(came, answer="change")
-    said = joined_said(_said_of_set(coil, way, allowed_mm, wider), wrong(way.fit, coil.bench))
+    said = joined_said(_said_of_set(coil, way, wider), wrong(way.fit, coil.bench))
     return Saved(way.answer, way.spring, way.fit, 1.0, said)
 
 
-def _said_of_set(
-    coil: Coil, way: Way[PressedSpring], allowed_mm: float, wider: Callable[[float], float]
-) -> Iterator[str]:
+def _said_of_set(coil: Coil, way: Way[PressedSpring], wider: Callable[[float], float]) -> Iterator[str]:
     wanted_mm = _wanted_mm(coil)
     short_mm = wanted_mm - way.spring.free_length_mm
     now, off, wanted = (show_length(mm, coil.units) for mm in (way.spring.free_length_mm, abs(short_mm), wanted_mm))
     if abs(short_mm) < AS_LONG_MM:
         yield f"Pressed solid it is {now} long, as it should be: leave it."
         return
+    assert isinstance(coil.plan.wanted, PressedSpring)
+    allowed_mm = pressed_off_mm(coil.plan.wanted)
     wound_mm = wanted_mm + allowed_mm
     wound = f" from {show_length(wound_mm, coil.units)}, as the sheet has it wound," if allowed_mm else ""
     if short_mm <= 0.0:
