@@ -9,7 +9,7 @@ from sourcing.fit.score import allowed, force_house_tolerance_n
 from sourcing.need.model import Need
 from sourcing.quantities import Wanted, show_diameter, show_force, show_grams, show_length
 from sourcing.springs import geometry, pressed, tolerances
-from sourcing.springs.model import CompressionSpring, Ends, PressedSpring
+from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, PressedSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import DIAMETER_POWER
 from sourcing.winding.heat import asked_with
@@ -150,16 +150,27 @@ def _growth_mm(spring: CompressionSpring) -> float:
 
 def coils_row(spring: PressedSpring, need: Need, bench: Bench) -> Acceptance:
     """The coils, counted to an eighth; never so many that the spring is solid before its shortest working length."""
-    one_mm = geometry.turn_length_mm(spring.mean_diameter_mm, spring.wire_diameter_mm)
     room_mm = min(point.at_mm for point in need.working) - pressed.solid_length_mm(spring)
     more = min(TURNS_COUNTED_TO, max(0.0, room_mm / spring.wire_diameter_mm))
     return Acceptance(
         "total_coils",
         spring.total_coils - TURNS_COUNTED_TO,
         spring.total_coils + more,
-        f"Too many: cut back ({show_length(one_mm, bench.units)} of wire is one coil) and close the end again; too "
-        "few: it is too stiff, wind another.",
+        f"Too many: cut back ({_one_coil(spring, bench.units)}) and close the end again; too few: it is too stiff, "
+        "wind another.",
     )
+
+
+def _one_coil(spring: PressedSpring, units: str) -> str:
+    """The wire of one coil where it is cut: of a cone at either end."""
+
+    def wire(mean_mm: float) -> str:
+        return f"{show_length(geometry.turn_length_mm(mean_mm, spring.wire_diameter_mm), units)} of wire"
+
+    if isinstance(spring, ConicalSpring):
+        small, large = (wire(each) for each in (spring.mean_diameter_small_mm, spring.mean_diameter_large_mm))
+        return f"one coil is {small} at the small end, {large} at the large one"
+    return f"{wire(spring.mean_diameter_mm)} is one coil"
 
 
 def free_length_row(spring: PressedSpring, need: Need, bench: Bench, forces: Iterable[Reading]) -> Acceptance:

@@ -19,7 +19,8 @@ GRINDING_GREATEST_INDEX = 15.0
 """Springs of a larger index stay unground (a spring maker's notes)."""
 
 UPRIGHT_INDEX = 13.0
-"""Above it unground ends stand upright within 3 deg (JIS guidance, as a spring maker's page gives it)."""
+"""Above it unground ends stand upright within 3 deg (JIS guidance, as a spring maker's page gives it): a twentieth of
+the free length, which is what the list of checks allows in mm."""
 
 TIP_WIRES = 0.25
 """How thick the tip of a ground end is, in wires (DIN 2095, as a spring maker's page gives it)."""
@@ -63,8 +64,8 @@ def _grind(which: str, spring: PressedSpring, assumed: bool, bench: Bench) -> st
     spare = ""
     if not isinstance(spring, ConicalSpring) and spring.spring_index > UPRIGHT_INDEX:
         spare = (
-            f" At an index of {spring.spring_index:.1f} they would stand upright within 3 deg unground too (JIS "
-            "guidance)."
+            f" At an index of {spring.spring_index:.1f} they would stand as upright as the list wants unground too "
+            "(JIS guidance)."
         )
     return (
         f"Grind {which} square{said}, over three quarters of a turn, until the tip is a quarter of the wire ({tip}) "
@@ -79,7 +80,10 @@ def _unground(spring: PressedSpring, need: Need, bench: Bench) -> str:
     assumed = "" if need.ends else " (closed ends are assumed: the need does not say)"
     leans = ""
     if not isinstance(spring, ConicalSpring) and spring.spring_index <= UPRIGHT_INDEX:
-        leans = f" It may lean by more than 3 deg, as such ends do up to an index of {UPRIGHT_INDEX:g} (JIS guidance)."
+        leans = (
+            f" Up to an index of {UPRIGHT_INDEX:g} such ends may lean by more than the list allows (JIS guidance): see "
+            "to that check."
+        )
     if holds_beryllium(spring.material):
         why = ": the dust of beryllium copper harms the lungs."
     elif spring.wire_diameter_mm < GRINDING_LEAST_WIRE_MM:

@@ -101,9 +101,16 @@ def wind_longer(spring: PressedSpring, stress_at_solid_share: float, bench: Benc
     )
 
 
-def press_solid(heated: bool, lost: float, spring: PressedSpring, bench: Bench) -> str:
-    """The presetting of a compression spring."""
-    ends = f" It should end {show_length(spring.free_length_mm, bench.units)} long." if lost else ""
+def press_solid(heated: bool, stress_at_solid_share: float, spring: PressedSpring, bench: Bench) -> str:
+    """The presetting of a compression spring; where it got no heat and is wound no longer, why not."""
+    ends = ""
+    if lost_share(stress_at_solid_share):
+        ends = f" It should end {show_length(spring.free_length_mm, bench.units)} long."
+    elif not heated:
+        ends = (
+            f" It was wound no longer for that: at solid the wire bears {stress_at_solid_share:.2f} of its least "
+            f"strength, and below {SETS_FROM:g} pressing takes next to nothing (common practice, no source)."
+        )
     if heated:
         how = "Press it solid three times (presetting; US military practice, from memory)"
     else:

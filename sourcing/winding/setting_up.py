@@ -144,8 +144,8 @@ def eased(numbers: Numbers, bench: Bench) -> str:
     grip = {"vice": "crank", "hand-drill": "handle of the drill"}.get(turned_by(numbers.crank, bench), "chuck")
     return (
         f"Hold the {grip} and ease it back: the coil drives the mandrel by about {numbers.turns_run_back:.1f} turns"
-        f"{force} as it opens. Never let go of it or of the wire; only when nothing pushes any more, cut both tails, "
-        "each with both sides held."
+        f"{force} as it opens. Never let go of the {grip} or of the wire; only when nothing pushes any more, cut both "
+        "tails, each with both sides held."
     )
 
 

@@ -17,7 +17,7 @@ from sourcing.winding.finishing import ends_finished, kept_from_rust
 from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band
 from sourcing.winding.old_spring import old_spring
-from sourcing.winding.presetting import TENTH_LEFT, allowance_mm, limit_left, lost_share, press_solid, wind_longer
+from sourcing.winding.presetting import TENTH_LEFT, allowance_mm, limit_left, press_solid, wind_longer
 from sourcing.winding.setting_up import SLIDE_OFF, Numbers, anchored, eased, held, prepared, set_up, taken_off, way_laid
 from sourcing.winding.spacing import LEAST_GAP_MM, WEDGE, laid_apart, pulled_out
 
@@ -100,7 +100,7 @@ def _lay(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
     if closed:
         yield f"Lay {half} close, wire against wire: the first end coil."
     yield (
-        f"Then {eighths(numbers.active_turns)} turns ({numbers.active_turns:.2f}) "
+        f"{'Then' if closed else 'Lay'} {eighths(numbers.active_turns)} turns ({numbers.active_turns:.2f}) "
         f"{laid_apart(pitch_mm, wire_mm, seated, bench.units)}"
     )
     if closed:
@@ -141,7 +141,7 @@ def finish(numbers: PressedNumbers, need: Need, bench: Bench) -> Iterable[str]:
     yield from bend_ends(spring, bench)
     yield _relieve(numbers, bench)
     yield from ends_finished(spring, need, bench)
-    yield press_solid(heated, lost_share(numbers.stress_at_solid_share), spring, bench)
+    yield press_solid(heated, numbers.stress_at_solid_share, spring, bench)
 
 
 def _relieve(numbers: PressedNumbers, bench: Bench) -> str:

@@ -298,6 +298,46 @@ def test_a_spring_that_stands_may_lean_by_a_twentieth_of_its_free_length(ends: E
         assert mend in row.if_not
 
 
+@pytest.mark.parametrize("ends", [None, Ends.CLOSED, Ends.CLOSED_GROUND])
+def test_how_far_a_spring_may_lean_is_told_by_its_row_alone(ends: Ends | None) -> None:
+    assert not [step for step in plan_of("compression", ends=ends).steps if "3 deg" in step]
+
+
+def test_closed_ends_may_lean_by_more_than_the_list_allows() -> None:
+    assert [step for step in plan_of("compression", ends=Ends.CLOSED).steps if "more than the list allows" in step]
+
+
+def test_the_wire_of_one_coil_of_a_cone_is_told_at_either_end() -> None:
+    made = plan_of("conical")
+    assert isinstance(made.wanted, ConicalSpring)
+    (row,) = (row for row in made.accept if row.figure == "total_coils")
+    for end, mean_mm in (
+        ("small end", made.wanted.mean_diameter_small_mm),
+        ("large one", made.wanted.mean_diameter_large_mm),
+    ):
+        (told,) = re.findall(rf"([\d.]+) mm of wire at the {end}", row.if_not)
+        assert float(told) == pytest.approx(pi * mean_mm, rel=0.02)
+
+
+@pytest.mark.parametrize("kind", ["compression", "conical"])
+@pytest.mark.parametrize("ends", [Ends.OPEN, Ends.CLOSED])
+def test_no_step_of_laying_wire_begins_with_then_unless_one_stands_before_it(kind: str, ends: Ends) -> None:
+    steps = plan_of(kind, ends=ends).steps
+    laying = [step for step in steps if step.startswith(("Lay ", "Then "))]
+    assert [step.split()[0] for step in laying] == (["Lay"] if ends is Ends.OPEN else ["Lay", "Then", "Then"])
+
+
+@pytest.mark.parametrize(
+    ("tools", "grip"), [((), "crank"), (("vice", "hand-drill"), "handle of the drill"), (("lathe",), "chuck")]
+)
+def test_what_is_never_let_go_has_its_article(tools: tuple[str, ...], grip: str) -> None:
+    wish, wire_mm = NEEDS["compression"]
+    steps = planned(plan_winding(wish, spool(wire_mm, length_left_mm=20_000.0), replace(BENCH, tools=tools))).steps
+    (eased,) = (step for step in steps if "ease it back" in step)
+    assert f"Hold the {grip} and" in eased
+    assert f"Never let go of the {grip} or of the wire" in eased
+
+
 def test_a_spring_with_both_ends_bent_out_does_not_stand_and_is_not_asked_to() -> None:
     piece = WantedEnd(EndShape.TANG_OUT, wanted(3.0), 90.0)
     made = plan_of("compression", end_1=piece, end_2=piece, pocket=pocket(None, None))

@@ -13,6 +13,7 @@ from sourcing.winding.heat import stress_relief
 from sourcing.winding.model import Mandrel, WindingPlan
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.presetting import PRESS_INSTEAD, longer_band_mm, longer_mm, lost_share
+from sourcing.winding.steps import PressedNumbers
 
 from .cases import BENCH, material, need, plan, planned, pocket, point, spool
 from .test_conical import cone_plan
@@ -112,6 +113,15 @@ def test_the_sheet_says_how_much_longer_to_wind_only_where_the_wire_is_stressed_
     assert "Wind it longer" not in steps(calm)
     hard = plan(spool(0.8), working=(point(24, 9), point(14, 22)))
     assert "Wind it longer" in steps(hard)
+
+
+@pytest.mark.parametrize("share", [0.30, 0.44, 0.46, 0.55, 0.70])
+def test_without_an_oven_the_sheet_says_how_much_longer_to_wind_or_why_no_longer(share: float) -> None:
+    numbers = plan(bench=NO_OVEN).numbers
+    assert isinstance(numbers, PressedNumbers)
+    told = " ".join(replace(numbers, stress_at_solid_share=share).steps(need(), NO_OVEN))
+    assert (f"It was wound no longer for that: at solid the wire bears {share:.2f}" in told) == (share < 0.45)
+    assert ("Wind it longer" in told or "Wind one to find out" in told) == (share > 0.45)
 
 
 # Ends

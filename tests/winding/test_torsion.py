@@ -253,3 +253,12 @@ def test_friction_on_a_rod_is_spoken_of_only_where_there_is_a_rod() -> None:
     )
     assert "coils that rub on each other and on the rod take up to 6 %" in with_rod
     assert "coils that rub on each other take up to 6 %" in without
+
+
+def test_where_the_crank_stops_next_counts_that_what_is_added_opens_too() -> None:
+    made = planned(plan_winding(need(), spool(1.2, length_left_mm=20_000.0), BENCH))
+    (row,) = (row for row in made.accept if row.figure == "free_angle_deg")
+    (told,) = re.findall(r"times D_f/D_m = ([\d.]+)", row.if_not)
+    on_mandrel_mm = (made.mandrel.diameter_mm or 0.0) + made.wire_diameter_mm
+    assert float(told) == pytest.approx(made.finished.figures.mean_diameter_mm / on_mandrel_mm, abs=0.006)
+    assert float(told) > 1.02

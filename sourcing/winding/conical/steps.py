@@ -102,8 +102,8 @@ def _lay(numbers: ConeNumbers, bench: Bench) -> Iterable[str]:
     if closed:
         yield f"Lay {half} close at the large end, wire against wire: the first end coil."
     yield (
-        f"Then {eighths(laid.turns)} turns ({laid.turns:.2f}) down the seat to the small end, at a pitch of "
-        f"{show_diameter(laid.pitch_mm, bench.units)} along the mandrel"
+        f"{'Then' if closed else 'Lay'} {eighths(laid.turns)} turns ({laid.turns:.2f}) down the seat to the small end, "
+        f"at a pitch of {show_diameter(laid.pitch_mm, bench.units)} along the mandrel"
         + (f", {laid.touching:.1f} of them wire against wire." if laid.touching >= TOUCHING_FROM else ".")
     )
     if closed:

@@ -69,14 +69,14 @@ def arm_mm(spring: TorsionSpring) -> float:
     return ARM_MM if spring.leg_2 is None else spring.leg_2.length_mm
 
 
-def accept_torsion(spring: TorsionSpring, need: Need, bench: Bench) -> tuple[Acceptance, ...]:
-    """The checks of a finished torsion spring in the order in which they are done."""
+def accept_torsion(spring: TorsionSpring, opening: float, need: Need, bench: Bench) -> tuple[Acceptance, ...]:
+    """The checks of a finished torsion spring in the order in which they are done; `opening`: D_f/D_m of its coil."""
     return (
         *_hand(spring),
         _outside_diameter(spring, need, bench),
         *_body_length(spring, need, bench),
         *_leg_rows(spring, need, bench),
-        *_free_angle(spring, need, bench),
+        *_free_angle(spring, opening, need, bench),
         *(row for each in torque_readings(spring, need, bench) for row in _torque_rows(spring, each, need, bench)),
     )
 
@@ -137,7 +137,7 @@ def _leg_row(name: str, wish: WantedLeg, leg: Leg, bench: Bench) -> Acceptance:
     return Acceptance(name, low, high, f"Too long: cut it. Too short: it does not reach, wind another.{shape}")
 
 
-def _free_angle(spring: TorsionSpring, need: Need, bench: Bench) -> Iterator[Acceptance]:
+def _free_angle(spring: TorsionSpring, opening: float, need: Need, bench: Bench) -> Iterator[Acceptance]:
     wish = need.free_angle_deg
     if wish is None:
         return
@@ -148,9 +148,9 @@ def _free_angle(spring: TorsionSpring, need: Need, bench: Bench) -> Iterator[Acc
         low,
         high,
         f"Bend the legs where they leave the coil, up to {show_angle(BENT_AT_MOST_DEG)} in all; further off, stop the "
-        "crank that much later or earlier the next time: "
-        f"{asked_with('`--came-out-angle`', spring.material, bench)} says where. Each per cent of the diameter moves "
-        f"it by {show_angle(one_percent)}.",
+        f"crank later or earlier the next time, by what it is off times D_f/D_m = {opening:.2f}, for what is added "
+        f"opens too: {asked_with('`--came-out-angle`', spring.material, bench)} says where. Each per cent of the "
+        f"diameter moves it by {show_angle(one_percent)}.",
     )
 
 

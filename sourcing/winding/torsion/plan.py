@@ -18,6 +18,7 @@ from sourcing.winding.heat import oven_reaches, stress_relief
 from sourcing.winding.mandrel import Wound, wound_for
 from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.search import MOST_STEPS, QUICK_STEPS, diameters_mm, scan, serving
+from sourcing.winding.setting_up import openings
 from sourcing.winding.task import EASY_INDEX, Design, Given
 from sourcing.winding.torsion.acceptance import accept_torsion, torsion_goes_in
 from sourcing.winding.torsion.making import LaidBody, as_wound, laid, made_after_heat, made_before_heat
@@ -96,7 +97,7 @@ def _plan(
         serves=serves,
         only=only,
         heat=numbers.heat,
-        accept=accept_torsion(spring, need, bench),
+        accept=accept_torsion(spring, openings(numbers.known, wound.diameter_mm)[0], need, bench),
         goes_in=torsion_goes_in(spring, need, bench),
         numbers=numbers,
         steps=numbers.steps(need, bench),
