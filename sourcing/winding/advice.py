@@ -18,7 +18,7 @@ LEAST_CHANCE = 0.3
 """Below this chance a plan is told as a poor one (assumed)."""
 
 NEARLY_SURE = 0.95
-"""From this chance on nobody counts the wire of a second try (assumed)."""
+"""From this chance on nobody counts the wire of more tries than a second (assumed)."""
 
 TRIAL_TURNS, TRIAL_MINUTES = 4.0, 15.0
 """A trial coil of four turns, and the minutes that it takes (assumed)."""
@@ -60,7 +60,7 @@ def trial_first(plan: WindingPlan) -> TrialFirst:
         return TrialFirst(wire_mm, TRIAL_MINUTES, without, with_it, True, said)
     chances = f"The first spring comes out right with a chance of {without:.2f}, after one trial coil of {with_it:.2f}"
     if one_spring_left:
-        advice = "the spool holds no second spring: wind the trial first"
+        advice = "it makes the only spring surer: wind it first"
     elif saves_time:
         advice = "that is less than the springs it saves: wind it first"
     elif without < LEAST_CHANCE:
@@ -73,13 +73,14 @@ def trial_first(plan: WindingPlan) -> TrialFirst:
 
 def _held(plan: WindingPlan) -> str:
     """For how many more tries there is wire, where it may run out: a sentence after a blank, or nothing."""
-    if plan.wire_left_mm is None or plan.tries.first >= NEARLY_SURE:
+    if plan.wire_left_mm is None:
         return ""
     more = int(plan.wire_left_mm // plan.cut_length_mm)
-    if more >= ceil(plan.tries_expected - 1.0):
+    if more <= 0:
+        return " The spool holds wire for no second try."
+    if plan.tries.first >= NEARLY_SURE or more >= ceil(plan.tries_expected - 1.0):
         return ""
-    tries = "no second try" if more <= 0 else f"{more} more {'try' if more == 1 else 'tries'}"
-    return f" The spool holds wire for {tries}."
+    return f" The spool holds wire for {more} more {'try' if more == 1 else 'tries'}."
 
 
 def _mandrel_mm(plan: WindingPlan) -> float:

@@ -11,14 +11,14 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from sourcing.need.model import Need
-from sourcing.quantities import show_diameter, show_force
+from sourcing.quantities import show_diameter, show_force, show_stress
 from sourcing.stock.model import Bench
 from sourcing.winding.mandrel import DOES_NOT_SERVE, EXPECTED
 from sourcing.winding.model import MandrelChoice, Refusal, WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.search import COMES_OUT
 from sourcing.winding.solid.coil import coil_of
-from sourcing.winding.solid.made import sleeve_of, with_shank
+from sourcing.winding.solid.made import has_room, no_room_said, sleeve_of, with_shank
 from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, greatest_pull_n, safety_at
 from sourcing.winding.solid.printed_words import times
 from sourcing.winding.solid.shape import MandrelSolid
@@ -140,8 +140,8 @@ def _whole(case: _Case, solid: MandrelSolid) -> MandrelChoice:
     plan, units = case.right, case.bench.units
     said = (
         f"stands {times(safety_at(plan, solid, case.bench))} the crank's torque with the pull of "
-        f"{show_force(plan.pull_n, units)} ({SAFE:g} wanted; {PRINTED_STRENGTH_MPA:g} MPa in shear, assumed; layers "
-        "part first)"
+        f"{show_force(plan.pull_n, units)} ({SAFE:g} wanted; {show_stress(PRINTED_STRENGTH_MPA, units)} in shear, "
+        "assumed; layers part first)"
     )
     return _made(case, solid, said)
 
@@ -162,7 +162,10 @@ def _sleeve(case: _Case, solid: MandrelSolid | Refusal) -> MandrelChoice:
 
 
 def _made(case: _Case, solid: MandrelSolid, said: str) -> MandrelChoice:
-    """A choice of what is printed: whether it serves with the plan's pull, and up to which pull it would."""
+    """A choice of what is printed: whether it has room in the printer, serves with the plan's pull, and with which."""
+    if not has_room(solid, case.bench.printer_bed_mm):
+        why = f"no: {no_room_said(solid, case.bench.units)}"
+        return MandrelChoice("printed", case.right.mandrel.diameter_mm, None, False, False, why)
     plan, units, word = case.right, case.bench.units, " --shank sleeve;" if isinstance(solid.held, Bore) else ""
     safety, most_n = safety_at(plan, solid, case.bench), greatest_pull_n(plan, solid, case.bench)
     most = show_force(most_n, units)

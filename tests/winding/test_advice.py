@@ -32,7 +32,7 @@ def test_a_trial_comes_first_where_the_springs_it_saves_take_longer_than_it_does
 
 def test_a_trial_comes_first_where_the_spool_holds_no_second_spring_but_a_trial(plan: WindingPlan) -> None:
     assert advised(plan, 0.8, 0.9, 400.0).worth_it
-    assert "no second spring" in advised(plan, 0.8, 0.9, 400.0).said
+    assert advised(plan, 0.8, 0.9, 400.0).said.endswith("wind it first. The spool holds wire for no second try.")
     assert not advised(plan, 0.8, 0.9, 100.0).worth_it
     assert not advised(plan, 0.8, 0.9, None).worth_it
     assert not advised(plan, 0.9, 0.9, 400.0).worth_it
@@ -57,7 +57,9 @@ def test_what_hardly_ever_comes_right_is_told_as_a_poor_chance(plan: WindingPlan
         (0.14, 650.0, "The spool holds wire for 1 more try."),
         (0.8, 100.0, "The spool holds wire for no second try."),
         (0.14, 4300.0, ""),
-        (0.97, 100.0, ""),
+        (0.97, 100.0, "The spool holds wire for no second try."),
+        (1.0, 54.0, "The spool holds wire for no second try."),
+        (0.97, 650.0, ""),
         (0.14, None, ""),
     ],
 )

@@ -124,6 +124,15 @@ def test_a_hand_drill_serves_up_to_one_millimetre_of_music_wire(wire_mm: float, 
     assert crank(music(wire_mm), Mandrel("rod", 7 * wire_mm), HandWinding()).drill_serves is drill
 
 
+@pytest.mark.parametrize(("wire_mm", "drill"), [(1.19, True), (1.2, False), (1.4, False)])
+def test_soft_wire_that_a_drill_could_turn_is_too_thick_for_it_from_its_limit_on(wire_mm: float, drill: bool) -> None:
+    """Half as strong as music wire: the moment stays below the limit, so the diameter alone decides."""
+    soft = Knowledge(wire_mm, 115_000, 800, 1.0, 0.06, pulled=True)
+    turned, limits = crank(soft, Mandrel("rod", 7 * wire_mm), HandWinding()), HandWinding()
+    assert turned.moment_n_mm < limits.vice_and_crank_n_mm
+    assert turned.drill_serves is drill
+
+
 def test_a_hard_pull_on_a_large_coil_is_too_much_for_a_drill() -> None:
     assert not crank(music(1.0), Mandrel("rod", 14.0), HandWinding()).drill_serves
 

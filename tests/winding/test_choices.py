@@ -11,10 +11,10 @@ from sourcing.quantities import show_force
 from sourcing.stock.model import Bench, Spool
 from sourcing.winding import pull
 from sourcing.winding.choices import mandrel_choices, with_choices
-from sourcing.winding.model import MandrelChoice, WindingPlan, wire_of
+from sourcing.winding.model import MandrelChoice, Refusal, WindingPlan, wire_of
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.solid.coil import coil_of
-from sourcing.winding.solid.made import sleeve_of, with_shank
+from sourcing.winding.solid.made import sleeve_of, solid_for, with_shank
 from sourcing.winding.solid.printed import (
     PRINTED_STRENGTH_MPA,
     greatest_pull_fraction,
@@ -184,3 +184,32 @@ def test_a_rod_that_is_clearly_surer_is_taken_before_a_mandrel_nearer_to_what_is
     assert rod.fit.score < turned.fit.score
     assert rod.tries.first >= turned.tries.first + 0.1
     assert rod.fit.fits == turned.fit.fits == "yes"
+
+
+@pytest.mark.parametrize("wire_mm", [0.8, 1.0])
+def test_nothing_printed_serves_that_has_no_room_in_the_printer(wire_mm: float) -> None:
+    """A bed of 20 x 20 x 15 mm: the table says no to what --solid refuses, for the reason that it gives."""
+    small = replace(PRINTER, printer_bed_mm=(20.0, 20.0, 15.0))
+    own = planned(plan_winding(need(), spool(wire_mm), replace(small, rods_mm=())))
+    made = solid_for(own, "job", small, None, printed=True)
+    assert isinstance(made, Refusal)
+    assert made.rule == "printer-bed-too-small"
+    for kind in ("printed", "sleeve"):
+        offered = the(kind, choices(spool(wire_mm), small))
+        assert not offered.serves, kind
+        assert offered.said.startswith("no: the mandrel, ")
+        assert offered.said.endswith("has no room in the printer (`printer_bed` in bench.yaml)")
+
+
+def test_a_sleeve_that_the_bed_holds_serves_beside_one_with_a_shank_that_it_does_not_hold() -> None:
+    low = replace(PRINTER, printer_bed_mm=(60.0, 60.0, 60.0))
+    offered = choices(spool(0.8), low)
+    assert "no room in the printer" in the("printed", offered).said
+    assert the("sleeve", offered).serves is the("sleeve", choices(spool(0.8))).serves
+    assert "no room" not in the("sleeve", offered).said
+
+
+def test_what_a_printed_one_stands_is_told_in_the_units_of_the_bench() -> None:
+    printed = the("printed", choices(spool(1.0), replace(PRINTER, units="inch")))
+    assert "3 ksi in shear" in printed.said
+    assert "MPa" not in printed.said

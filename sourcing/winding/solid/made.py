@@ -33,7 +33,7 @@ def solid_for(plan: WindingPlan, name: str, bench: Bench, held: Held | None, pri
     whole = with_shank(plan, name, bench, held)
     if not printed:
         return whole
-    no_room = not _lies(whole, bed_mm)
+    no_room = not has_room(whole, bed_mm)
     if isinstance(sleeve, Refusal) and no_room:
         return _too_long(whole, bench.units, f" as a sleeve it could be printed in pieces, but {sleeve.why};")
     others = {} if isinstance(sleeve, Refusal) else {"sleeve": sleeve}
@@ -54,10 +54,10 @@ def _printable(
     plan: WindingPlan, solid: MandrelSolid, others: dict[str, MandrelSolid], bench: Bench, bed_mm: Bed | None
 ) -> MandrelSolid | Refusal:
     """A solid that lies on the bed and that the wire does not break, or why not; `others` may stand more."""
-    if not _lies(solid, bed_mm):
+    if not has_room(solid, bed_mm):
         return _too_long(solid, bench.units, "")
     hexagon = with_shank(plan, "", bench, "hex")
-    lying = {word: each for word, each in {"hex": hexagon, **others}.items() if _lies(each, bed_mm)}
+    lying = {word: each for word, each in {"hex": hexagon, **others}.items() if has_room(each, bed_mm)}
     return would_break(plan, solid, lying, bench) or solid
 
 
@@ -66,12 +66,13 @@ def became_a_sleeve(plan: WindingPlan, solid: MandrelSolid, bench: Bench, held: 
     if held == "sleeve" or not isinstance(solid.held, Bore):
         return ()
     whole = with_shank(plan, "", bench, held)
-    breaks = _lies(whole, bench.printer_bed_mm) and safety_at(plan, whole, bench) < SAFE
+    breaks = has_room(whole, bench.printer_bed_mm) and safety_at(plan, whole, bench) < SAFE
     why = "the wire would twist it off" if breaks else "it would have no room in the printer"
     return (f"With a shank {why}: so it is made as a sleeve.",)
 
 
-def _lies(solid: MandrelSolid, bed_mm: Bed | None) -> bool:
+def has_room(solid: MandrelSolid, bed_mm: Bed | None) -> bool:
+    """Whether a mandrel lies on a printer's bed, in pieces if need be; wherever no bed is known."""
     return bed_mm is None or on_bed(solid, bed_mm) is not None
 
 
@@ -87,10 +88,13 @@ def sleeve_of(coil: LaidCoil, name: str, bench: Bench) -> MandrelSolid | Refusal
     )
 
 
-def _too_long(solid: MandrelSolid, units: str, why: str) -> Refusal:
+def no_room_said(solid: MandrelSolid, units: str) -> str:
+    """That a mandrel has no room on the bed, with its size."""
     size = f"{show_length(solid.length_mm, units)} long and {show_length(solid.width_mm, units)} across"
+    return f"the mandrel, {size}, has no room in the printer (`printer_bed` in bench.yaml)"
+
+
+def _too_long(solid: MandrelSolid, units: str, why: str) -> Refusal:
     return Refusal(
-        "printer-bed-too-small",
-        f"the mandrel, {size}, has no room in the printer (`printer_bed` in bench.yaml);{why} turn it by its "
-        "drawing, --solid OUT.svg",
+        "printer-bed-too-small", f"{no_room_said(solid, units)};{why} turn it by its drawing, --solid OUT.svg"
     )

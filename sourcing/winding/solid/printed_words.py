@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from math import floor
 
-from sourcing.quantities import show_diameter, show_force, show_length
+from sourcing.quantities import show_diameter, show_force, show_length, show_stress
 from sourcing.stock.model import Bench
 from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.solid.bed import longest_mm, on_bed
@@ -36,12 +36,12 @@ def times(safety: float) -> str:
 def _stood(plan: WindingPlan, solid: MandrelSolid, bench: Bench) -> str:
     """What it stands, with what that was worked out from."""
     if isinstance(solid.held, Bore):
-        of = f"rod of mild steel, {ROD_STRENGTH_MPA:g} MPa in shear; plastic under its flat, {CRUSHES_MPA:g} MPa; both"
-        why = f"{of} assumed"
+        rod, plastic = (show_stress(each, bench.units) for each in (ROD_STRENGTH_MPA, CRUSHES_MPA))
+        why = f"rod of mild steel, {rod} in shear; plastic under its flat, {plastic}; both assumed"
     else:
         thinnest = show_diameter(solid.core_mm, bench.units)
-        of = f"thinnest {thinnest}; {PRINTED_STRENGTH_MPA:g} MPa in shear for plastic like PLA, assumed"
-        why = f"{of}; layers part first"
+        strength = show_stress(PRINTED_STRENGTH_MPA, bench.units)
+        why = f"thinnest {thinnest}; {strength} in shear for plastic like PLA, assumed; layers part first"
     pull = show_force(plan.pull_n, bench.units)
     return f"{times(safety_at(plan, solid, bench))} the crank's torque with a pull of {pull} ({why})"
 
