@@ -263,7 +263,7 @@ def _rows_of(plan: WindingPlan) -> Iterator[Row]:
         yield from _ROWS_OF_KIND[spring.kind]
         return
     ground_mm, pressed_mm = ground_off_mm(spring), pressed_off_mm(spring)
-    more_mm = ground_mm + pressed_mm
+    more_mm, wider_mm = ground_mm + pressed_mm, pressed_mm / spring.active_coils
     taken = " and ".join(what for what, mm in (("grinding", ground_mm), ("pressing", pressed_mm)) if mm)
     for name, key, show in _ROWS_OF_KIND[spring.kind]:
         if taken and key == "free_length_mm":
@@ -271,6 +271,8 @@ def _rows_of(plan: WindingPlan) -> Iterator[Row]:
             yield "free length in the end", key, show
         elif ground_mm and key == "solid_length_mm":
             yield "solid length, ground", key, show
+        elif pressed_mm and key == "pitch_mm":
+            yield "pitch before pressing", key, lambda pitch_mm, units: show_length(pitch_mm + wider_mm, units)
         else:
             yield name, key, show
 
@@ -332,7 +334,7 @@ def ask_about_a_coil(plan: WindingPlan) -> str:
     """How to ask about a coil of this sheet: by name, for once it is written down as a trial another may be best."""
 
     def size(diameter_mm: float) -> str:
-        return f"'{diameter_mm / MM_PER_INCH:.4g} in'" if plan.units == "inch" else f"'{diameter_mm:g} mm'"
+        return f"'{diameter_mm / MM_PER_INCH:.5g} in'" if plan.units == "inch" else f"'{diameter_mm:g} mm'"
 
     words = [f"--wire {plan.wire or size(plan.wire_diameter_mm)}"]
     if plan.mandrel.diameter_mm is not None:

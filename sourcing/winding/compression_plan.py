@@ -22,7 +22,7 @@ from sourcing.winding.line import wanted_line
 from sourcing.winding.making import TOO_OPEN_SHARE, Laid, as_wound, laid, made_after_heat, made_before_heat
 from sourcing.winding.mandrel import Wound, wound_for
 from sourcing.winding.model import Refusal, WindingPlan
-from sourcing.winding.presetting import PRESS_INSTEAD
+from sourcing.winding.presetting import PRESS_INSTEAD, as_laid
 from sourcing.winding.pressed_task import Cylinder, PressedTask
 from sourcing.winding.search import MOST_STEPS, QUICK_STEPS, diameters_mm, scan, serving
 from sourcing.winding.steps import PressedNumbers
@@ -64,7 +64,7 @@ def _scanned(given: Given, most_steps: int = MOST_STEPS) -> tuple[PressedTask, t
 
 
 def _too_short(task: PressedTask, wound: Wound[CompressionSpring], known: Knowledge) -> Refusal | None:
-    return too_short(task, laid(as_wound(known, wound), wound.diameter_mm).cut_length_mm)
+    return too_short(task, laid(as_laid(as_wound(known, wound), wound.design.spring), wound.diameter_mm).cut_length_mm)
 
 
 def _plan(
@@ -72,7 +72,10 @@ def _plan(
 ) -> WindingPlan:
     """The sheet's figures and words."""
     need, bench, wire, spring = task.need, task.bench, task.wire, wound.design.spring
-    numbers, coil = _numbers(task, known, wound), laid(as_wound(known, wound), wound.diameter_mm)
+    numbers, coil = (
+        _numbers(task, known, wound),
+        laid(as_laid(as_wound(known, wound), wound.design.spring), wound.diameter_mm),
+    )
     serves, only = serving(task, designs)
     chances = tries(task, known, wound)
     spool = wire.spool
@@ -118,7 +121,7 @@ def _plan(
 def _numbers(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring]) -> PressedNumbers:
     """What the steps say."""
     before, spring = as_wound(known, wound), wound.design.spring
-    coil = laid(before, wound.diameter_mm)
+    coil = laid(as_laid(before, spring), wound.diameter_mm)
     return PressedNumbers(
         wire=task.wire,
         known=known.on(wound.diameter_mm),

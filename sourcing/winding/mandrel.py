@@ -20,7 +20,7 @@ TURNED_STEP_MM = 0.05
 DOES_NOT_SERVE, EXPECTED = " does not serve: ", "; expected "
 """Between which the reason stands why a mandrel that was asked for is refused."""
 
-SAME_ROD_MM = 0.005
+SAME_ROD_MM = 0.001
 """A mandrel that is asked for in inches is the rod that differs from it by their last digit only."""
 
 CLEARLY_SURER = 0.1

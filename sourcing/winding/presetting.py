@@ -6,11 +6,13 @@ Pressed solid, the wire yields a little and the spring shortens; what it loses t
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
+from typing import TypeVar
 
 from sourcing.materials.model import Material
 from sourcing.quantities import show_diameter, show_length, show_stress
 from sourcing.springs import pressed
-from sourcing.springs.model import PressedSpring
+from sourcing.springs.model import CompressionSpring, ConicalSpring, PressedSpring
 from sourcing.springs.strength import Place, permissible, permissible_at_mpa
 from sourcing.stock.model import Bench
 from sourcing.winding.model import Band
@@ -79,6 +81,14 @@ def pressed_off_mm(spring: PressedSpring) -> float:
     return allowance_mm(spring, at_solid_mpa / spring.tensile_strength_mpa)
 
 
+S = TypeVar("S", CompressionSpring, ConicalSpring)
+
+
+def as_laid(spring: S, wanted: PressedSpring) -> S:
+    """The spring as long as it is laid: longer by what the first pressing takes of the one that is wanted."""
+    return replace(spring, free_length_mm=spring.free_length_mm + pressed_off_mm(wanted))
+
+
 def wind_longer(spring: PressedSpring, stress_at_solid_share: float, bench: Bench) -> Iterator[str]:
     """How much longer to wind, where the first pressing shortens it: told before the wire is laid."""
     lost, free_mm, units = lost_share(stress_at_solid_share), spring.free_length_mm, bench.units
@@ -95,8 +105,8 @@ def wind_longer(spring: PressedSpring, stress_at_solid_share: float, bench: Benc
     low, middle, high = (show_length(mm, units) for mm in (band.low, more, band.high))
     gap = show_diameter(more / spring.active_coils, units)
     yield (
-        f"Wind it longer than {show_length(free_mm, units)} by about {middle} ({low} to {high}), each gap wider by "
-        f"{gap} than told below: so much goes at the first pressing, for {bears} (2 % at 0.45, 15 % at 0.60: common "
+        f"Wind it longer than {show_length(free_mm, units)} by about {middle} ({low} to {high}); the pitch below has "
+        f"that in it, {gap} a gap: so much goes at the first pressing, for {bears} (2 % at 0.45, 15 % at 0.60: common "
         "practice, no source; the line between, and half of it either way, are assumed)."
     )
 

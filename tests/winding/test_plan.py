@@ -11,12 +11,15 @@ from hypothesis import strategies as st
 
 from sourcing.quantities import Money, Wanted
 from sourcing.springs import compression, geometry
+from sourcing.springs.describe import describe
 from sourcing.springs.model import CompressionSpring, Ends
 from sourcing.springs.pressed import solid_length_mm
 from sourcing.stock.model import HandWinding, Trial
 from sourcing.winding import springback
+from sourcing.winding.mandrel import SAME_ROD_MM
 from sourcing.winding.model import Acceptance, WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
+from sourcing.winding.presetting import as_laid
 
 from .cases import BENCH, material, need, plan, planned, pocket, point, refused, spool
 
@@ -139,7 +142,8 @@ def test_what_the_mandrel_gives_is_the_spring_that_is_planned(
     if isinstance(made, WindingPlan):
         flow_mpa = 1.08 * spool_strength_mpa(wire)
         kept = springback.moment_kept(made.pull_n / (flow_mpa * pi / 4 * wire**2))
-        index = springback.released_index(mandrel / wire + 1, flow_mpa / 206000, kept)
+        assert made.mandrel.diameter_mm == pytest.approx(mandrel, abs=SAME_ROD_MM)
+        index = springback.released_index(made.mandrel.diameter_mm / wire + 1, flow_mpa / 206000, kept)
         assert made.finished.spring.mean_diameter_mm == pytest.approx(index * wire)
         assert made.wanted.mean_diameter_mm == pytest.approx(index * wire * (0.9875 if hot else 1.0))
         assert made.pitch_on_mandrel_mm >= wire
@@ -188,7 +192,10 @@ def test_the_wire_on_the_mandrel_becomes_the_wire_of_the_spring() -> None:
     made = plan()
     assert made.mandrel.diameter_mm is not None
     on_mandrel_mm = made.mandrel.diameter_mm + 0.8
-    finished = made.finished.figures
+    wound, wanted = made.finished.spring, made.wanted
+    assert isinstance(wound, CompressionSpring)
+    assert isinstance(wanted, CompressionSpring)
+    finished = describe(as_laid(wound, wanted))
     assert made.coil_length_mm == pytest.approx(finished.wire_length_mm)
     assert made.turns_to_wind == pytest.approx(
         finished.total_coils * finished.mean_diameter_mm / on_mandrel_mm, rel=0.01

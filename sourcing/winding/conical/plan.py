@@ -30,7 +30,7 @@ from sourcing.winding.finishing import never
 from sourcing.winding.heat import change_of_diameter, making, oven_reaches, stress_relief
 from sourcing.winding.line import wanted_line
 from sourcing.winding.model import Band, Made, Mandrel, Refusal, WindingPlan
-from sourcing.winding.presetting import PRESS_INSTEAD
+from sourcing.winding.presetting import PRESS_INSTEAD, as_laid
 from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
 from sourcing.winding.task import Given
 from sourcing.winding.trials import Knowledge
@@ -172,7 +172,7 @@ def _laid(task: PressedTask, known: Knowledge, design: ConicalDesign) -> WoundCo
         active_coils=spring.active_coils / opened,
         total_coils=spring.total_coils / opened,
     )
-    laid = laid_cone(before, known.mandrel_mm)
+    laid = laid_cone(as_laid(before, spring), known.mandrel_mm)
     pairs = ((before.mean_diameter_small_mm, laid.small_mm), (before.mean_diameter_large_mm, laid.large_mm))
     ratios = (turn_length_mm(mean, wire_mm) / turn_length_mm(on + wire_mm, wire_mm) for mean, on in pairs)
     dead_turns = (before.total_coils - before.active_coils) / 2 * sum(ratios)

@@ -23,6 +23,7 @@ from sourcing.winding.conical.mandrel import as_turned, laid_cone
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import change_of_diameter, making
 from sourcing.winding.model import Mandrel
+from sourcing.winding.presetting import as_laid
 from sourcing.winding.pressed_task import free_length_sd_mm
 from sourcing.winding.saving.coil import (
     TOLD_FROM,
@@ -258,7 +259,7 @@ def _next_mandrel(coil: Coil, known: Knowledge) -> Mandrel:
     """The mandrel that gives the cone that was meant, as this coil shows the wire to spring back."""
     meant = coil.plan.finished.spring
     assert isinstance(meant, ConicalSpring)
-    return replace(coil.plan.mandrel, profile=as_turned(laid_cone(meant, known.mandrel_mm)))
+    return replace(coil.plan.mandrel, profile=as_turned(laid_cone(as_laid(meant, wanted_of(coil)), known.mandrel_mm)))
 
 
 def _said_of_next(coil: Coil, then: Mandrel, begins: str) -> Iterator[str]:
@@ -279,9 +280,10 @@ def came_out_pitch(coil: Coil, measured_mm: float) -> Saved:
     """A cone whose pitch came out otherwise, measured along the axis: its free length follows."""
     wanted, meant = wanted_of(coil), coil.meant
     assert isinstance(meant, ConicalSpring)
-    final_mm = measured_mm * pitch_of(wanted) / pitch_of(meant)
+    meant_mm = pitch_of(as_laid(meant, wanted))
+    final_mm = measured_mm * pitch_of(wanted) / meant_mm
     came = replace(wanted, free_length_mm=wanted.free_length_mm + _pitches(wanted) * (final_mm - pitch_of(wanted)))
-    return of_pitch(coil, Way("keep", came, judged(coil, came)), measured_mm, pitch_of(meant))
+    return of_pitch(coil, Way("keep", came, judged(coil, came)), measured_mm, meant_mm)
 
 
 def _pitches(cone: ConicalSpring) -> float:
@@ -303,6 +305,6 @@ def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
     spring = replace(wanted, free_length_mm=free_length_mm)
 
     def wider(length_mm: float) -> float:
-        return pitch_of(replace(wanted, free_length_mm=length_mm)) / pitch_of(wanted)
+        return pitch_of(replace(wanted, free_length_mm=length_mm)) / pitch_of(as_laid(wanted, wanted))
 
     return of_set(coil, Way("keep", spring, judged(coil, spring)), wider)

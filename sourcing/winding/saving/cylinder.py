@@ -14,6 +14,7 @@ from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import making
 from sourcing.winding.model import WindingPlan
+from sourcing.winding.presetting import as_laid
 from sourcing.winding.pressed_task import free_length_sd_mm
 from sourcing.winding.saving.coil import (
     AS_LONG_MM,
@@ -237,9 +238,9 @@ def _both_next(coil: Coil, then: WindingPlan | None, free_mm: float, pitch_mm: f
 
 
 def _meant_pitch_mm(coil: Coil) -> float:
-    """The pitch that was meant, in the state in which the coil was measured."""
+    """The pitch that was meant before the first pressing, in the state in which the coil was measured."""
     assert isinstance(coil.meant, CompressionSpring)
-    return pitch_of(coil.meant)
+    return pitch_of(as_laid(coil.meant, wanted_of(coil)))
 
 
 def _final_pitch_mm(coil: Coil, pitch_mm: float) -> float:
@@ -260,7 +261,7 @@ def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
     spring = replace(wanted, free_length_mm=free_length_mm)
 
     def wider(length_mm: float) -> float:
-        return pitch_of(replace(wanted, free_length_mm=length_mm)) / pitch_of(wanted)
+        return pitch_of(replace(wanted, free_length_mm=length_mm)) / pitch_of(as_laid(wanted, wanted))
 
     return of_set(coil, Way("keep", spring, judged(coil, spring)), wider)
 

@@ -95,7 +95,7 @@ def of_set(coil: Coil, came: Way[PressedSpring], wider: Callable[[float], float]
     """A spring that was shorter after it was first pressed solid: it has set, and the next one is wound longer.
 
     L₀' = L₀ + a + (L₀ − L), where it was wound a longer than wanted: longer by what it lost, it ends at the length that
-    is wanted (presetting). `wider` is the pitch of a length over the one of the length wanted.
+    is wanted (presetting). `wider` is the pitch of a length over the one that was laid.
     """
     free_mm, solid_mm = came.spring.free_length_mm, pressed.solid_length_mm(came.spring)
     if free_mm < solid_mm - AS_LONG_MM:

@@ -10,11 +10,13 @@ from sourcing.springs.hooks import COILS_OF_HOOK
 from sourcing.springs.model import CompressionSpring, ConicalSpring, ExtensionSpring, TorsionSpring
 from sourcing.winding import turns
 from sourcing.winding.model import WindingPlan
+from sourcing.winding.presetting import as_laid
 from sourcing.winding.setting_up import openings
 from sourcing.winding.trials import Knowledge
 
 ADDED_UP = "derived, see winding_model: each piece of a turn keeps its arc, added up"
 AS_DESCRIBED = "the wire of the spring as wound, see wire length"
+LONGER = "the free length and what the first pressing takes of it"
 CLOSE = "laid wire against wire"
 RUN_BACK = "turns_run_back"
 
@@ -52,7 +54,10 @@ def _cylinder(plan: WindingPlan, _: Knowledge) -> Iterator[Working]:
     yield from _coils(wanted, spring)
     wire, mean, on_mandrel = spring.wire_diameter_mm, spring.mean_diameter_mm, _on_mandrel_mm(plan)
     active, total = spring.active_coils, spring.total_coils
-    pitch = geometry.pitch_mm(wire, spring.free_length_mm, active, total, spring.ends)
+    laid_mm = as_laid(spring, wanted).free_length_mm
+    if laid_mm > spring.free_length_mm:
+        yield given("free_length_mm", laid_mm, LONGER).at("as laid")
+    pitch = geometry.pitch_mm(wire, laid_mm, active, total, spring.ends)
     laid = work(turns.pitch_on_mandrel_mm, pitch, mean / on_mandrel, wire)
     yield laid
     pairs = ((mean, pitch), (on_mandrel, laid.value))
