@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import fields, is_dataclass, replace
-from math import pi
+from datetime import date
 from typing import TypeVar
 
 from sourcing.files.findings import Finding, Place, in_order, quoted
@@ -21,6 +21,8 @@ from sourcing.springs.hands import HOW_TO_SEE
 from sourcing.springs.model import ExtensionSpring, TorsionSpring
 from sourcing.springs.strength import permissible_solid_stress_mpa
 from sourcing.stock.model import Catalogue, Spool, StockSpring
+from sourcing.stock.places import place_of_inner
+from sourcing.stock.trial_bounds import DATE, wire_in_trial_mm, wrong_date
 
 T = TypeVar("T", StockSpring, Spool)
 
@@ -40,6 +42,7 @@ def doubts(catalogue: Catalogue) -> tuple[Finding, ...]:
         _no_hand(catalogue.springs),
         _hooks_of_odd_height(catalogue.springs),
         _shorter_than_their_trials(catalogue.spools),
+        _trials_of_no_day(catalogue.spools, date.today()),
     )
 
 
@@ -117,13 +120,21 @@ def _shorter_than_their_trials(spools: Iterable[Spool]) -> Iterator[Finding]:
 
 
 def wire_in_trials_mm(spool: Spool) -> float:
-    """The wire in a spool's trial coils, tails left out: the sum of π (mandrel + d) n over those with n turns.
+    """The wire in those of a spool's trial coils whose turns were counted, tails left out.
 
     >>> from sourcing.materials import find
     >>> from sourcing.stock.model import Trial
     >>> round(wire_in_trials_mm(Spool("W08", find("music-wire"), 0.8, trials=(Trial(6.0, 8.9, turns=4),))), 2)
     85.45
-
-    Source: the circle of the wire's middle on the mandrel; its climb adds less than a hundredth.
     """
-    return sum(pi * (trial.mandrel_mm + spool.wire_diameter_mm) * (trial.turns or 0.0) for trial in spool.trials)
+    return sum(wire_in_trial_mm(each.mandrel_mm, spool.wire_diameter_mm, each.turns or 0.0) for each in spool.trials)
+
+
+def _trials_of_no_day(spools: Iterable[Spool], today: date) -> Iterator[Finding]:
+    """Trials whose day nobody can read, or that were not wound yet."""
+    for spool in spools:
+        for number, trial in enumerate(spool.trials):
+            wrong = None if trial.date is None else wrong_date(trial.date, today)
+            if wrong is not None:
+                place = place_of_inner(spool.place, "trials", number)
+                yield Finding(place, f"the day of this trial of {quoted(spool.id)}: {wrong}", DATE)

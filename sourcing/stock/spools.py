@@ -29,8 +29,12 @@ from sourcing.quantities import show_diameter, show_force
 from sourcing.stock.lists import listed
 from sourcing.stock.model import Spool, Trial
 from sourcing.stock.trial_bounds import (
+    GREATEST_PULL,
     LEAST_PITCH,
+    LEAST_TURNS,
+    MOST_TURNS,
     breaking_force_n,
+    greatest_pull_n,
     least_outside_mm,
     measures_too_little,
     reading_error_mm,
@@ -115,7 +119,8 @@ def _trial_findings(spool: Read[SpoolRecord], units: str) -> Iterator[Finding]:
             yield from _one_diameter(spool, number)
             yield from _round_the_mandrel(spool, number, trial, units)
             yield from _a_wire_apart(spool, number, trial, units)
-            yield from _unbroken(spool, number, trial, units)
+            yield from _pulled_as_a_coil_is(spool, number, trial, units)
+            yield from _turns_that_are_counted(spool, number, trial)
             yield from _turned_back(spool, number, trial)
 
 
@@ -163,16 +168,33 @@ def _a_wire_apart(spool: Read[SpoolRecord], number: int, trial: TrialRecord, uni
             yield Finding(spool.place("trials", number, key), found, "from one turn to the next, the wire counted in")
 
 
-def _unbroken(spool: Read[SpoolRecord], number: int, trial: TrialRecord, units: str) -> Iterator[Finding]:
-    """No wire was wound under a pull that tears it."""
+def _pulled_as_a_coil_is(spool: Read[SpoolRecord], number: int, trial: TrialRecord, units: str) -> Iterator[Finding]:
+    """No coil was wound under a pull that tears its wire, or comes near it."""
     wire_mm, material = spool.record.wire_diameter, spool.record.material
     if trial.pull is None or wire_mm is None or material is None:
         return
-    most_n = breaking_force_n(wire_mm, material)
-    if most_n is not None and trial.pull >= most_n:
-        found = f"a pull of {show_force(trial.pull, units)}, which tears this wire"
-        expected = f"the pull on the wire as it was wound, far below {show_force(most_n, units)}"
+    breaking_n, most_n = breaking_force_n(wire_mm, material), greatest_pull_n(wire_mm, material)
+    if breaking_n is not None and most_n is not None and trial.pull > most_n:
+        share = trial.pull / breaking_n
+        does = "tears this wire" if share >= 1.0 else f"is {share:.2f} of what breaks this wire"
+        found = f"a pull of {show_force(trial.pull, units)}, which {does}"
+        expected = (
+            f"the pull on the wire as it was wound: {show_force(most_n, units)} at most, {GREATEST_PULL:g} of what "
+            "breaks it (assumed)"
+        )
         yield Finding(spool.place("trials", number, "pull"), found, expected)
+
+
+def _turns_that_are_counted(spool: Read[SpoolRecord], number: int, trial: TrialRecord) -> Iterator[Finding]:
+    """A coil is half a turn at least, and no more than anybody counts."""
+    if trial.turns is None or LEAST_TURNS <= trial.turns <= MOST_TURNS:
+        return
+    place, text = spool.place("trials", number, "turns"), spool.text("trials", number, "turns")
+    if trial.turns < LEAST_TURNS:
+        yield Finding(place, f"{text} turns have no diameter to measure", f"{LEAST_TURNS:g} at least; four teach well")
+    else:
+        expected = f"the turns that the coil has, {MOST_TURNS:g} at most (assumed)"
+        yield Finding(place, f"{text} turns, more than anybody counts", expected)
 
 
 def _turned_back(spool: Read[SpoolRecord], number: int, trial: TrialRecord) -> Iterator[Finding]:

@@ -5,6 +5,8 @@ A reading may lie below them by what the caliper and the wire's own diameter may
 
 from __future__ import annotations
 
+import re
+from datetime import date
 from math import hypot, pi
 
 from sourcing.materials.model import Material
@@ -16,6 +18,15 @@ CALIPER_MM = 0.05
 
 LEAST_PITCH = 0.95
 """Coils that touch are a wire apart; a rule over several of them reads a little less (assumed)."""
+
+GREATEST_PULL = 0.3
+"""No coil is wound under more of the pull that breaks its wire (assumed); sheets ask for a tenth of yield at most."""
+
+LEAST_TURNS, MOST_TURNS = 0.5, 1000.0
+"""Less than half a turn has no diameter that a caliper finds; nobody counts so many (both assumed)."""
+
+DATE = "YYYY-MM-DD, a day up to today, as in 2026-03-02"
+"""What the day of a trial is."""
 
 
 def least_outside_mm(mandrel_mm: float, wire_diameter_mm: float, material: Material, heated: bool) -> float:
@@ -70,3 +81,42 @@ def breaking_force_n(wire_diameter_mm: float, material: Material) -> float | Non
     """
     strength_mpa = tensile_strength_mpa(material, wire_diameter_mm)
     return None if strength_mpa is None else strength_mpa * pi * wire_diameter_mm**2 / 4.0
+
+
+def greatest_pull_n(wire_diameter_mm: float, material: Material) -> float | None:
+    """The hardest pull that a coil is wound under, 0.3 F_break; None where the wire's strength is not listed.
+
+    >>> from sourcing.materials import find
+    >>> round(greatest_pull_n(1.0, find("music-wire")) or 0)
+    525
+
+    Source: assumed.
+    """
+    breaking_n = breaking_force_n(wire_diameter_mm, material)
+    return None if breaking_n is None else GREATEST_PULL * breaking_n
+
+
+def wire_in_trial_mm(mandrel_mm: float, wire_diameter_mm: float, turns: float) -> float:
+    """The wire in a trial coil, tails left out: π (mandrel + d) n.
+
+    >>> round(wire_in_trial_mm(6.0, 0.8, 4), 2)
+    85.45
+
+    Source: the circle of the wire's middle on the mandrel; its climb adds less than a hundredth.
+    """
+    return pi * (mandrel_mm + wire_diameter_mm) * turns
+
+
+def wrong_date(text: str, today: date) -> str | None:
+    """What is wrong with the day of a trial; None where nothing is.
+
+    >>> [wrong_date(text, date(2026, 3, 2)) for text in ("2026-03-02", "2026-03-03", "2026-02-30", "gestern")]
+    [None, '2026-03-03 is yet to come', '2026-02-30 is no day', 'gestern is no day']
+    """
+    try:
+        day = date.fromisoformat(text) if re.fullmatch(r"\d{4}-\d\d-\d\d", text, re.ASCII) else None
+    except ValueError:
+        day = None
+    if day is None:
+        return f"{text} is no day"
+    return f"{text} is yet to come" if day > today else None

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from datetime import date
 from typing import TYPE_CHECKING
 
 from sourcing.files.disk import read_raw
 from sourcing.files.findings import Finding, Mistakes, Place, WrongWords, quoted
 from sourcing.files.replacing import change_file
+from sourcing.quantities import show_length
 from sourcing.stock.model import Catalogue, Spool, Trial
+from sourcing.stock.trial_bounds import DATE, wire_in_trial_mm, wrong_date
 
 if TYPE_CHECKING:
     from sourcing.files.document import Document
@@ -101,6 +104,9 @@ def write_trial(catalogue: Catalogue, spool: Spool, given: Mapping[str, str], dr
     if len(given.keys() & _DIAMETERS.keys()) != 1:
         found = "both --outside and --inside" if given.keys() >= _DIAMETERS.keys() else "neither --outside nor --inside"
         raise WrongWords((Finding(Place(None), found, "one diameter of the coil: the other follows"),))
+    wrong = wrong_date(given["date"], date.today()) if "date" in given else None
+    if wrong is not None:
+        raise WrongWords((Finding(Place(None), f"--date: {wrong}", DATE),))
     trial = {key: given[key] for key in KEYS if key in given}
 
     def change(raw: bytes) -> Tried:
@@ -110,6 +116,7 @@ def write_trial(catalogue: Catalogue, spool: Spool, given: Mapping[str, str], dr
         number = source.number_of("spools", spool.id)
         edited = with_inner_entry(source, "spools", number, "trials", trial)
         written = _read_back(edited.raw, file, catalogue, number, trial)
+        _held_by_the_spool(written, catalogue.bench.units)
         return Tried(written, file, edited.line, edited.changed, edited.raw)
 
     return change(read_raw(file)) if dry_run else change_file(file, change)
@@ -128,6 +135,23 @@ def _read_back(raw: bytes, file: str, catalogue: Catalogue, number: int, trial: 
         keys = {source.document.place(last, key): key for key in trial} if isinstance(last, dict) else {}
         raise WrongWords(tuple(_as_options(read.findings, keys)))
     return read.spools[number]
+
+
+def _held_by_the_spool(spool: Spool, units: str) -> None:
+    """Raises `WrongWords` where the last trial has more wire in its turns than is left on its spool.
+
+    A file may say so, for its wire is counted off afterwards.
+    """
+    trial, left_mm = spool.trials[-1], spool.length_left_mm
+    used_mm = wire_in_trial_mm(trial.mandrel_mm, spool.wire_diameter_mm, trial.turns or 0.0)
+    if left_mm is not None and used_mm > left_mm:
+        used, left = (show_length(mm, units) for mm in (used_mm, left_mm))
+        found = f"--turns: {trial.turns:g} turns take {used} of wire, and {spool.id} has {left} left"
+        expected = (
+            "the turns that the coil has; or, if there was more on the spool, count it anew first, with the wire of "
+            f"this coil: springwright stock put {spool.id} LENGTH, or length_left in {spool.place.file}"
+        )
+        raise WrongWords((Finding(Place(None), found, expected),))
 
 
 def _as_options(findings: list[Finding], keys: Mapping[Place, str]) -> Iterator[Finding]:

@@ -1,6 +1,5 @@
 """`springwright trial`: a coil is written down at its spool, and what it taught is said as a winder would say it."""
 
-import re
 from pathlib import Path
 
 import pytest
@@ -17,23 +16,23 @@ def spools(bench_folder: Path) -> Path:
 def test_the_coil_of_hand_checked_case_2_says_7_0_and_not_6_9(run, spools):
     """Winding model, hand-checked case 2: 8.9 mm on a mandrel of 6.0 mm; for D 9.6 about 7.0 instead of 6.9."""
     before = spools.read_text("utf-8")
-    ran = run(*CASE_2, "--date", "2026-03-02")
+    ran = run(*CASE_2, "--date", "2024-03-02")
     assert ran.status == 0
     said = " ".join(ran.out.split())
     assert "springs back less than assumed: for a coil of 9.6 mm mean diameter use 7.0 mm, not 6.9." in said
     assert "springwright stock take W08 0.29m" in said
-    added = "    trials:\n      - {date: 2026-03-02, mandrel: 6.0, turns: 4, outside_diameter: 8.9}\n"
+    added = "    trials:\n      - {date: 2024-03-02, mandrel: 6.0, turns: 4, outside_diameter: 8.9}\n"
     assert spools.read_text("utf-8") == before + added
 
 
 def test_a_second_trial_is_put_after_the_first_and_a_comment_stays(run, spools):
-    run(*CASE_2, "--date", "2026-03-02")
+    run(*CASE_2, "--date", "2024-03-02")
     spools.write_text(spools.read_text("utf-8").rstrip("\n") + " # our own words\n", "utf-8")
-    run("trial", "W08", "--mandrel", "7", "--inside", "8.8 mm", "--date", "2026-03-03", "--heated", "no", "--pull",
+    run("trial", "W08", "--mandrel", "7", "--inside", "8.8 mm", "--date", "2024-03-03", "--heated", "no", "--pull",
         "30 N", "--on", "steel-rod", "--pitch-wound", "1.2", "--pitch", "1.25")  # fmt: skip
     assert spools.read_text("utf-8").endswith(
         "outside_diameter: 8.9} # our own words\n"
-        "      - {date: 2026-03-03, mandrel: 7, inside_diameter: 8.8 mm, pitch_wound: 1.2, pitch: 1.25, heated: no, "
+        "      - {date: 2024-03-03, mandrel: 7, inside_diameter: 8.8 mm, pitch_wound: 1.2, pitch: 1.25, heated: no, "
         "pull: 30 N, on: steel-rod}\n"
     )
 
@@ -167,16 +166,16 @@ BACK = ("trial", "W08", "--take-back")
 
 def test_the_last_trial_is_taken_back_and_every_other_byte_stays(run, spools):
     first = spools.read_bytes()
-    run(*CASE_2, "--date", "2026-03-02")
+    run(*CASE_2, "--date", "2024-03-02")
     once = spools.read_bytes()
-    run(*SURPRISE, "--date", "2026-03-03")
+    run(*SURPRISE, "--date", "2024-03-03")
     twice = spools.read_bytes()
     would = run(*BACK, "--dry-run")
     assert "trial would be taken back" in would.out
     assert spools.read_bytes() == twice
     ran = run(*BACK)
     assert ran.status == 0
-    assert "{date: 2026-03-03, mandrel: 6, outside_diameter: 7.8}" in ran.out
+    assert "{date: 2024-03-03, mandrel: 6, outside_diameter: 7.8}" in ran.out
     assert "by the one trial left" in " ".join(ran.out.split())
     assert spools.read_bytes() == once
     document = run(*BACK, "--json").json
@@ -231,7 +230,7 @@ def test_before_heat_and_after_heat_are_told_apart(run, spools):
 
 
 def test_in_json_the_lesson_stands_beside_the_trial_and_its_line(run, spools):
-    document = run(*CASE_2, "--date", "2026-03-02", "--json").json
+    document = run(*CASE_2, "--date", "2024-03-02", "--json").json
     assert document["id"] == "W08"
     assert document["line"] == spools.read_text("utf-8").count("\n") - 1
     assert document["trial"]["mandrel_mm"] == 6.0
@@ -246,7 +245,7 @@ LEGS = ("--stop-angle", "240 deg", "--leg-angle", "330", "--turns", "5")
 
 def test_the_legs_of_a_torsion_spring_are_written_down_and_read_beside_the_caliper(run, spools):
     """8.0 on the mandrel of 6.0 mm, 5 turns that turn back by 240 - 330 + 360 = 270 deg: 4.25 coils, 8.0 mm mean."""
-    ran = run("trial", "W08", "--mandrel", "6", "--outside", "8.8", *LEGS, "--date", "2026-03-02")
+    ran = run("trial", "W08", "--mandrel", "6", "--outside", "8.8", *LEGS, "--date", "2024-03-02")
     said = " ".join(ran.out.split())
     assert "By the angle of its legs it is 8.80 mm outside, by the caliper 8.80 mm: both are taken" in said
     assert "stop_angle: 240 deg, leg_angle: 330}" in spools.read_text("utf-8")
@@ -272,79 +271,6 @@ def test_the_initial_tension_that_a_coil_kept_is_written_down_told_and_not_count
     with_it, without = (run(*CASE_2, "--dry-run", "--json", *more).json for more in (("--tension", "1.2 N"), ()))
     assert with_it["taught"]["sizes"] == without["taught"]["sizes"]
     assert with_it["trial"]["initial_tension_n"] == 1.2
-
-
-WRONG = [
-    (("W08", "--mandrel", "6", "--outside", "9", "--leg-angle", "-90"), 2, "--leg-angle: -90 is negative"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--stop-angle", "90"), 2, "without leg_angle and turns"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--leg-angle", "90 mm"), 2, "--leg-angle:"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--tension", "4 mm"), 2, "--tension:"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--tension", "-4 N"), 2, "--tension: -4 N is negative"),
-    (("W08", "--mandrel", "nan", "--outside", "9"), 2, "--mandrel: nan"),
-    (("W08", "--mandrel", "6", "--outside", "8.9 N"), 2, "--outside:"),
-    (("W08", "--mandrel", "6", "--turns", "0", "--outside", "8.9"), 2, "--turns: 0 is zero"),
-    (("W08", "--mandrel", "6", "--outside", "5"), 2, "--outside: 5 is less than the mandrel"),
-    (
-        ("W08", "--mandrel", "7", "--outside", "8.4"),
-        2,
-        "--outside: 8.4 is less than the mandrel and the wire on it",
-    ),
-    (("W08", "--mandrel", "6", "--inside", "4"), 2, "--inside: 4 is less than the mandrel"),
-    (("W08", "--mandrel", "0.5", "--outside", "5"), 2, "--mandrel: a mandrel of 0.50 mm, thinner than the wire"),
-    (("W80", "--mandrel", "6", "--outside", "8.9"), 2, "there is no spool W80; did you mean W08?"),
-    (("W08", "--mandrel", "6"), 2, "neither --outside nor --inside"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--inside", "7.4"), 2, "both --outside and --inside"),
-    (("W08", "--mandrel", "6,5", "--outside", "9"), 2, "--mandrel:"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--on", "a broom"), 2, "--on:"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--heated", "maybe"), 2, "--heated:"),
-    (("W08", "--mandrel", "-6", "--outside", "9"), 2, "--mandrel:"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--pull", "much"), 2, "--pull:"),
-    (("W08", "--outside", "9"), 2, "--mandrel"),
-    (("W08", "--mandrel", "8", "--outside", "9.5"), 2, "--outside: 9.5 is less than the mandrel"),
-    (("W08", "--mandrel", "8 mm", "--outside", "0.37 in"), 2, "--outside: 0.37 in is less than the mandrel"),
-    (("W08", "--mandrel", "6", "--turns", "-4", "--outside", "8.9"), 2, "--turns: -4 is negative"),
-    (("W08", "--mandrel", "6", "--turns", "nan", "--outside", "8.9"), 2, "--turns: nan is no finite number"),
-    (("W08", "--mandrel", "6", "--outside", "inf"), 2, "--outside: inf is no finite number"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--pull", "-30 N"), 2, "--pull: -30 N is negative"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--pull", "0 N"), 2, "--pull: 0 N is zero"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--pull", "nan"), 2, "--pull: nan is no finite number"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--pull", "1200 N"), 2, "--pull: a pull of 1200 N, which tears"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--pitch-wound", "0.5"), 2, "--pitch-wound: a pitch of 0.50 mm"),
-    (("W08", "--mandrel", "6", "--outside", "9", "--pitch", "-1"), 2, "--pitch: -1 is negative"),
-]
-
-
-@pytest.mark.parametrize(("words", "status", "said"), WRONG, ids=[" ".join(words) for words, _, _ in WRONG])
-def test_a_wrong_trial_is_told_by_its_option_and_nothing_is_written(run, spools, words, status, said):
-    before = spools.read_bytes()
-    ran = run("trial", *words)
-    assert ran.status == status
-    assert said in re.sub(r"\s+", " ", ran.err)
-    assert spools.read_bytes() == before
-
-
-def test_stock_check_and_every_command_point_at_a_hand_written_trial_that_measures_too_little(run, spools):
-    """One bound: what `trial` refuses is refused in the file, and `wind --came-out` has it too."""
-    text = spools.read_text("utf-8")
-    spools.write_text(text + "    trials:\n      - {mandrel: 8, outside_diameter: 9.5}\n", "utf-8")
-    line = text.count("\n") + 2
-    for words in (("stock", "check"), ("wind", "need.yaml", "--wire", "W08"), CASE_2):
-        ran = run(*words)
-        assert ran.status == 1
-        assert f"wire.yaml:{line}:" in ran.out + ran.err or f".yaml:{line}:" in ran.out + ran.err
-        assert "9.5 is less than the mandrel" in " ".join((ran.out + ran.err).split())
-
-
-def test_came_out_has_the_bound_of_a_trial(run, spools):
-    mandrel = ("wind", "need.yaml", "--wire", "W08", "--mandrel", "6", "--came-out")
-    least = run(*mandrel, "7.55")
-    assert least.status == 0
-    assert "7.55 mm" in least.out
-    too_little = run(*mandrel, "7.53")
-    assert too_little.status == 2
-    assert "7.60 mm or more (up to 0.06 mm less is let pass)" in " ".join(too_little.err.split())
-    assert run("trial", "W08", "--mandrel", "6", "--outside", "7.55", "--dry-run").status == 0
-    assert run("trial", "W08", "--mandrel", "6", "--outside", "7.53", "--dry-run").status == 2
 
 
 def test_a_read_only_file_stays_and_the_reason_is_told(run, spools):
