@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
-from math import inf
 
 from sourcing.fit.limits.lasting import LIFE
 from sourcing.fit.model import Fit
@@ -13,7 +12,7 @@ from sourcing.safety import winding_cautions
 from sourcing.stock.model import Spool
 from sourcing.winding.by_hand import USUAL_LIMITS, refused_by_size, wants_caution
 from sourcing.winding.heat import oven_reaches
-from sourcing.winding.lesson_words import WIDE_DOUBT, take_back
+from sourcing.winding.lesson_words import TEACH_NOTHING, WIDE_DOUBT, take_back
 from sourcing.winding.model import Refusal
 from sourcing.winding.setting_up import Numbers
 from sourcing.winding.task import Task
@@ -137,8 +136,5 @@ def _unsettled(lesson: Lesson, task: Task) -> str:
 
 def _taught(lesson: Lesson, units: str) -> str:
     """What a trial coil showed, and what follows."""
-    mandrel, got = (show_diameter(mm, units) for mm in (lesson.trial.mandrel_mm, lesson.outside_diameter_mm))
-    if lesson.expected_outside_diameter_mm == inf:
-        return f"Trial on {mandrel}: {lesson.said}"
-    expected = show_diameter(lesson.expected_outside_diameter_mm, units)
-    return f"Trial on {mandrel}: {got} outside where {expected} was expected: {lesson.said}"
+    told = lesson.said if lesson.said in TEACH_NOTHING else f"{lesson.beside_expected(units)}: {lesson.said}"
+    return f"Trial on {show_diameter(lesson.trial.mandrel_mm, units)}: {told}"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from math import exp, sqrt
+from math import exp, hypot, log, sqrt
 
 from sourcing.winding import springback
 from sourcing.winding.leg_reading import Joined, LegReading, joined
@@ -15,6 +15,10 @@ SURPRISE = 3.0
 NORMAL_95 = 1.96
 """Standard deviations to each side that hold 95 % of a normal distribution."""
 
+OPENED_BY_CAST = 0.25
+"""Of wire that did not yield, the cast that it has from its spool may keep this share of the curvature (assumed)."""
+
+_MOST_KEPT = 0.999
 _CONVERGED = 1e-9
 
 
@@ -35,8 +39,18 @@ class ReadCoil:
     contradiction: str = ""
 
     def elastic(self, flow_strain: float) -> bool:
-        """Whether the wire has not yielded on this mandrel, so that the coil says nothing of the flow stress."""
+        """Whether the wire should not have yielded on this mandrel, so that the coil should have opened fully."""
         return springback.surface_strain(self.index_on_mandrel, flow_strain) <= 1
+
+    def opened(self, flow_strain: float) -> bool:
+        """Whether it should have opened fully and did, but for the wire's cast: it says nothing of the flow stress."""
+        return self.elastic(flow_strain) and self.curvature * self.index_on_mandrel < OPENED_BY_CAST
+
+    @property
+    def strain_shown(self) -> float:
+        """The flow strain that it shows by itself, without any pull; next to none where it has not opened at all."""
+        kept = min(self.curvature * self.index_on_mandrel, _MOST_KEPT)
+        return springback.flow_strain_shown(self.index_on_mandrel, self.index_on_mandrel / kept)
 
     def fall(self, flow_strain: float) -> float:
         """By how much d/D falls as theta rises."""
@@ -45,6 +59,20 @@ class ReadCoil:
     def residual(self, flow_strain: float) -> float:
         """Measured less expected d/D."""
         return self.curvature - springback.released_curvature(self.index_on_mandrel, flow_strain, self.moment_kept)
+
+    def deviations(self, flow_strain: float, doubt: float) -> float:
+        """How far it came from what was expected, in standard deviations, below 0 where it opened less.
+
+        `doubt` is that of the flow stress. While the wire is elastic d/D_f does not move with it, but it would with
+        softer wire: one standard deviation is then a third of what wire softer by three of them keeps.
+        """
+        if self.opened(flow_strain):
+            return 0.0
+        spread = self.fall(flow_strain) * doubt
+        if self.elastic(flow_strain):
+            softer = flow_strain * exp(-SURPRISE * doubt)
+            spread = springback.released_curvature(self.index_on_mandrel, softer, self.moment_kept) / SURPRISE
+        return -self.residual(flow_strain) / hypot(spread, self.curvature_sd)
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,8 +106,12 @@ def with_legs(coil: ReadCoil, legs: LegReading, measured_mm: float, shared: Shar
 
 
 def settled(coil: ReadCoil, strain: float, doubt: float) -> tuple[float, float]:
-    """The most probable change of theta and the doubt left, from a prior of sd `doubt`: Gauss-Newton."""
-    change = 0.0
+    """The most probable change of theta and the doubt left, from a prior of sd `doubt`: Gauss-Newton.
+
+    It begins where the coil points if the wire should not have yielded, for there d/D_f does not move with theta.
+    """
+    yielded = coil.elastic(strain) and not coil.opened(strain)
+    change = log(coil.strain_shown / strain) if yielded else 0.0
     for _ in range(30):
         here = strain * exp(change)
         fall = coil.fall(here)

@@ -22,16 +22,32 @@ OTHER_WAY = (
 )
 
 
-def came_otherwise(outside_diameter_mm: float, expected_mm: float, agree: bool, units: str) -> str:
-    """How a coil that is too far off to be chance came out, as a verb and what belongs to it.
+OF_NO_ONE_COIL = "has a diameter and an angle of its legs that do not belong together"
 
-    >>> came_otherwise(10.4, 8.98, True, "mm")
-    'came out at 10.40 mm outside where 8.98 mm was expected'
+TEACH_NOTHING = (NO_COIL, OPENS_FULLY)
+"""Lessons that stand alone: what came out and what was expected add nothing."""
+
+OPENED_FULLY = 5.0
+"""A coil that was expected at so many times its mandrel was expected to open fully (assumed)."""
+
+
+def should_have_opened(mandrel_mm: float, expected_mm: float) -> bool:
+    """Whether a coil was expected so large that no figure tells more than that it should have opened fully."""
+    return expected_mm > OPENED_FULLY * mandrel_mm
+
+
+def beside_expected(outside_diameter_mm: float, expected_mm: float, mandrel_mm: float, units: str) -> str:
+    """How a coil came out, and what was expected.
+
+    >>> beside_expected(10.4, 8.98, 6.0, "mm")
+    '10.40 mm outside where 8.98 mm was expected'
+    >>> beside_expected(90.0, 3680.99, 70.0, "mm")
+    '90.00 mm outside where it should have opened fully'
     """
-    if not agree:
-        return "has a diameter and an angle of its legs that do not belong together"
-    got, expected = (show_diameter(mm, units) for mm in (outside_diameter_mm, expected_mm))
-    return f"came out at {got} outside where {expected} was expected"
+    got = f"{show_diameter(outside_diameter_mm, units)} outside where"
+    if should_have_opened(mandrel_mm, expected_mm):
+        return f"{got} it should have opened fully"
+    return f"{got} {show_diameter(expected_mm, units)} was expected"
 
 
 def take_back(spool: str) -> str:
@@ -39,8 +55,14 @@ def take_back(spool: str) -> str:
     return f"springwright trial {spool} --take-back"
 
 
-def lesson_said(change: float, surprising: bool) -> str:
-    """The lesson in words."""
+def lesson_said(change: float, surprising: bool, should_open: bool) -> str:
+    """The lesson in words; `should_open`: the coil was expected to open fully."""
+    if surprising and should_open:
+        return (
+            "too far off to be chance. A much softer wire, or another than the label says: measure wire and mandrel "
+            "again and wind a second coil, on a smaller mandrel. If that agrees, the wire is another than its label "
+            "says."
+        )
     if surprising:
         return (
             "too far off to be chance. Another wire or grade than the label says, or a coil that slipped: measure wire "

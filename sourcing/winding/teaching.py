@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import inf, log
+from math import log
 
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.quantities import show_angle, show_diameter, show_force, show_length, show_temperature
@@ -16,7 +16,7 @@ from sourcing.winding.advice import TRIAL_MINUTES, TRIAL_TURNS, trial_wire_mm
 from sourcing.winding.doubts import NORMAL_95
 from sourcing.winding.extension.hand_tension import hand_tension_n
 from sourcing.winding.heat import oven_reaches
-from sourcing.winding.lesson_words import take_back
+from sourcing.winding.lesson_words import TEACH_NOTHING, take_back
 from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.pitch_lesson import pitch_said
 from sourcing.winding.trials import Knowledge, Lesson, learn
@@ -149,12 +149,12 @@ def _decided(taught: Taught) -> Iterator[str]:
 
 def _first(taught: Taught, units: str) -> str:
     lesson, size = taught.lesson, taught.spoken_of
-    got, expected = lesson.outside_diameter_mm, lesson.expected_outside_diameter_mm
     if not lesson.agree:
         return lesson.said[0].upper() + lesson.said[1:]
-    if lesson.surprising or expected == inf:
-        came = "" if expected == inf else f"It came out at {_short(got, units)} where {_short(expected, units)} was "
-        return f"{came}expected: {lesson.said}" if came else lesson.said
+    if lesson.said in TEACH_NOTHING:
+        return lesson.said
+    if lesson.surprising:
+        return f"It {lesson.came_otherwise(units)}: {lesson.said}"
     of = f"for a coil of {_short(size.mean_diameter_mm, units)} mean diameter"
     now, was = _short(size.mandrel_mm, units), _short(size.mandrel_before_mm, units)
     told = "assumed" if len(taught.spool.trials) == 1 else "its coils before said"

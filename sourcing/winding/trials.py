@@ -28,7 +28,15 @@ from sourcing.winding.coil_reading import NORMAL_95, SURPRISE, ReadCoil, Shared,
 from sourcing.winding.heat_change import as_wound
 from sourcing.winding.index_trend import AS_ONE_AT_INDEX, Trend
 from sourcing.winding.leg_reading import leg_reading
-from sourcing.winding.lesson_words import NO_COIL, OPENS_FULLY, WIDE_DOUBT, came_otherwise, lesson_said
+from sourcing.winding.lesson_words import (
+    NO_COIL,
+    OF_NO_ONE_COIL,
+    OPENS_FULLY,
+    WIDE_DOUBT,
+    beside_expected,
+    lesson_said,
+    should_have_opened,
+)
 
 CALIPER_SD_MM = 0.03
 """A caliper on a coil, ±0.05 mm (assumed), read as a rectangle."""
@@ -71,7 +79,12 @@ class Lesson:
 
     def came_otherwise(self, units: str) -> str:
         """How it came out otherwise than expected, as a verb and what belongs to it."""
-        return came_otherwise(self.outside_diameter_mm, self.expected_outside_diameter_mm, self.agree, units)
+        return f"came out at {self.beside_expected(units)}" if self.agree else OF_NO_ONE_COIL
+
+    def beside_expected(self, units: str) -> str:
+        """The diameter that came out, and what was expected."""
+        expected_mm, mandrel_mm = self.expected_outside_diameter_mm, self.trial.mandrel_mm
+        return beside_expected(self.outside_diameter_mm, expected_mm, mandrel_mm, units)
 
 
 @dataclass(frozen=True, slots=True)
@@ -282,16 +295,16 @@ def _lesson(known: Knowledge, trial: Trial, material: Material) -> tuple[Lesson,
         lesson = Lesson(trial, trial.outside_diameter_mm, inf, None, 0.0, True, NO_COIL)
         return lesson, known.flow_ratio, known.flow_ratio_sd
     coil, strain = _coil(known, trial, material), known.flow_strain
-    spread = hypot(coil.fall(strain) * known.flow_ratio_sd, coil.curvature_sd)
-    deviations = -coil.residual(strain) / spread
-    agree = not coil.contradiction
-    surprising = (abs(deviations) > SURPRISE or not agree) and not coil.elastic(strain)
+    deviations, agree = coil.deviations(strain, known.flow_ratio_sd), not coil.contradiction
+    surprising = (abs(deviations) > SURPRISE or not agree) and not coil.opened(strain)
     change, doubt = settled(coil, strain, WIDE_DOUBT if surprising else known.flow_ratio_sd)
     if surprising:
         doubt = max(WIDE_DOUBT, abs(change) / NORMAL_95)
     ratio = known.flow_ratio * exp(change)
     expected_mm = _outside_mm(known, springback.released_curvature(coil.index_on_mandrel, strain, coil.moment_kept))
-    shown = coil.contradiction or lesson_said(ratio / known.flow_ratio - 1, surprising)
+    shown = coil.contradiction or lesson_said(
+        ratio / known.flow_ratio - 1, surprising, should_have_opened(trial.mandrel_mm, expected_mm)
+    )
     lesson = Lesson(
         trial=trial,
         outside_diameter_mm=_outside_mm(known, coil.by_caliper),
@@ -299,7 +312,7 @@ def _lesson(known: Knowledge, trial: Trial, material: Material) -> tuple[Lesson,
         flow_ratio_alone=_ratio_alone(known, coil),
         deviations=deviations,
         surprising=surprising,
-        said=OPENS_FULLY if expected_mm == inf else shown,
+        said=OPENS_FULLY if coil.opened(strain) else shown,
         outside_by_legs_mm=None if coil.by_legs is None else _outside_mm(known, coil.by_legs),
         agree=agree,
     )

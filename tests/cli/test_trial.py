@@ -51,6 +51,19 @@ def test_a_coil_far_from_what_was_expected_is_a_surprise_with_its_likely_causes(
         assert word in said
 
 
+def test_wire_that_should_have_opened_fully_and_did_not_is_a_surprise_without_a_figure_of_what_was_expected(
+    run, spools
+):
+    said = " ".join(run("trial", "W08", "--mandrel", "70", "--outside", "90").out.split())
+    assert "It came out at 90.00 mm outside where it should have opened fully: too far off to be chance." in said
+    assert "A much softer wire, or another than the label says" in said
+    assert "No mandrel is told until a second coil decides." in said
+    checked = " ".join(run("stock", "check").out.split())
+    assert "came out at 90.00 mm outside where it should have opened fully, too far off" in checked
+    sheet = " ".join(run("wind", "need.yaml", "--wire", "W08").out.split())
+    assert "W08 came out at 90.00 mm outside where it should have opened fully, too far off to be chance" in sheet
+
+
 SURPRISE = ("trial", "W08", "--mandrel", "6", "--outside", "7.8")
 
 

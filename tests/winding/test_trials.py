@@ -121,6 +121,58 @@ def test_a_coil_that_opens_fully_teaches_nothing_and_breaks_nothing() -> None:
     assert "teaches nothing" in known.lessons[0].said
 
 
+def test_a_coil_that_should_have_opened_fully_and_did_not_is_a_surprise() -> None:
+    """0.8 mm on 70 mm: its surface is strained to 0.94 of what it yields at, and 90 mm keeps 0.79 of the curvature."""
+    known = after(Trial(70.0, 90.0))
+    lesson = known.lessons[0]
+    assert lesson.surprising
+    assert lesson.deviations < -3
+    assert known.unsettled
+    assert known.flow_ratio < 0.5 * 1.08
+    assert lesson.beside_expected("mm") == "90.00 mm outside where it should have opened fully"
+    assert "A much softer wire, or another than the label says" in lesson.said
+    assert "teaches nothing" not in lesson.said
+    assert known.reckoned_with.flow_ratio == pytest.approx(1.08)
+
+
+def test_a_coil_that_kept_all_of_a_mandrel_that_it_should_have_opened_from_is_a_surprise_too() -> None:
+    for outside_mm in (71.4, 71.6):
+        assert after(Trial(70.0, outside_mm)).lessons[0].surprising
+
+
+@pytest.mark.parametrize(("outside_mm", "surprising"), [(240.0, True), (300.0, False)])
+def test_a_cast_that_wire_has_from_its_spool_is_no_surprise(outside_mm: float, surprising: bool) -> None:
+    """A quarter of the curvature on the mandrel is left at four times its mean diameter, 283 mm."""
+    assert after(Trial(70.0, outside_mm)).lessons[0].surprising is surprising
+
+
+def test_wire_that_is_softer_by_less_than_three_of_its_doubts_and_so_yielded_is_no_surprise_and_teaches() -> None:
+    """Of a doubt of 40 %, wire of 0.4 instead of 1.08 is softer by 2.5: it yields on 70 mm, and its coil says so."""
+    doubted = replace(untried(MUSIC, 0.8, SH_AT_0_8_MPA), flow_ratio_sd=0.4)
+    soft = replace(doubted, flow_ratio=0.4)
+    coil = Trial(70.0, soft.finished_mean_mm(70.0) + 0.8)
+    known = doubted.after(coil, MUSIC)
+    assert not known.lessons[0].surprising
+    assert known.flow_ratio == pytest.approx(0.4, rel=0.03)
+    assert "teaches nothing" not in known.lessons[0].said
+
+
+def test_no_figure_is_told_of_a_coil_that_was_expected_many_times_its_mandrel() -> None:
+    lesson = after(Trial(64.0, 90.0)).lessons[0]
+    assert 64.0 * 5 < lesson.expected_outside_diameter_mm < 1e6
+    assert lesson.surprising
+    assert lesson.came_otherwise("mm").endswith("where it should have opened fully")
+
+
+@given(st.floats(64.0, 90.0), st.floats(1.05, 3.5))
+def test_a_coil_that_kept_much_of_a_large_mandrel_is_a_surprise_on_either_side_of_where_its_wire_yields(
+    mandrel_mm: float, opened: float
+) -> None:
+    """0.8 mm begins to yield on 65.6 mm: a coil that kept so much is a surprise above and below."""
+    lesson = after(Trial(mandrel_mm, opened * (mandrel_mm + 0.8) + 0.8)).lessons[0]
+    assert lesson.surprising
+
+
 def test_a_coil_that_has_not_opened_at_all_is_a_surprise_without_a_ratio_of_its_own() -> None:
     known = after(Trial(7.0, 8.0))
     assert known.lessons[0].flow_ratio_alone is None
