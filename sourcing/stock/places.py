@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from functools import lru_cache
 
 from sourcing.files.document import Document, Value
@@ -25,7 +26,8 @@ def place_of_inner(place: Place, key: str, number: int) -> Place:
 
 def _record_at(place: Place) -> tuple[Document, Value] | None:
     """The record that begins here, in its file; None where the file can be read no more."""
-    if place.file is None or (document := _loaded(place.file)) is None or not isinstance(document.value, dict):
+    document = None if place.file is None else _as_it_stands(place.file)
+    if document is None or not isinstance(document.value, dict):
         return None
     if document.start() == place:
         return document, document.value
@@ -49,8 +51,17 @@ def _places_in(document: Document, record: Value) -> dict[str, Place]:
     return {key: document.place(record, key) for key in record} if isinstance(record, dict) else {}
 
 
+def _as_it_stands(file: str) -> Document | None:
+    try:
+        stands = os.stat(file)
+    except OSError:
+        return None
+    return _loaded(file, (stands.st_dev, stands.st_ino, stands.st_size, stands.st_mtime_ns))
+
+
 @lru_cache(8)
-def _loaded(file: str) -> Document | None:
+def _loaded(file: str, _stands: tuple[int, ...]) -> Document | None:
+    """A file, read once for as long as it stays the same."""
     from sourcing.files.events import load
 
     try:
