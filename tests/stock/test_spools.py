@@ -7,6 +7,7 @@ import pytest
 from sourcing.files.findings import Place
 from sourcing.quantities import Money
 from sourcing.stock.model import Spool, Trial
+from sourcing.stock.places import place_of_inner
 from sourcing.stock.reading import inspect_catalogue, read_catalogue
 from tests.files.told import mistakes_of, told, written
 
@@ -186,3 +187,14 @@ def test_two_spools_with_one_id_are_told_once_with_both_places(tmp_path: Path) -
     assert mistakes(tmp_path, text) == [
         f"3:10: “W08” is the id of another spool, at {tmp_path / 'file.yaml'}:2:10; expected an id of its own"
     ]
+
+
+def test_the_place_of_a_trial_is_that_of_the_file_as_it_stands(tmp_path: Path) -> None:
+    def last_place(more: str) -> Place:
+        found = spool(tmp_path, more)
+        return place_of_inner(found.place, "trials", len(found.trials) - 1)
+
+    one = "{mandrel: 6, outside_diameter: 8.9}"
+    before, after = last_place(f", trials: [{one}]"), last_place(f", trials: [{one}, {one}]")
+    assert (before.line, after.line) == (2, 2)
+    assert (after.column or 0) - (before.column or 0) == len(f"{one}, ")
