@@ -96,7 +96,7 @@ def write_solids(asked: AskedSolids, answer: WindingPlan | Refusal, need: Need, 
         return WrittenSolids(solid, (), (f"{NOTHING_WRITTEN}: {solid.why}.",), True)
     printed = meshed or isinstance(solid.held, Bore)
     write_files({file: _encoded(solid, Path(file).suffix.lower(), need, bench) for file in asked.files})
-    told = solid_said(answer, solid, bench, printed)
+    told = solid_said(answer, solid, bench, printed, meshed)
     said = (*became_a_sleeve(answer, solid, bench, asked.shank), *told, _written(asked.files))
     return WrittenSolids(wound_on(answer, solid, need, bench, printed), asked.files, said)
 

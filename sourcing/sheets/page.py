@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from html import escape
 
@@ -9,14 +10,16 @@ from sourcing.files.findings import shown
 from sourcing.sheets.drawing.svg import Picture
 
 _NO_BREAK = "\N{NO-BREAK SPACE}"
+_TYPED = re.compile("`([^`]+)`")
 
 STYLE = """
-@page { margin: 10mm 12mm }
+@page { margin: 8mm 10mm }
 :root { color-scheme: light }
-body { font: 9pt/1.18 sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 186mm }
+body { font: 9pt/1.18 sans-serif; color: #000; background: #fff; margin: 0 auto; padding: 0 .5mm }
 h1 { font-size: 1.55em; margin: 0 0 2mm }
 h2 { font-size: 1.17em; margin: 2mm 0 .8mm; border-bottom: .3mm solid #000; break-after: avoid }
 h1, p, li, .words { overflow-wrap: anywhere }
+code { font: inherit; font-weight: bold }
 p, ul, ol { margin: .8mm 0 1.2mm }
 ul, ol { padding-left: 6mm }
 li { margin-bottom: .2mm; break-inside: avoid }
@@ -35,7 +38,7 @@ thead, thead + tbody > tr:first-child { break-before: avoid }
 caption { text-align: left; padding-bottom: .5mm }
 th, td { border: .2mm solid #000; padding: .3mm 1.4mm; text-align: left; vertical-align: top }
 th { white-space: nowrap }
-.checks th { white-space: normal }
+thead th, .checks th { white-space: normal }
 td.blank { min-width: 16mm }
 td.words { min-width: 45mm }
 .sheet + .sheet { break-before: page }
@@ -66,6 +69,15 @@ def as_text(words: str) -> str:
     return escape(_NO_BREAK.join(shown(part) for part in words.split(_NO_BREAK)))
 
 
+def marked(words: str) -> str:
+    """Words as text, with what stands between backticks marked up as what is typed.
+
+    >>> marked("Ask `springwright wind` <why>.")
+    'Ask <code>springwright wind</code> &lt;why&gt;.'
+    """
+    return _TYPED.sub(r"<code>\1</code>", as_text(words))
+
+
 def page(title: str, parts: Iterable[str]) -> str:
     """The whole page."""
     head = (
@@ -93,20 +105,20 @@ def heading(words: str, level: int = 2) -> str:
 
 def paragraph(words: str, lead: bool = False) -> str:
     """A paragraph; `lead`: the one that is read first."""
-    marked = ' class="lead"' if lead else ""
-    return f"<p{marked}>{as_text(words)}</p>"
+    kind = ' class="lead"' if lead else ""
+    return f"<p{kind}>{marked(words)}</p>"
 
 
 def bullets(items: Iterable[str], in_two: bool = False) -> str:
     """A list without an order; `in_two`: in two columns where there is room."""
     columns = ' class="two"' if in_two else ""
-    return f"<ul{columns}>{''.join(f'<li>{as_text(item)}</li>' for item in items)}</ul>"
+    return f"<ul{columns}>{''.join(f'<li>{marked(item)}</li>' for item in items)}</ul>"
 
 
 def steps(items: Iterable[str]) -> str:
     """A list in its order, with a box to tick at each."""
     box = '<span class="box" aria-hidden="true"></span>'
-    return f"<ol>{''.join(f'<li>{box}{as_text(item)}</li>' for item in items)}</ol>"
+    return f"<ol>{''.join(f'<li>{box}{marked(item)}</li>' for item in items)}</ol>"
 
 
 def cautions(title: str, items: Iterable[str]) -> str:
@@ -129,7 +141,7 @@ def table_with_words(headers: Sequence[str], groups: Iterable[Group], caption: s
 
 
 def _grouped(rows: Sequence[Sequence[str]], words: str) -> Iterator[str]:
-    shared = f'<td class="words" rowspan="{len(rows)}">{as_text(words)}</td>'
+    shared = f'<td class="words" rowspan="{len(rows)}">{marked(words)}</td>'
     for place, row in enumerate(rows):
         yield f"<tr>{_cells(row, 1)}{shared if place == 0 else ''}</tr>"
 
@@ -145,7 +157,7 @@ def _table(headers: Sequence[str], rows: Iterable[str], caption: str, kind: str 
 
 def _cells(row: Sequence[str], blank: int) -> str:
     first, *rest = row
-    cells = "".join(f"<td>{as_text(cell)}</td>" for cell in rest) + '<td class="blank"></td>' * blank
+    cells = "".join(f"<td>{marked(cell)}</td>" for cell in rest) + '<td class="blank"></td>' * blank
     return f'<th scope="row">{as_text(first)}</th>{cells}'
 
 

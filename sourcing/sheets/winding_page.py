@@ -16,6 +16,7 @@ from sourcing.sheets.hands import hand_matters
 from sourcing.sheets.winding_text import (
     Check,
     ask_about_a_coil,
+    caliper_words,
     checks,
     choices,
     made_table,
@@ -58,7 +59,7 @@ def winding_parts(plan: WindingPlan, need: Need, of_solid: Sequence[str] = (), j
     yield from _profile(plan)
     if of_solid:
         yield page.heading("The mandrel as a solid")
-        yield page.bullets(of_solid)
+        yield page.bullets(of_solid, in_two=True)
     yield page.heading("At the bench")
     if hand_matters(need):
         yield hands(job)
@@ -68,11 +69,11 @@ def winding_parts(plan: WindingPlan, need: Need, of_solid: Sequence[str] = (), j
     yield from _acceptance(plan)
     yield page.together(_true_size(plan, job))
     yield page.heading("How it goes in")
-    yield page.bullets((*plan.goes_in.said, *of_its_place(plan, need)))
+    yield page.bullets((*plan.goes_in.said, *of_its_place(plan, need)), in_two=True)
     yield from _trials(plan)
     if plan.notes:
         yield page.heading("Notes")
-        yield page.bullets(plan.notes)
+        yield page.bullets(plan.notes, in_two=True)
 
 
 def _to_make(plan: WindingPlan) -> Iterator[str]:
@@ -178,8 +179,17 @@ def _trials(plan: WindingPlan) -> Iterator[str]:
     columns = ("trial", *_trial_columns(plan))
     yield page.table(columns, [(str(row + 1),) for row in range(TRIAL_ROWS)], blank=len(columns) - 1)
     if plan.wire is not None:
-        mandrel = "..." if plan.mandrel.diameter_mm is None else f"{plan.mandrel.diameter_mm:g}"
-        yield page.paragraph(f"Then: springwright trial {plan.wire} --mandrel {mandrel} --outside ...")
+        yield page.paragraph(_as_trial(plan))
+
+
+def _as_trial(plan: WindingPlan) -> str:
+    """The command that takes what is measured; a length without its unit is read in mm."""
+    inch = plan.units == "inch"
+    outside = "'... in'" if inch else "..."
+    mandrel = outside if plan.mandrel.diameter_mm is None else caliper_words(plan.mandrel.diameter_mm, plan.units)
+    on = " --on printed" if plan.mandrel.kind == "printed" else ""
+    units = " Write each figure with its unit: without one, lengths are read as mm and forces as N." if inch else ""
+    return f"Then: `springwright trial {plan.wire} --mandrel {mandrel} --outside {outside}{on}`.{units}"
 
 
 def _trial_columns(plan: WindingPlan) -> tuple[str, ...]:
@@ -192,4 +202,4 @@ def _trial_columns(plan: WindingPlan) -> tuple[str, ...]:
             own = ("which end",)
         case _:
             own = ("pitch wound", "pitch")
-    return ("mandrel", "turns", "outside", *own, "heated", "pull")
+    return ("mandrel", "on steel or printed", "turns", "outside", *own, "heated", "pull")

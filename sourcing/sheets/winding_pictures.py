@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
+from sourcing.quantities.kinds import FORCE, LENGTH, TORQUE
 from sourcing.sheets.drawing import plots, springs
 from sourcing.sheets.drawing.end_view import end_view, turned_dimensioned
 from sourcing.sheets.drawing.hooked import hooked_dimensioned, hooked_one_to_one
@@ -59,6 +61,20 @@ def curve(plan: WindingPlan) -> Picture:
             return _turned(plan, spring)
 
 
+@dataclass(frozen=True, slots=True)
+class _Measure:
+    """What an axis tells in the units of a bench, and how many of the house unit go into one of its own."""
+
+    words: str
+    unit: float = 1.0
+
+
+_ANGLE = _Measure("wound up, deg")
+_LENGTH = {"mm": _Measure("length, mm"), "inch": _Measure("length, in", LENGTH.factors["in"])}
+_FORCE = {"mm": _Measure("force, N"), "inch": _Measure("force, lbf", FORCE.factors["lbf"])}
+_TORQUE = {"mm": _Measure("torque, N·mm"), "inch": _Measure("torque, lbf·in", TORQUE.factors["lbf*in"])}
+
+
 def _turned(plan: WindingPlan, spring: TorsionSpring) -> Picture:
     rate = turned.rate_n_mm_per_deg(spring)
     wishes = [
@@ -67,8 +83,7 @@ def _turned(plan: WindingPlan, spring: TorsionSpring) -> Picture:
         if (at := AT_ANGLE.fullmatch(row.figure)) is not None and at[1] == "torque"
     ]
     most_deg = 1.15 * max((wish.at for wish in wishes), default=90.0)
-    across = plots.Axis("wound up, deg", 0.0, most_deg)
-    return _drawn(lambda deg: rate * deg, across, "torque, N·mm", rate * most_deg, wishes)
+    return _drawn(lambda deg: rate * deg, (0.0, most_deg), wishes, (_ANGLE, _TORQUE[plan.units]))
 
 
 def _pulled(plan: WindingPlan, spring: ExtensionSpring) -> Picture:
@@ -80,8 +95,8 @@ def _pulled(plan: WindingPlan, spring: ExtensionSpring) -> Picture:
     def force_n(length_mm: float) -> float:
         return max(tension_n, pulled.force_n(spring, length_mm, rate, tension_n))
 
-    across = plots.Axis("length, mm", min(free_mm, *places, longest_mm), longest_mm)
-    return _drawn(force_n, across, "force, N", force_n(longest_mm), wishes)
+    lengths_mm = min(free_mm, *places, longest_mm), longest_mm
+    return _drawn(force_n, lengths_mm, wishes, (_LENGTH[plan.units], _FORCE[plan.units]))
 
 
 def _pressed(plan: WindingPlan, spring: CompressionSpring | ConicalSpring) -> Picture:
@@ -93,8 +108,8 @@ def _pressed(plan: WindingPlan, spring: CompressionSpring | ConicalSpring) -> Pi
     def force_n(length_mm: float) -> float:
         return pressed.force_n(spring, min(length_mm, free_mm), rate)
 
-    across = plots.Axis("length, mm", low_mm, max(free_mm, *places, low_mm))
-    return _drawn(force_n, across, "force, N", force_n(low_mm), wishes)
+    lengths_mm = low_mm, max(free_mm, *places, low_mm)
+    return _drawn(force_n, lengths_mm, wishes, (_LENGTH[plan.units], _FORCE[plan.units]))
 
 
 def _wanted_forces(plan: WindingPlan) -> list[plots.Wish]:
@@ -106,8 +121,21 @@ def _wanted_forces(plan: WindingPlan) -> list[plots.Wish]:
 
 
 def _drawn(
-    value_at: Callable[[float], float], across: plots.Axis, words: str, most: float, wishes: Sequence[plots.Wish]
+    value_at: Callable[[float], float],
+    ends: tuple[float, float],
+    wishes: Sequence[plots.Wish],
+    measures: tuple[_Measure, _Measure],
 ) -> Picture:
-    """The curve, its upper end and all bars in the picture."""
-    top = max(most, *(wish.high for wish in wishes if wish.high is not None), 1e-9)
-    return plots.curve(value_at, across, plots.Axis(words, 0.0, 1.08 * top), wishes, PLOT_MM)
+    """The curve between two ends in the bench's units, along and up; its upper end and all bars in the picture."""
+    along, up = measures
+
+    def shown(value: float | None) -> float | None:
+        return None if value is None else value / up.unit
+
+    bars = [plots.Wish(wish.at / along.unit, shown(wish.low), shown(wish.high)) for wish in wishes]
+    most = max(value_at(each) / up.unit for each in ends)
+    top = max(most, *(bar.high for bar in bars if bar.high is not None), 1e-9)
+    low, high = (each / along.unit for each in ends)
+    across = plots.Axis(along.words, low, high)
+    upward = plots.Axis(up.words, 0.0, 1.08 * top)
+    return plots.curve(lambda at: value_at(at * along.unit) / up.unit, across, upward, bars, PLOT_MM)

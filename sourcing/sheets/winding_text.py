@@ -330,15 +330,20 @@ def taken_as(wound: WindingPlan, named: bool) -> str:
     return taken if named else f"{taken} If you wound it otherwise, say so with {options} and --turns."
 
 
+def caliper_words(diameter_mm: float, units: str) -> str:
+    """A diameter as it is typed for a command: with its unit, in quotes.
+
+    >>> caliper_words(6.0, "mm"), caliper_words(6.35, "inch")
+    ("'6 mm'", "'0.25 in'")
+    """
+    return f"'{diameter_mm / MM_PER_INCH:.5g} in'" if units == "inch" else f"'{diameter_mm:g} mm'"
+
+
 def ask_about_a_coil(plan: WindingPlan) -> str:
     """How to ask about a coil of this sheet: by name, for once it is written down as a trial another may be best."""
-
-    def size(diameter_mm: float) -> str:
-        return f"'{diameter_mm / MM_PER_INCH:.5g} in'" if plan.units == "inch" else f"'{diameter_mm:g} mm'"
-
-    words = [f"--wire {plan.wire or size(plan.wire_diameter_mm)}"]
+    words = [f"--wire {plan.wire or caliper_words(plan.wire_diameter_mm, plan.units)}"]
     if plan.mandrel.diameter_mm is not None:
-        words.append(f"--mandrel {size(plan.mandrel.diameter_mm)}")
+        words.append(f"--mandrel {caliper_words(plan.mandrel.diameter_mm, plan.units)}")
     words.append(f"--turns {plan.turns_to_wind:.2f}")
     first = "" if plan.mandrel.profile == () else " Ask before you write it down as a trial: that changes the taper."
     return f"Ask about a coil of this sheet as: springwright wind NEED {' '.join(words)}, with the option named.{first}"

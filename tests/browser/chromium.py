@@ -67,7 +67,7 @@ class Page:
         return " ".join(line.words for line in self.lines)
 
 
-MARGIN_ACROSS_MM, MARGIN_DOWN_MM = 12.0, 10.0
+MARGIN_ACROSS_MM, MARGIN_DOWN_MM = 10.0, 8.0
 SLACK_MM = 0.3
 """How far a letter's box, which has room above and below, may stand in a margin."""
 

@@ -8,11 +8,15 @@ from dataclasses import dataclass, replace
 from functools import cache
 from html import escape, unescape
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from sourcing.cli.reading import read_all
+from sourcing.cli.solids import AskedSolids, write_solids
 from sourcing.cli.wind import plan, with_mandrels
+from sourcing.need.model import Need
 from sourcing.sheets.page import STYLE
 from sourcing.sheets.winding_page import winding_page
+from sourcing.stock.model import Bench
 from sourcing.winding.model import WindingPlan
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -32,22 +36,33 @@ class Sheet:
 
 
 @cache
-def sheets(units: str) -> tuple[Sheet, ...]:
-    """Those of the examples for which there is a plan, on a bench that reads mm or inch."""
+def sheets(units: str, solid: bool = False) -> tuple[Sheet, ...]:
+    """Those of the examples for which there is a plan, on a bench of mm or inch; `solid`: each with its mandrel."""
     found = []
     for file in sorted(EXAMPLES.glob("*/need.yaml")):
         ((need, catalogue),) = read_all([str(file)], None)
         catalogue = replace(catalogue, bench=replace(catalogue.bench, units=units))
         if isinstance(answer := plan(need, catalogue, None, None), WindingPlan):
-            whole = with_mandrels(answer, need, catalogue)
-            found.append(Sheet(need.job, whole, winding_page(whole, need)))
+            made, said = _on_solid(answer, need, catalogue.bench) if solid else (answer, ())
+            whole = with_mandrels(made, need, catalogue)
+            found.append(Sheet(need.job, whole, winding_page(whole, need, said)))
     return tuple(found)
 
 
-def together(units: str, paper: str) -> str:
+def _on_solid(plan: WindingPlan, need: Need, bench: Bench) -> tuple[WindingPlan, tuple[str, ...]]:
+    """The plan on a mandrel that is printed, or turned where none can be, and what the sheet says of that."""
+    for file in ("mandrel.stl", "mandrel.svg"):
+        with TemporaryDirectory() as folder:
+            written = write_solids(AskedSolids((f"{folder}/{file}",), None), plan, need, bench)
+        if isinstance(written.answer, WindingPlan):
+            return written.answer, written.said
+    raise AssertionError(f"no mandrel for {need.job}")
+
+
+def together(units: str, paper: str, solid: bool = False) -> str:
     """One document of all of them, each beginning on a page of its own: the browser is started once for all."""
     own = f"@page {{ size: {paper} }} main {{ break-before: page }} main:first-of-type {{ break-before: auto }}"
-    bodies = "\n".join(sheet.body for sheet in sheets(units))
+    bodies = "\n".join(sheet.body for sheet in sheets(units, solid))
     head = f'<!DOCTYPE html>\n<html lang="en"><meta charset="utf-8"><style>{STYLE}{own}</style>'
     return f"{head}<body>{bodies}</body></html>"
 
@@ -80,7 +95,9 @@ onload = () => {
 
 def words_of(page: str) -> list[str]:
     """The words that somebody reads on a page."""
-    seen = re.sub(r"<(head|title|desc)\b.*?</\1>", " ", page, flags=re.DOTALL)
+    seen = re.sub(
+        r"<(head|title|desc)\b.*?</\1>", " ", page.replace("<code>", "").replace("</code>", ""), flags=re.DOTALL
+    )
     return split_words(unescape(re.sub("<[^>]+>", " ", seen)))
 
 

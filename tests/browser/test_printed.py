@@ -1,9 +1,9 @@
-"""The winding sheets of all examples as a browser prints them, on A4 in millimetres and on Letter in inches."""
+"""The winding sheets of all examples as a browser prints them: two papers, mm and inch, with a solid and without."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import pairwise
+from itertools import pairwise, product
 from math import hypot
 
 import pytest
@@ -15,17 +15,23 @@ from tests.browser.sheets import Sheet, sheets, together
 pytestmark = pytest.mark.browser
 
 TRUE_WITHIN_MM = 0.3
-PAPERS = {"A4": (210.0, 297.0, "mm"), "Letter": (215.9, 279.4, "inch")}
+PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
 
 
-@pytest.fixture(scope="module", params=list(PAPERS))
+def _named(case: tuple[str, str, bool]) -> str:
+    paper, units, solid = case
+    return f"{paper}-{units}{'-solid' if solid else ''}"
+
+
+@pytest.fixture(scope="module", params=product(PAPERS, ("mm", "inch"), (False, True)), ids=_named)
 def jobs(request, tmp_path_factory) -> dict[str, tuple[Sheet, list[Page]]]:
     """The sheet and the printed pages of each job."""
-    wide, high, units = PAPERS[request.param]
-    html = tmp_path_factory.mktemp("printed") / f"{request.param}.html"
-    html.write_text(together(units, request.param), "utf-8")
+    paper, units, solid = request.param
+    wide, high = PAPERS[paper]
+    html = tmp_path_factory.mktemp("printed") / f"{paper}.html"
+    html.write_text(together(units, paper, solid), "utf-8")
     found: dict[str, tuple[Sheet, list[Page]]] = {}
-    waiting = list(sheets(units))
+    waiting = list(sheets(units, solid))
     for page in printed(html):
         assert (page.width, page.height) == pytest.approx((wide, high), abs=0.2)
         if waiting and any(line.words.startswith(f"{waiting[0].job}:") for line in page.lines):

@@ -299,3 +299,16 @@ def test_the_sheet_tells_the_hand_that_was_taken_right_below_its_first_sentence(
     assert said in before
     assert said in (bench_folder / "out.html").read_text("utf-8")
     assert said not in " ".join(run("wind", "need.yaml", *SEVEN).out.split())
+
+
+@pytest.mark.parametrize("shank", [(), ("--shank", "hex"), ("--shank", "sleeve")])
+def test_a_drawing_alone_says_nothing_of_printing(run, bench_folder, shank):
+    printer(bench_folder, "[300 mm, 300 mm, 300 mm]")
+    ran = run("wind", "need.yaml", *SEVEN, "--solid", "out.svg", *shank)
+    assert ran.status == 0
+    said = ran.out[ran.out.index("The mandrel as a solid") :] + (bench_folder / "out.svg").read_text("utf-8")
+    for words in ("Printed solid", "printer", "as it is in the file"):
+        assert words not in said
+    if "sleeve" not in shank:
+        assert "what is printed" not in ran.out
+        assert "it stands" not in said

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from html import unescape
 from html.parser import HTMLParser
 
 import pytest
@@ -235,3 +236,27 @@ def test_the_mandrels_to_choose_among_stand_on_the_page_with_their_chances(run, 
     assert "Mandrels to choose among" in words
     for each in chosen:
         assert each["said"] in words
+
+
+def test_what_is_typed_is_marked_up_and_no_backtick_is_seen(sheet):
+    _, page, _ = sheet
+    assert "`" not in page
+    assert "<code>springwright trial</code>" in page or "<code>springwright trial W" in page
+
+
+def test_the_blanks_of_a_trial_ask_what_it_was_wound_on(sheet):
+    _, page, _ = sheet
+    assert '<th scope="col">on steel or printed</th>' in page[page.index("Write down each coil") :]
+
+
+def test_the_command_below_the_blanks_has_units_and_an_inch_bench_is_told_what_a_bare_figure_means(run, bench_folder):
+    found = {}
+    for units in ("mm", "inch"):
+        (bench_folder / "catalog" / "bench.yaml").write_text(f"units: {units}\nrods: [6 mm, 7 mm]\n", "utf-8")
+        assert run("wind", "need.yaml", "--wire", "W08", "--mandrel", "6 mm", "--sheet", "out.html").status == 0
+        page = unescape((bench_folder / "out.html").read_text("utf-8"))
+        found[units] = page[page.index("Then: <code>springwright trial") :].partition("</p>")[0]
+    assert "--mandrel '6 mm' --outside ...</code>." in found["mm"]
+    assert "--mandrel '0.23622 in' --outside '... in'</code>." in found["inch"]
+    assert "read as mm" in found["inch"]
+    assert "read as mm" not in found["mm"]

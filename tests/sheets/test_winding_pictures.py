@@ -13,9 +13,11 @@ from sourcing.sheets.drawing.end_view import legs_of, turned_dimensioned
 from sourcing.sheets.drawing.svg import LETTER, Picture
 from sourcing.springs.model import Hand
 from sourcing.winding.model import Acceptance
+from sourcing.winding.plan import plan_winding
 from tests.sheets.test_drawing import a_torsion_spring
-from tests.winding.cases import plan
+from tests.winding.cases import BENCH, plan, planned, spool
 from tests.winding.solid.plans import random_plans
+from tests.winding.test_torsion import need as torsion_need
 
 TEXT = "{http://www.w3.org/2000/svg}text"
 
@@ -74,3 +76,26 @@ def test_a_force_wanted_at_the_free_length_itself_is_still_drawn():
     rows = (Acceptance(f"force_at_{free_mm:g}_mm_n", 0.0, 1.0, "it is too short"),)
     assert winding_pictures.curve(replace(made, accept=rows)).width_mm > 50.0
     assert winding_pictures.curve(replace(made, accept=())).width_mm > 50.0
+
+
+@pytest.mark.parametrize(
+    ("name", "mm", "inch", "across", "up"),
+    [
+        ("pressed", ("length, mm", "force, N"), ("length, in", "force, lbf"), 25.4, 4.4482216),
+        ("turned", ("wound up, deg", "torque, N·mm"), ("wound up, deg", "torque, lbf·in"), 1.0, 112.98483),
+    ],
+)
+def test_a_curve_is_drawn_in_the_units_of_the_bench(
+    name: str, mm: tuple[str, str], inch: tuple[str, str], across: float, up: float
+):
+    """1 in = 25.4 mm and 1 lbf = 4.4482216 N (international yard and pound, 1959; standard gravity)."""
+    made = plan() if name == "pressed" else planned(plan_winding(torsion_need(), spool(1.2), BENCH))
+    curves = [winding_pictures.curve(replace(made, units=units)).svg() for units in ("mm", "inch")]
+    for drawn, words in zip(curves, (mm, inch), strict=True):
+        assert all(f">{each}</text>" in drawn for each in words)
+    (at_mm, low_n, high_n), (at_in, low_lbf, high_lbf) = (
+        map(float, re.findall(r"at ([\d.]+) between ([\d.]+) and ([\d.]+)", each)[0]) for each in curves
+    )
+    assert at_in * across == pytest.approx(at_mm, rel=0.001)
+    assert low_lbf * up == pytest.approx(low_n, rel=0.015)
+    assert high_lbf * up == pytest.approx(high_n, rel=0.015)

@@ -90,6 +90,9 @@ def _bar(at: Callable[[float, float], Point], wish: Wish, up: Axis) -> Iterator[
 
 
 def _said(wish: Wish) -> str:
-    low = "any" if wish.low is None else f"{wish.low:.1f}"
-    high = "any" if wish.high is None else f"{wish.high:.1f}"
-    return f"at {wish.at:g} between {low} and {high}"
+    low, high = ("any" if bound is None else _figure(bound) for bound in (wish.low, wish.high))
+    return f"at {wish.at:.4g} between {low} and {high}"
+
+
+def _figure(value: float) -> str:
+    return f"{value:.1f}" if value >= 10.0 else f"{value:.2f}"

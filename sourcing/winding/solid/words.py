@@ -12,12 +12,18 @@ from sourcing.winding.solid.shape import MandrelSolid
 from sourcing.winding.solid.sleeve import Bore
 
 
-def solid_said(plan: WindingPlan, solid: MandrelSolid, bench: Bench, printed: bool) -> tuple[str, ...]:
-    """The sentences of the sheet about the mandrel for a plan, beside its steps (in_steps.py)."""
+def solid_said(
+    plan: WindingPlan, solid: MandrelSolid, bench: Bench, printed: bool, meshed: bool = True
+) -> tuple[str, ...]:
+    """The sentences of the sheet about the mandrel for a plan, beside its steps (in_steps.py).
+
+    `meshed`: a file holds it to print; a drawing of a sleeve says what that stands, and nothing of a printer's bed.
+    """
     return (
         *_what(plan, solid, bench.units),
         *_seat(plan, solid, bench.units),
-        *((stands(plan, solid, bench), on_bed_said(solid, bench)) if printed else ()),
+        *((stands(plan, solid, bench),) if printed else ()),
+        *((on_bed_said(solid, bench),) if printed and meshed else ()),
     )
 
 
