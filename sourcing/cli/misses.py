@@ -8,13 +8,17 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from sourcing.cli.words import force_option, leg_angle_option, length_option, turns_option
+from sourcing.cli.words import force_option, leg_angle_option, length_option
 
 if TYPE_CHECKING:
     from sourcing.need.model import Need
-    from sourcing.stock.model import Catalogue
+    from sourcing.stock.model import Catalogue, Trial
     from sourcing.winding.model import WindingPlan, Wire
     from sourcing.winding.saving.coil import Saved
+
+
+SAME_MM = 0.005
+"""Two readings that are written alike."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,42 +78,47 @@ Heated = Annotated[
     typer.Option("--heated", metavar="yes|no", help="whether the coil was measured after heat; no if not said"),
 ]
 
-Turns = Annotated[
-    str | None,
-    typer.Option("--turns", metavar="N", help="the turns that were laid, where another sheet was followed"),
-]
-
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What was measured, by name, the options it was given by, whether after heat, and the turns that were laid."""
+    """What was measured, by name, the options it was given by, and whether after heat."""
 
     measured: Mapping[str, float]
     options: tuple[str, ...]
     heated: bool
-    turns: float | None
 
 
-def asked(texts: Mapping[str, str | None], heated: str | None, turns: str | None) -> Asked:
+def asked(texts: Mapping[str, str | None], heated: str | None) -> Asked:
     """What is asked of a coil, from the texts of the options. Raises typer.BadParameter."""
     given = [(each, text) for each in MEASURES if (text := texts.get(each.option)) is not None]
     if heated not in (None, "yes", "no"):
         raise typer.BadParameter(f"{heated}; expected yes or no", param_hint="--heated")
-    for option, text in (("--heated", heated), ("--turns", turns)):
-        if text is not None and not given:
-            raise typer.BadParameter("no coil was measured; expected it beside --came-out", param_hint=option)
+    if heated is not None and not given:
+        raise typer.BadParameter("no coil was measured; expected it beside --came-out", param_hint="--heated")
     measured = {each.name: each.read(each.option, text) for each, text in given}
-    laid = None if turns is None else turns_option("--turns", turns)
-    return Asked(measured, tuple(each.option for each, _ in given), heated == "yes", laid)
+    return Asked(measured, tuple(each.option for each, _ in given), heated == "yes")
 
 
-def as_wound(made: WindingPlan, asked: Asked) -> WindingPlan:
-    """The plan by which the coil was wound: with the turns that were laid, where they are said."""
-    return made if asked.turns is None else replace(made, turns_to_wind=asked.turns)
+def before_its_trial(catalogue: Catalogue, asked: Asked, mandrel_mm: float | None) -> Catalogue:
+    """The catalogue without a spool's last trial that reads as the coil does.
+
+    A coil that is asked about once more, after it was written down, is judged as before: it does not confirm itself.
+    """
+    outsides = [asked.measured[name] for name in ("outside", "outside_small") if name in asked.measured]
+
+    def its_own(trial: Trial) -> bool:
+        same = trial.heated is asked.heated and (mandrel_mm is None or abs(trial.mandrel_mm - mandrel_mm) < SAME_MM)
+        return same and any(abs(trial.outside_diameter_mm - each) < SAME_MM for each in outsides)
+
+    spools = tuple(
+        replace(spool, trials=spool.trials[:-1]) if spool.trials and its_own(spool.trials[-1]) else spool
+        for spool in catalogue.spools
+    )
+    return replace(catalogue, spools=spools)
 
 
-def saved(need: Need, catalogue: Catalogue, made: WindingPlan, asked: Asked) -> Saved:
-    """What to do with a coil of a plan that measures otherwise than meant.
+def saved(need: Need, catalogue: Catalogue, made: WindingPlan, asked: Asked, written: bool) -> Saved:
+    """What to do with a coil of a plan that measures otherwise than meant; `written`: it is among the trials already.
 
     Raises typer.BadParameter where its kind is not asked so, or no coil can measure so.
     """
@@ -118,7 +127,7 @@ def saved(need: Need, catalogue: Catalogue, made: WindingPlan, asked: Asked) -> 
 
     try:
         answer = kinds.saved(
-            Coil(need, catalogue.bench, wire_of_plan(made, catalogue), made, asked.heated), asked.measured
+            Coil(need, catalogue.bench, wire_of_plan(made, catalogue), made, asked.heated, written), asked.measured
         )
     except SenselessError as error:
         option = next(each.option for each in MEASURES if each.name == error.measure)

@@ -19,9 +19,8 @@ from sourcing.cli.misses import (
     Heated,
     PressedTo,
     PulledTo,
-    Turns,
-    as_wound,
     asked,
+    before_its_trial,
     saved,
     wire_of_plan,
 )
@@ -135,7 +134,6 @@ def command(
     pressed_to: PressedTo = None,
     pulled_to: PulledTo = None,
     heated: Heated = None,
-    turns: Turns = None,
     catalog: Annotated[
         str | None,
         typer.Option("--catalog", metavar="PATH", help="a catalogue folder, or one file of springs or spools"),
@@ -170,17 +168,20 @@ def command(
             "--pulled-to": pulled_to,
         },
         heated,
-        turns,
     )
     files = [option for option, given in (("--solid", solids.files), ("--sheet", sheet)) if given]
     if coil.options and files:
         raise typer.BadParameter(f"{' and '.join((*coil.options, *files))}; expected one of them")
     ((wanted, catalogue),) = read_all([need], catalog)
-    answer = (wound_by if coil.options else plan)(wanted, catalogue, wire, mandrel_mm)
+    if coil.options:
+        before = before_its_trial(catalogue, coil, mandrel_mm)
+        answer = wound_by(wanted, before, wire, mandrel_mm)
+    else:
+        before, answer = catalogue, plan(wanted, catalogue, wire, mandrel_mm)
     if coil.options and isinstance(answer, WindingPlan):
-        wound = as_wound(answer, coil)
         named = wire is not None and (mandrel_mm is not None or wanted.kind == "conical")
-        _print_saved(saved(wanted, catalogue, wound, coil), wound, named, as_json)
+        written = before.spools != catalogue.spools
+        _print_saved(saved(wanted, before, answer, coil, written), answer, named, as_json)
         return
     written = write_solids(solids, answer, wanted, catalogue.bench)
     answer = written.answer

@@ -17,7 +17,6 @@ from sourcing.quantities import (
     force_n,
     leg_angle_deg,
     length_mm,
-    number,
     wire_diameter_mm,
 )
 
@@ -36,11 +35,6 @@ def length_option(option: str, text: str) -> float:
 def force_option(option: str, text: str) -> float:
     """The force that an option names, in N, zero or above. Raises typer.BadParameter."""
     return _read(option, lambda: at_least_zero(force_n(text), text, "a force"))
-
-
-def turns_option(option: str, text: str) -> float:
-    """The turns that an option names, above zero. Raises typer.BadParameter."""
-    return _read(option, lambda: above_zero(number(text), text, "a number of turns"))
 
 
 def leg_angle_option(option: str, text: str) -> float:

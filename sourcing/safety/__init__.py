@@ -9,6 +9,7 @@ cautions    what the sheets say before the work
 from __future__ import annotations
 
 from sourcing.safety.cautions import (
+    CARRYING_CURRENT,
     CHOOSING_WIRE,
     GUARDED_CAUTIONS,
     RELEASING,
@@ -20,6 +21,7 @@ from sourcing.safety.judgement import guarded
 from sourcing.safety.model import Guarded
 
 __all__ = [
+    "CARRYING_CURRENT",
     "CHOOSING_WIRE",
     "GUARDED_CAUTIONS",
     "RELEASING",

@@ -60,12 +60,12 @@ _FOOD = (
     "Food contact: use stainless wire of a grade fit for food, nothing plated or oily, no brass, bronze or "
     "beryllium copper; wash it, and see that no broken coil can reach the food."
 )
-_CURRENT = (
+CARRYING_CURRENT = (
     "A spring that carries current must be of the metal it was, with the same wire diameter and plating: "
     "plain steel wire there gets hot, loses its force and makes a poor contact."
 )
 
-CHOOSING_WIRE = (_CURRENT, _FOOD)
+CHOOSING_WIRE = (CARRYING_CURRENT, _FOOD)
 """The cautions that say which wire a spring is made of, so that they come before any wire is named."""
 
 _FITTING = (
@@ -95,7 +95,7 @@ _FITTING = (
         contact, relay, thermostat, appliance, sewing machine, printer, microwave, torch, transformer, capacitor""",
     ),
     _Caution(
-        _CURRENT,
+        CARRYING_CURRENT,
         """
         contact, battery, cell, tail cap, brush spring, carbon brush, carry current, carry the current, conduct,
         conducting, current, terminal, earthing, grounding, fuse holder, lamp holder, slip ring, relay,

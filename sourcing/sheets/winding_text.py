@@ -20,7 +20,7 @@ from sourcing.quantities import (
     show_wire,
 )
 from sourcing.quantities.kinds import MM_PER_INCH
-from sourcing.safety import CHOOSING_WIRE, RELEASING
+from sourcing.safety import CARRYING_CURRENT, CHOOSING_WIRE, RELEASING
 from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
 from sourcing.springs.model import CompressionSpring, ConicalSpring
@@ -80,7 +80,7 @@ def answer_lines(
 def of_its_wire(plan: WindingPlan, need: Need) -> tuple[str, ...]:
     """The cautions of its place that say which wire it may be of, which lead the sheet, and how to name another."""
     leading = tuple(each for each in cautions_for(need, plan) if each in CHOOSING_WIRE)
-    if not leading or need.material is not None:
+    if CARRYING_CURRENT not in leading or need.material is not None:
         return leading
     other = f"This sheet is for {plan.material}: where the old one was of another metal, write it into the need, as in"
     return (*leading, f"{other} `material: phosphor-bronze`.")
@@ -326,8 +326,8 @@ def advice(plan: WindingPlan) -> list[str]:
 def taken_as(wound: WindingPlan, named: bool) -> str:
     """What a coil is taken to have been wound of, and how to say otherwise."""
     taken = f"Taken as {wound.turns_to_wind:.2f} turns wound {wound.summary}."
-    options = "--wire" if wound.mandrel.diameter_mm is None else "--wire, --mandrel"
-    return taken if named else f"{taken} If you wound it otherwise, say so with {options} and --turns."
+    options = "--wire" if wound.mandrel.diameter_mm is None else "--wire and --mandrel"
+    return taken if named else f"{taken} If you wound it otherwise, say so with {options}."
 
 
 def caliper_words(diameter_mm: float, units: str) -> str:
@@ -344,9 +344,7 @@ def ask_about_a_coil(plan: WindingPlan) -> str:
     words = [f"--wire {plan.wire or caliper_words(plan.wire_diameter_mm, plan.units)}"]
     if plan.mandrel.diameter_mm is not None:
         words.append(f"--mandrel {caliper_words(plan.mandrel.diameter_mm, plan.units)}")
-    words.append(f"--turns {plan.turns_to_wind:.2f}")
-    first = "" if plan.mandrel.profile == () else " Ask before you write it down as a trial: that changes the taper."
-    return f"Ask about a coil of this sheet as: springwright wind NEED {' '.join(words)}, with the option named.{first}"
+    return f"Ask about a coil of this sheet as: springwright wind NEED {' '.join(words)}, with the option named."
 
 
 def _acceptance(plan: WindingPlan) -> Iterator[str]:

@@ -66,9 +66,6 @@ REFUSED = [
     ("punch-return", ("--came-out-pitch", "0.2"), "less than the wire"),
     ("punch-return", ("--pressed-to", "2"), "shorter than it is pressed solid"),
     ("punch-return", ("--heated", "yes"), "no coil was measured"),
-    ("punch-return", ("--turns", "12"), "no coil was measured"),
-    ("punch-return", ("--came-out", "10", "--turns", "0"), "0 is zero"),
-    ("punch-return", ("--came-out", "10", "--turns", "12 mm"), "12 mm"),
     ("punch-return", ("--came-out", "10", "--came-out-pitch", "0.2"), "less than the wire"),
     ("punch-return", ("--came-out", "10", "--heated", "perhaps"), "perhaps; expected yes or no"),
     ("punch-return", ("--came-out", "-10"), "-10 is negative"),
@@ -112,26 +109,44 @@ def test_what_to_write_down_can_be_typed_as_it_stands(run, bench_folder):
     assert ran.json["trial"]["heated"] is True
 
 
-ASKED = re.compile(r"springwright (wind) NEED (--wire .+? --turns \S+), with the option named")
+ASKED = re.compile(r"springwright (wind) NEED (--wire .+?), with the option named")
 
 
-def test_a_coil_is_judged_by_the_sheet_it_was_wound_by_though_a_trial_has_made_another_plan_best(run, bench_folder):
-    """The line at the foot of the sheet, copied before the trial is written and asked with after it."""
+@pytest.mark.parametrize("named", [True, False])
+def test_a_coil_is_judged_alike_before_and_after_it_is_written_down(run, bench_folder, named):
+    """By the line at the foot of the sheet or without it: its own trial neither moves the plan nor confirms it."""
     sheet = " ".join(run("wind", "need.yaml").out.split())
     asked = ASKED.search(sheet)
+    assert asked is not None
+    words = ("wind", "need.yaml", *(shlex.split(asked[2]) if named else ()), "--came-out", "8.3 mm")
+    before = run(*words, "--json").json
+    (line,) = [each for each in before["said"] if each.startswith("Write it down: springwright ")]
+    assert run(*shlex.split(line.removeprefix("Write it down: springwright "))).status == 0
+    assert " ".join(run("wind", "need.yaml").out.split()) != sheet
+    after = run(*words, "--json").json
+    *said, last = after.pop("said")
+    assert said == before.pop("said")[:-1]
+    assert last == "It is written down as a trial already; it was judged here as before that."
+    assert after == before
+
+
+def test_a_coil_is_judged_by_its_mandrel_though_another_trial_has_made_another_plan_best(run, bench_folder):
+    asked = ASKED.search(" ".join(run("wind", "need.yaml").out.split()))
     assert asked is not None
     words = ("wind", "need.yaml", *shlex.split(asked[2]), "--came-out", "9.9 mm")
     before = run(*words, "--json").json
     assert run("trial", "W08", "--mandrel", "5.5", "--outside", "8.4", "--turns", "4").status == 0
-    assert " ".join(run("wind", "need.yaml").out.split()) != sheet
     after = run(*words, "--json").json
-    for key in ("wire", "wire_diameter_mm", "mandrel", "turns_wound"):
+    for key in ("wire", "wire_diameter_mm", "mandrel"):
         assert after[key] == before[key], key
     assert after["mandrel"]["diameter_mm"] == 5.5
-    assert after["turns_wound"] == pytest.approx(11.63, abs=0.005)
-    assert " ".join(run(*words).out.split()).startswith(
-        "Taken as 11.63 turns wound from W08 (0.80 mm music-wire) on the rod of 5.50 mm. It came out"
-    )
+    assert " ".join(run(*words).out.split()).startswith("Taken as ")
+
+
+def test_the_next_mandrel_is_told_with_its_turns(run, bench_folder):
+    said = run("wind", "need.yaml", "--came-out", "8.9 mm", "--json").json["said"]
+    (line,) = [each for each in said if each.startswith("The next one")]
+    assert re.search(r"instead of 5\.50 mm, [\d.]+ turns instead of 11\.\d\d", line)
 
 
 @pytest.mark.parametrize("outside", ["9.9 mm", "10.2 mm", "10.5 mm", "10.8 mm", "11.6 mm"])
@@ -204,3 +219,13 @@ def test_a_pitch_that_may_be_of_several_turns_is_doubted(run, more):
     assert said[0].startswith("9.00 mm is 2.9 times the pitch that was meant")
     said = run(*shipped("punch-return"), "--came-out-pitch", "4.9 mm", *more, "--json").json["said"]
     assert not any("times the pitch" in each for each in said)
+
+
+def test_a_cone_that_is_cut_is_told_how_long_it_is_then_and_how_it_comes_to_its_length(run):
+    """The coils that are cut off take their pitch with them."""
+    document = run(*shipped("lamp-button"), "--came-out", "18.4 mm", "--json").json
+    (cut,) = [each for each in document["said"] if "Cut 0.27 coils off its large end" in each]
+    assert cut
+    told = re.search(r"It is ([\d.]+) mm long then, if its pitch is the one meant. Pull it", " ".join(document["said"]))
+    assert told is not None
+    assert 0.5 < document["free_length_mm"] - float(told[1]) < 1.2

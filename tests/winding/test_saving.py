@@ -62,7 +62,23 @@ def test_a_coil_a_little_too_large_is_cut_and_its_rate_is_that_which_was_meant()
     assert saved.answer == "change"
     assert saved.spring.active_coils < wanted_of(coil).active_coils
     assert saved.fit.fits != "no"
-    assert "Cut it" in saved.said[0]
+    assert any(said.startswith("Cut it") for said in saved.said)
+
+
+@pytest.mark.parametrize(("off_mm", "word"), [(0.6, "Cut it"), (-0.35, "Keep more of the spare turns")])
+def test_other_coils_make_another_length_and_it_is_said_how_it_comes_to_the_one_wanted(off_mm: float, word: str):
+    """Coils cut off take their pitch with them; spare turns were laid close, so each adds a wire only."""
+    coil = a_coil()
+    wanted = wanted_of(coil)
+    saved = came_out(coil, coil.meant.outside_diameter_mm + off_mm)
+    assert saved.answer == "change"
+    assert any(said.startswith(word) for said in saved.said)
+    more = saved.spring.active_coils - wanted.active_coils
+    stands_mm = wanted.free_length_mm + more * (pitch_of(wanted) if more < 0.0 else wanted.wire_diameter_mm)
+    (length,) = [said for said in saved.said if "long then, if its pitch is the one meant" in said]
+    assert f"It is {stands_mm:.1f} mm long then" in length
+    assert ("Pull it evenly" in length) is (stands_mm < wanted.free_length_mm)
+    assert saved.spring.free_length_mm == pytest.approx(wanted.free_length_mm)
 
 
 def test_a_coil_that_no_longer_goes_into_the_bore_is_wound_again_on_a_smaller_mandrel():
@@ -77,8 +93,8 @@ def test_a_coil_that_no_longer_goes_into_the_bore_is_wound_again_on_a_smaller_ma
 def test_a_coil_too_small_is_wound_again_where_the_spare_turns_do_not_reach():
     coil = with_spring(a_coil(pocket=Pocket(wanted(13.0))), 9.6, 6.0)
     saved = came_out(coil, 6.4 + 0.8)
-    assert saved.spring.active_coils == pytest.approx(6.0 * (9.6 / 6.4) ** 3)
     assert saved.answer == "wind again"
+    assert any(f"It would want {6.0 * (9.6 / 6.4) ** 3 + 2.0:.2f} coils" in said for said in saved.said)
 
 
 def test_heat_to_come_is_counted_in_before_the_spring_is_judged():
@@ -90,10 +106,8 @@ def test_heat_to_come_is_counted_in_before_the_spring_is_judged():
 
 def test_the_coil_can_be_written_down_as_a_trial():
     coil = a_coil()
-    assert (
-        f"Write it down: springwright trial {SPOOL.id} --mandrel {coil.plan.mandrel.diameter_mm:g} --outside 10.4"
-        in (came_out(coil, 10.4).said)
-    )
+    words = f"--mandrel {coil.plan.mandrel.diameter_mm:g} --outside 10.4 --turns {coil.plan.turns_to_wind:.2f}"
+    assert f"Write it down: springwright trial {SPOOL.id} {words}" in came_out(coil, 10.4).said
 
 
 @pytest.mark.parametrize(

@@ -72,13 +72,17 @@ class Way(Generic[S]):
 
 @dataclass(frozen=True, slots=True)
 class Coil:
-    """A coil of a plan, with what is needed to judge it. `heated`: it was measured after its heat."""
+    """A coil of a plan, with what is needed to judge it.
+
+    `heated`: it was measured after its heat. `written`: it is among its spool's trials, which the plan leaves out.
+    """
 
     need: Need
     bench: Bench
     wire: Wire
     plan: WindingPlan
     heated: bool = False
+    written: bool = False
 
     @property
     def units(self) -> str:
@@ -231,7 +235,9 @@ def said_of_next(coil: Coil, then: WindingPlan | None) -> Iterator[str]:
     kind = "rod of" if then.mandrel.kind == "rod" else "mandrel turned to"
     size, was = (show_diameter(mm, coil.units) for mm in (then.mandrel.diameter_mm, mandrel_mm))
     chance = "" if then.unsettled else f", chance {then.tries.first:.2f}"
-    yield f"{next_one(then.unsettled)}: a {kind} {size} instead of {was}{chance}."
+    laid, before = (f"{plan.turns_to_wind:.2f}" for plan in (then, coil.plan))
+    turns = "" if laid == before else f", {laid} turns instead of {before}"
+    yield f"{next_one(then.unsettled)}: a {kind} {size} instead of {was}{turns}{chance}."
 
 
 def next_one(unsettled: bool) -> str:
@@ -243,9 +249,14 @@ def write_down(coil: Coil, trial: Trial) -> Iterator[str]:
     """How to count the coil among the trials of its spool."""
     if coil.wire.spool is None:
         return
+    if coil.written:
+        yield "It is written down as a trial already; it was judged here as before that."
+        return
     words = [f"--mandrel {trial.mandrel_mm:g} --outside {trial.outside_diameter_mm:g}"]
+    if trial.turns is not None:
+        words.append(f"--turns {trial.turns:.2f}")
     if trial.stop_angle_deg is not None and trial.leg_angle_deg is not None:
-        words.append(f"--turns {trial.turns:.2f} --stop-angle {trial.stop_angle_deg:.0f}")
+        words.append(f"--stop-angle {trial.stop_angle_deg:.0f}")
         words.append(f"--leg-angle {trial.leg_angle_deg:g}")
     if trial.pitch_wound_mm is not None and trial.pitch_mm is not None:
         words.append(f"--pitch-wound {trial.pitch_wound_mm:.3g} --pitch {trial.pitch_mm:g}")

@@ -26,6 +26,7 @@ from sourcing.winding.model import Mandrel
 from sourcing.winding.presetting import as_laid
 from sourcing.winding.pressed_task import free_length_sd_mm
 from sourcing.winding.saving.coil import (
+    AS_LONG_MM,
     TOLD_FROM,
     Coil,
     Saved,
@@ -42,7 +43,7 @@ from sourcing.winding.saving.coil import (
     write_down,
     wrong,
 )
-from sourcing.winding.saving.lengths import of_pitch, of_set
+from sourcing.winding.saving.lengths import of_pitch, of_set, to_length
 from sourcing.winding.trials import Knowledge
 
 End = Literal["large", "small"]
@@ -223,6 +224,10 @@ def _said(coil: Coil, ends: _Ends, kept: ConicalSpring, way: Way[ConicalSpring],
             yield f"Just so: c{_cut(coil, kept, just)[1:]}."
     elif way.answer == "change":
         yield f"{came}. {_cut(coil, kept, way.spring)}; as it is, {rate}."
+        stands_mm = kept.free_length_mm - pitch_of(kept) * (kept.active_coils - way.spring.active_coils)
+        if kept.free_length_mm - stands_mm >= AS_LONG_MM:
+            length = show_length(stands_mm, coil.units)
+            yield f"It is {length} long then, if its pitch is the one meant. {to_length(coil, stands_mm)}"
     else:
         stiff = "and a cone that is too stiff gets no more coils"
         yield f"{came}, {stiff if rate_kept > 1.0 else 'and cutting does not save it'}: wind it again."

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from sourcing.fit.judge import judge
 from sourcing.fit.model import Fit, Spread
@@ -68,41 +68,67 @@ def judged(coil: Coil, spring: CompressionSpring) -> Fit:
 def came_out(coil: Coil, outside_mm: float) -> Saved:
     """A coil whose diameter came out otherwise: cut to the coils that restore the rate, n = G d⁴ / (8 D³ R).
 
+    Its pitch is taken to be the one meant, so that other coils make another length.
+
     >>> from sourcing.springs.compression import active_coils_for_rate as coils, rate_n_per_mm as rate
     >>> round(coils(0.8, 9.9, rate(0.8, 9.6, 6.0, 81500.0), 81500.0), 2)
     5.47
 
     Source: winding model, hand-checked case 3.
     """
+    return _came_out(coil, outside_mm, None)
+
+
+def came_out_with_pitch(coil: Coil, outside_mm: float, pitch_mm: float) -> Saved:
+    """A coil of which both were measured: one verdict on its coils, by the diameter, and its length, by the pitch."""
+    refuse_narrower(coil, pitch_mm)
+    return _came_out(coil, outside_mm, pitch_mm)
+
+
+def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:
+    """A coil whose pitch came out otherwise: its free length follows, and so does what it pushes."""
+    refuse_narrower(coil, pitch_mm)
+    came = _at_pitch(wanted_of(coil), _final_pitch_mm(coil, pitch_mm))
+    return of_pitch(coil, Way("keep", came, judged(coil, came)), pitch_mm, _meant_pitch_mm(coil))
+
+
+def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
+    """What serves best of: as it is; closed or pulled to its length; cut; both."""
     mandrel_mm = coil.plan.mandrel.diameter_mm
     assert mandrel_mm is not None
     refuse_senseless(coil, "outside", outside_mm, mandrel_mm)
     mean_mm, wanted = coil.final_mean_mm(outside_mm), wanted_of(coil)
-    kept, cut = replace(wanted, mean_diameter_mm=mean_mm), _with_its_rate(wanted, mean_mm)
-    there = _coils_there(coil, mandrel_mm, mean_mm)
-    with_others = Way("change", cut, judged(coil, cut))
-    as_it_is = Way("keep", kept, judged(coil, kept))
-    way = best_way(as_it_is, *([with_others] if cut.total_coils <= there else []))
-    if way.answer == "wind again":
-        way = replace(with_others, answer="wind again")
-    rate_kept = rate_n_per_mm(kept) / rate_n_per_mm(wanted)
-    short = (
-        f"It would want {cut.total_coils:.2f} coils for its rate and has {there:.2f}, spare ones too."
-        if way.answer == "wind again" and with_others.fit.fits != "no"
-        else ""
-    )
+    cut, there = _with_its_rate(wanted, mean_mm), _coils_there(coil, mandrel_mm, mean_mm)
+    at_mm = _meant_pitch_mm(coil) if pitch_mm is None else pitch_mm
+    ways = _ways(coil, replace(wanted, mean_diameter_mm=mean_mm), cut, _final_pitch_mm(coil, at_mm))
+    way = best_way(*(ways if cut.total_coils <= there else ways[:2]))
+    came = _Came(outside_mm, pitch_mm, at_mm, ways[0].spring, cut)
     trial = coil.trial(mandrel_mm, outside_mm)
-    then = then_planned(coil, trial)
+    if pitch_mm is not None:
+        trial = replace(trial, pitch_wound_mm=coil.plan.pitch_on_mandrel_mm, pitch_mm=pitch_mm)
+    then, rate_kept = then_planned(coil, trial), rate_n_per_mm(came.spring) / rate_n_per_mm(wanted)
     said = joined_said(
-        _said_of_diameter(coil, outside_mm, cut, rate_kept, way),
-        filter(None, [short]),
+        doubted_pitch(coil, at_mm, _meant_pitch_mm(coil)),
+        _said(coil, came, way, rate_kept),
+        _too_few(way, ways[-1], there),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
         surprise(coil, trial),
-        said_of_next(coil, then),
+        _said_next(coil, came, then),
         write_down(coil, trial),
     )
     return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.mandrel)
+
+
+@dataclass(frozen=True, slots=True)
+class _Came:
+    """What was measured, the pitch it stands at (the one meant where none was), what it is, and cut for its rate."""
+
+    outside_mm: float
+    measured_pitch_mm: float | None
+    pitch_mm: float
+    spring: CompressionSpring
+    cut: CompressionSpring
 
 
 def _with_its_rate(wanted: CompressionSpring, mean_mm: float) -> CompressionSpring:
@@ -119,120 +145,76 @@ def _coils_there(coil: Coil, mandrel_mm: float, mean_mm: float) -> float:
     return (coil.plan.turns_to_wind + SPARE_TURNS) * (mandrel_mm + coil.wire_mm) / mean_mm
 
 
-def _said_of_diameter(
-    coil: Coil, outside_mm: float, cut: CompressionSpring, rate_kept: float, way: Way[CompressionSpring]
-) -> Iterator[str]:
-    meant, wanted = coil.meant, wanted_of(coil)
-    assert isinstance(meant, CompressionSpring)
-    came = came_out_at(*(show_diameter(mm, coil.units) for mm in (outside_mm, meant.outside_diameter_mm)))
-    if way.answer == "wind again":
-        yield f"{came}, and other coils do not save it: wind it again."
-        return
-    active, total, meant_coils = (
-        coil.shown(coils) for coils in (cut.active_coils, cut.total_coils, wanted.active_coils)
-    )
-    other = f"{active} active coils ({total} in all{coil.counted}) give the rate that was meant"
-    if way.answer == "keep":
-        rate = f"With {meant_coils} active coils its rate is {rate_kept:.3f} of that meant"
-        yield f"{came}: {keep_it(coil, way)}. {rate}."
-        if abs(rate_kept - 1.0) >= TOLD_FROM:
-            yield f"Just so: {other}."
-    else:
-        cut_it = "Cut it" if cut.active_coils < wanted.active_coils else "Keep more of the spare turns"
-        yield f"{came}. {cut_it}: {other}. With {meant_coils} the rate would be {rate_kept:.3f} of it."
-
-
-def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:
-    """A coil whose pitch came out otherwise: its free length follows, and so does what it pushes."""
-    refuse_narrower(coil, pitch_mm)
-    came = _at_pitch(wanted_of(coil), _final_pitch_mm(coil, pitch_mm))
-    return of_pitch(coil, Way("keep", came, judged(coil, came)), pitch_mm, _meant_pitch_mm(coil))
-
-
-def came_out_with_pitch(coil: Coil, outside_mm: float, pitch_mm: float) -> Saved:
-    """A coil of which both were measured: one verdict on its coils, by the diameter, and its length, by the pitch.
-
-    What serves best of: as it is; cut; closed or pulled to its length; both.
-    """
-    mandrel_mm = coil.plan.mandrel.diameter_mm
-    assert mandrel_mm is not None
-    refuse_senseless(coil, "outside", outside_mm, mandrel_mm)
-    refuse_narrower(coil, pitch_mm)
-    mean_mm, wanted = coil.final_mean_mm(outside_mm), wanted_of(coil)
-    cut = _with_its_rate(wanted, mean_mm)
-    final_pitch_mm = _final_pitch_mm(coil, pitch_mm)
-    ways = _ways(coil, replace(wanted, mean_diameter_mm=mean_mm), cut, final_pitch_mm)
-    if cut.total_coils > _coils_there(coil, mandrel_mm, mean_mm):
-        ways = ways[:2]
-    way = best_way(*ways)
-    rate_kept = rate_n_per_mm(ways[0].spring) / rate_n_per_mm(wanted)
-    trial = replace(coil.trial(mandrel_mm, outside_mm), pitch_wound_mm=coil.plan.pitch_on_mandrel_mm, pitch_mm=pitch_mm)
-    then = then_planned(coil, trial)
-    said = joined_said(
-        doubted_pitch(coil, pitch_mm, _meant_pitch_mm(coil)),
-        _said_of_both(coil, (outside_mm, pitch_mm), way, ways[0].spring, rate_kept),
-        clearances(way.fit),
-        wrong(way.fit, coil.bench),
-        surprise(coil, trial),
-        _both_next(coil, then, ways[0].spring.free_length_mm, pitch_mm),
-        write_down(coil, trial),
-    )
-    return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.mandrel)
-
-
 def _ways(
     coil: Coil, kept: CompressionSpring, cut: CompressionSpring, pitch_mm: float
 ) -> tuple[Way[CompressionSpring], ...]:
     """As it is, brought to its length, cut, and both, the fewest deeds first."""
-    kept_at_pitch, cut_at_pitch = (_at_pitch(each, pitch_mm) for each in (kept, cut))
+    kept_at_pitch = _at_pitch(kept, pitch_mm)
+    cut_at_pitch = replace(cut, free_length_mm=_stands_mm(cut, kept_at_pitch, pitch_mm))
     changed = (Way("change", each, judged(coil, each)) for each in (kept, cut_at_pitch, cut))
     return Way("keep", kept_at_pitch, judged(coil, kept_at_pitch)), *changed
 
 
-def _said_of_both(
-    coil: Coil,
-    measured_mm: tuple[float, float],
-    way: Way[CompressionSpring],
-    came: CompressionSpring,
-    rate_kept: float,
-) -> Iterator[str]:
-    wanted, meant, units = wanted_of(coil), coil.meant, coil.units
-    assert isinstance(meant, CompressionSpring)
-    outside_mm, pitch_mm = measured_mm
-    outside, was_outside = (show_diameter(mm, units) for mm in (outside_mm, meant.outside_diameter_mm))
-    pitch, was_pitch, free, was_free = (
-        show_length(mm, units) for mm in (pitch_mm, _meant_pitch_mm(coil), came.free_length_mm, wanted.free_length_mm)
-    )
-    at = f"{came_out_at(outside, was_outside)}, with a pitch of {pitch}" + (
-        ", as meant" if pitch == was_pitch else f" instead of {was_pitch}"
-    )
-    as_it_is = (
-        f"with {coil.shown(came.active_coils)} active coils{coil.counted and coil.counted + ','} its rate is "
-        f"{rate_kept:.3f} of that meant, and it is {free} long at rest ({was_free} meant)"
-    )
+def _too_few(way: Way[CompressionSpring], cut: Way[CompressionSpring], there: float) -> Iterator[str]:
+    """That other coils would save it if it had them."""
+    if way.answer == "wind again" and cut.fit.fits != "no" and cut.spring.total_coils > there:
+        yield f"It would want {cut.spring.total_coils:.2f} coils for its rate and has {there:.2f}, spare ones too."
+
+
+def _said(coil: Coil, came: _Came, way: Way[CompressionSpring], rate_kept: float) -> Iterator[str]:
+    at, as_it_is = _came_at(coil, came), _as_it_is(coil, came, rate_kept)
+    active, total = (coil.shown(coils) for coils in (came.cut.active_coils, came.cut.total_coils))
+    other = f"{active} active coils ({total} in all{coil.counted}) give the rate that was meant"
     if way.answer == "wind again":
         yield f"{at}, and neither other coils nor another length save it: wind it again; {as_it_is}."
-    elif way.answer == "keep":
+        return
+    if way.answer == "keep":
         yield f"{at}: {keep_it(coil, way)}; {as_it_is}."
-    else:
-        yield f"{at}. As it is, {as_it_is}."
-        if way.spring.active_coils != came.active_coils:
-            fewer = way.spring.active_coils < came.active_coils
-            active, total = (coil.shown(coils) for coils in (way.spring.active_coils, way.spring.total_coils))
-            cut = "Cut it" if fewer else "Keep more of the spare turns"
-            yield f"{cut}: {active} active coils ({total} in all{coil.counted}) give the rate that was meant."
-        stands_mm = _at_pitch(way.spring, _final_pitch_mm(coil, pitch_mm)).free_length_mm
-        if abs(stands_mm - way.spring.free_length_mm) >= AS_LONG_MM:
-            yield f"It is {show_length(stands_mm, units)} long then. {to_length(coil, stands_mm)}"
+        if abs(rate_kept - 1.0) >= TOLD_FROM:
+            yield f"Just so: {other}."
+        return
+    yield f"{at}. As it is, {as_it_is}."
+    if way.spring.active_coils != came.spring.active_coils:
+        fewer = way.spring.active_coils < came.spring.active_coils
+        yield f"{'Cut it' if fewer else 'Keep more of the spare turns'}: {other}."
+    stands_mm = _stands_mm(way.spring, came.spring, _final_pitch_mm(coil, came.pitch_mm))
+    if abs(stands_mm - wanted_of(coil).free_length_mm) >= AS_LONG_MM:
+        assumed = ", if its pitch is the one meant" if came.measured_pitch_mm is None else ""
+        length = f"It is {show_length(stands_mm, coil.units)} long then{assumed}."
+        as_long = abs(stands_mm - way.spring.free_length_mm) < AS_LONG_MM
+        yield f"{length} Leave it so." if as_long else f"{length} {to_length(coil, stands_mm)}"
 
 
-def _both_next(coil: Coil, then: WindingPlan | None, free_mm: float, pitch_mm: float) -> Iterator[str]:
+def _came_at(coil: Coil, came: _Came) -> str:
+    """How the sentences begin: what was measured, and what was meant."""
+    meant = coil.meant
+    assert isinstance(meant, CompressionSpring)
+    outside = came_out_at(*(show_diameter(mm, coil.units) for mm in (came.outside_mm, meant.outside_diameter_mm)))
+    if came.measured_pitch_mm is None:
+        return outside
+    pitch, was = (show_length(mm, coil.units) for mm in (came.pitch_mm, _meant_pitch_mm(coil)))
+    return f"{outside}, with a pitch of {pitch}" + (", as meant" if pitch == was else f" instead of {was}")
+
+
+def _as_it_is(coil: Coil, came: _Came, rate_kept: float) -> str:
+    """What the coil is if nothing is done to it; its length where its pitch was measured."""
+    counted = f"{coil.counted}," if coil.counted else ""
+    rate = (
+        f"with {coil.shown(came.spring.active_coils)} active coils{counted} its rate is {rate_kept:.3f} of that meant"
+    )
+    if came.measured_pitch_mm is None:
+        return rate
+    free, was = (show_length(mm, coil.units) for mm in (came.spring.free_length_mm, wanted_of(coil).free_length_mm))
+    return f"{rate}, and it is {free} long at rest ({was} meant)"
+
+
+def _said_next(coil: Coil, came: _Came, then: WindingPlan | None) -> Iterator[str]:
     """The next coil in one line: its mandrel, and the pitch to lay where this one's made another length."""
-    mandrel, wanted = next(said_of_next(coil, then), None), wanted_of(coil)
+    mandrel = next(said_of_next(coil, then), None)
     if mandrel is None or then is None:
         return
-    wider = _meant_pitch_mm(coil) / pitch_mm if abs(free_mm - wanted.free_length_mm) >= AS_LONG_MM else 1.0
-    laid_mm = then.pitch_on_mandrel_mm * wider
+    as_long = abs(came.spring.free_length_mm - wanted_of(coil).free_length_mm) < AS_LONG_MM
+    laid_mm = then.pitch_on_mandrel_mm * (1.0 if as_long else _meant_pitch_mm(coil) / came.pitch_mm)
     same = abs(laid_mm - coil.plan.pitch_on_mandrel_mm) < SAME_PITCH_MM
     yield mandrel if same else f"{mandrel.removesuffix('.')}; {pitch_next(coil, laid_mm)}."
 
@@ -253,6 +235,14 @@ def _at_pitch(spring: CompressionSpring, pitch_mm: float) -> CompressionSpring:
     coils = (spring.active_coils, spring.total_coils, spring.ends)
     free_mm = geometry.free_length_from_pitch_mm(spring.wire_diameter_mm, pitch_mm, *coils)
     return replace(spring, free_length_mm=free_mm)
+
+
+def _stands_mm(spring: CompressionSpring, came: CompressionSpring, pitch_mm: float) -> float:
+    """How long the coil stands with other coils: fewer at its pitch; more are of the spare turns, which lie close."""
+    more = spring.active_coils - came.active_coils
+    if more <= 0.0:
+        return _at_pitch(spring, pitch_mm).free_length_mm
+    return came.free_length_mm + more * spring.wire_diameter_mm
 
 
 def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
