@@ -191,7 +191,7 @@ def command(
     if sheet is not None and isinstance(answer, WindingPlan):
         write_page(sheet, answer, wanted, written.said)
     elif sheet is not None:
-        print(f"Nothing was written to {sheet}: there is no winding sheet", file=sys.stderr)
+        print(f"Nothing was written to {sheet}: what was asked for cannot be made, as told here", file=sys.stderr)
     _print_answer(answer, wanted, workings, written, as_json)
     door.finish(isinstance(answer, WindingPlan) and written.files == solids.files)
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from sourcing.quantities import show_diameter, show_length
 from sourcing.sheets.text import bullets, heading, line, strong, table, wrapped
+from sourcing.stock.model import Spool
 from sourcing.stock.trying import TakenBack, Tried
 from sourcing.winding.advice import TRIAL_TURNS
 from sourcing.winding.teaching import Taught, said
@@ -29,6 +31,17 @@ def trial_lines(tried: Tried, taught: Taught | None, dry_run: bool) -> Iterator[
         yield from _sizes(taught)
     yield ""
     yield from wrapped(_counting(tried, taught))
+    if _twice(tried.spool):
+        again = "if it is the same coil, written down before, it counts twice now"
+        yield from wrapped(
+            f"The trial before it reads the same: {again}. springwright trial {tried.spool.id} --take-back"
+        )
+
+
+def _twice(spool: Spool) -> bool:
+    """Whether the last two trials read the same, whatever their day."""
+    *_, before, last = (None, *(replace(each, date=None) for each in spool.trials))
+    return before == last
 
 
 def taken_back_lines(taken: TakenBack, dry_run: bool) -> Iterator[str]:

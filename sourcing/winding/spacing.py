@@ -150,7 +150,7 @@ def cone_without_seat(
     strip = ""
     if taper <= HOLDS_ON_TAPER:
         gap = show_diameter(hypot(pitch_mm, taper * pitch_mm) - wire_mm, units)
-        strip = f"The taper is flat enough to wind without a seat: a strip of {gap} beside the last turn. "
+        strip = f"Or wind without a seat, for the taper is flat enough: a strip of {gap} beside the last turn. "
     yield (
         f"{strip}Do not wind a cone close and pull it out: its large coils stay open from {large}, its small ones only "
         f"from {small} (assumed: yield in shear at 0.577 of the flow stress)."

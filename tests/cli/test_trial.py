@@ -313,3 +313,10 @@ def test_the_next_winding_plan_uses_what_was_learnt(run, spools, bench_folder):
     after = run("wind", "need.yaml", "--wire", "W08", "--json").json
     assert before["tries_expected"] > after["tries_expected"]
     assert before["finished"]["outside_diameter_mm"] != after["finished"]["outside_diameter_mm"]
+
+
+def test_a_coil_that_is_written_down_twice_is_told_to_count_twice(run, bench_folder):
+    words = ("trial", "W08", "--mandrel", "6.0", "--turns", "4", "--outside", "8.9")
+    assert "reads the same" not in run(*words).out
+    assert "The trial before it reads the same" in " ".join(run(*words).out.split())
+    assert "reads the same" not in run(*words[:-1], "8.85").out

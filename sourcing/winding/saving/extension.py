@@ -227,9 +227,10 @@ def _for_forces_mm(coil: Coil, kept_n: float) -> float:
 def _said_of_tension(
     coil: Coil, came_n: float, meant_n: float, left: Tension, way: Way[ExtensionSpring]
 ) -> Iterator[str]:
-    came, meant, in_the_end = (show_force(n, coil.units) for n in (came_n, meant_n, left.newtons))
+    came, meant = (show_force(n, coil.units) for n in (came_n, meant_n))
+    low, high = (show_force(came_n * (1.0 - lost), coil.units) for lost in reversed(LOST_IN_HEAT))
     instead = ", as meant" if came == meant else f" instead of {meant}"
-    heat = "" if left.newtons == came_n else f"; about {in_the_end} after heat"
+    heat = "" if left.newtons == came_n else f"; {low} to {high} after heat"
     yield f"It came out with {f'an initial tension of {came}' if came_n else 'no initial tension'}{instead}{heat}."
     yield from _kept(coil, way)
     yield from _length_for_forces(coil, left.newtons, way)
