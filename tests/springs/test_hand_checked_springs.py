@@ -1,4 +1,4 @@
-"""Springs worked out by hand, twice and independently (the winding model's hand-checked cases 1 and 4).
+"""Springs worked out by hand, twice and independently (the winding model's hand-checked cases 1, 4, 8 and 9).
 
 G 81.5 GPa. Each value is held to half a unit of its last digit as the case prints it.
 """
@@ -8,8 +8,15 @@ from __future__ import annotations
 import pytest
 
 from sourcing.springs.compression import active_coils_for_rate, rate_n_per_mm, shear_stress_mpa
-from sourcing.springs.geometry import growth_at_solid_mm, minimum_gaps_mm, pitch_mm, solid_length_mm
+from sourcing.springs.geometry import (
+    free_length_from_pitch_mm,
+    growth_at_solid_mm,
+    minimum_gaps_mm,
+    pitch_mm,
+    solid_length_mm,
+)
 from sourcing.springs.model import Ends
+from sourcing.springs.systems import parallel_rate_n_per_mm, series_rate_n_per_mm
 
 G_MPA = 81_500.0
 GRAM_N = 9.80665e-3
@@ -67,3 +74,29 @@ class TestCase4:
     def test_thin_wire_wants_few_coils_and_is_stressed_more(self) -> None:
         assert active_coils_for_rate(0.8, 8.8, 1.30, G_MPA) == printed(4.71, 2)
         assert shear_stress_mpa(22.0, 0.8, 8.8) == printed(963, 0)
+
+
+class TestCase8:
+    """3 of 12 coils cut off: d 1, D 10, 10 active, closed and ground, free 50; the end is closed and ground anew."""
+
+    pitch = pitch_mm(1.0, 50.0, 10.0, 12.0, Ends.CLOSED_GROUND)
+
+    def rate(self, active: float) -> float:
+        return rate_n_per_mm(1.0, 10.0, active, G_MPA)
+
+    def free(self) -> float:
+        return free_length_from_pitch_mm(1.0, self.pitch, 7.0, 9.0, Ends.CLOSED_GROUND)
+
+    def test_it_is_stiffer_and_shorter(self) -> None:
+        assert (self.rate(10.0), self.rate(7.0)) == (printed(1.019, 3), printed(1.455, 3))
+        assert self.free() == printed(35.6, 1)
+        assert solid_length_mm(1.0, 9.0, Ends.CLOSED_GROUND) == printed(9.0, 0)
+
+    def test_and_yet_weaker_where_it_works(self) -> None:
+        assert self.rate(10.0) * (50.0 - 30.0) == printed(20.4, 1)
+        assert self.rate(7.0) * (self.free() - 30.0) == printed(8.15, 2)
+
+
+def test_case_9_two_springs_in_series_and_nested() -> None:
+    assert series_rate_n_per_mm([2.0, 3.0]) == printed(1.2, 1)
+    assert parallel_rate_n_per_mm([2.0, 3.0]) == printed(5.0, 0)
