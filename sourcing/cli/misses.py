@@ -71,7 +71,9 @@ PressedTo = Annotated[
 ]
 PulledTo = Annotated[
     str | None,
-    typer.Option("--pulled-to", metavar="LENGTH", help="... so long inside its hooks once pulled to its longest"),
+    typer.Option(
+        "--pulled-to", metavar="LENGTH", help="... so long inside its hooks at rest, once it was pulled to its longest"
+    ),
 ]
 Heated = Annotated[
     str | None,

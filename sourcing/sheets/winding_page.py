@@ -168,6 +168,8 @@ def _true_size(plan: WindingPlan, job: str) -> Iterator[str]:
         yield page.true_size(line)
         return
     words = "Lay the finished spring on the outline: it judges pitch, ends and angle. The diameter is the caliper's."
+    if plan.wanted.kind == "torsion":
+        words += " It is seen from the end of leg 1: laid the other way up it is its mirror image."
     yield page.paragraph(words)
     drawn = page.figure(outline, f"{job}outline")
     yield page.true_size(page.beside(line, drawn) if outline.width_mm <= NARROW_MM else line + drawn)

@@ -67,6 +67,10 @@ def cost(spool: Spool | None, wire_mm: float) -> Money | None:
     return Money(round(price.amount * wire_mm / 1000, 2), price.currency)
 
 
+WORTH_IT = ", and is nearly always worth it here; so does the first spring, measured as one."
+"""What is said of a trial coil where the wire's prior is wide."""
+
+
 def wire_notes(task: Task, known: Knowledge, cut_mm: float) -> Iterable[str]:
     """What the trials of the wire taught, or that there are none; whether enough is left for a second try."""
     spool = task.wire.spool
@@ -81,7 +85,7 @@ def wire_notes(task: Task, known: Knowledge, cut_mm: float) -> Iterable[str]:
         yield (
             f"No trial coil of this wire yet: its flow stress is taken as {known.flow_ratio:.2f} of the least "
             f"tensile strength, known to {100 * known.flow_ratio_sd:.0f} %. A trial coil of four turns makes sure"
-            + (", and is nearly always worth it here." if known.flow_ratio_sd >= WIDE_DOUBT else ".")
+            + (WORTH_IT if known.flow_ratio_sd >= WIDE_DOUBT else ".")
         )
     if spool is not None and spool.length_left_mm is not None:
         left_mm = spool.length_left_mm - task.need.quantity * cut_mm

@@ -21,6 +21,9 @@ _WEAK = ("hand-drill", "bench-drill")
 FELT_N_MM = 100.0
 """The energy from which a crank that is let go is spoken of as one that strikes (assumed)."""
 
+TOLD_MM = 0.005
+"""A difference that is shown as nothing is not told."""
+
 SLIDE_OFF = "Slide the coil off and"
 """How a cylinder comes off a rod."""
 
@@ -179,14 +182,14 @@ def held(numbers: Numbers, bench: Bench) -> str:
 def _never_more(numbers: Numbers, units: str) -> str:
     """The greatest pull: the wire's own, or what its mandrel stands where that is less."""
     wires_n, on = pull.GREATEST_PULL_SHARE * numbers.known.yield_n, numbers.on_solid
+    smaller_mm = _smaller_mm(numbers)
     if on and on.greatest_pull_n is not None and on.greatest_pull_n < 0.999 * wires_n:
         return (
             f"Never pull more than {pull_shown(on.greatest_pull_n, units)}: with more, what is printed stands less "
             "than twice the torque (statics; its strength is assumed)."
         )
-    return (
-        f"Never pull more than {pull_shown(wires_n, units)}, a tenth of what the wire yields at: that alone makes the "
-        f"coil {show_diameter(_smaller_mm(numbers), units)} smaller."
+    return f"Never pull more than {pull_shown(wires_n, units)}, a tenth of what the wire yields at" + (
+        f": that alone makes the coil {show_diameter(smaller_mm, units)} smaller." if smaller_mm >= TOLD_MM else "."
     )
 
 

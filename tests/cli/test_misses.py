@@ -70,6 +70,9 @@ REFUSED = [
     ("punch-return", ("--came-out", "10", "--heated", "perhaps"), "perhaps; expected yes or no"),
     ("punch-return", ("--came-out", "-10"), "-10 is negative"),
     ("punch-return", ("--came-out", "10 N"), "10 N is a force"),
+    ("lamp-arm", ("--pulled-to", "200 mm"), "its length inside the hooks at rest, after it was pulled"),
+    ("punch-return", ("--pressed-to", "60 mm"), "far longer than the 31.0 mm wanted"),
+    ("lamp-button", ("--pressed-to", "60 mm"), "far longer than"),
     ("punch-return", ("--came-out", "99 mm"), "more than 3 times what the wire measures on a mandrel of 7.00 mm"),
     ("sewing-box", ("--came-out", "99 mm"), "more than 3 times what the wire measures"),
 ]
@@ -229,3 +232,12 @@ def test_a_cone_that_is_cut_is_told_how_long_it_is_then_and_how_it_comes_to_its_
     told = re.search(r"It is ([\d.]+) mm long then, if its pitch is the one meant. Pull it", " ".join(document["said"]))
     assert told is not None
     assert 0.5 < document["free_length_mm"] - float(told[1]) < 1.2
+
+
+def test_the_next_mandrel_of_a_cone_is_told_by_where_along_it_each_diameter_is(run):
+    document = run(*shipped("lamp-button"), "--came-out", "17.9 mm", "--json").json
+    (line,) = [each for each in document["said"] if each.startswith("The next one")]
+    along = [point["height_mm"] for point in document["next_mandrel"]["profile"]]
+    told = re.search(r" mm, at ([\d., ]+) mm along it from the small end", line)
+    assert told is not None
+    assert [float(each) for each in told[1].split(", ")] == pytest.approx(along, abs=0.06)

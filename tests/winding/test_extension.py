@@ -9,6 +9,7 @@ from random import Random
 import pytest
 
 from sourcing.need.model import Need, Pocket
+from sourcing.springs import pulled
 from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.pulled import force_n, rate_n_per_mm
@@ -220,3 +221,18 @@ def test_the_least_tension_to_accept_is_what_the_forces_bear() -> None:
 def hand_most_n(plan: WindingPlan) -> float:
     assert plan.after_heat is not None
     return plan.after_heat.bands["initial_tension_n"].high
+
+
+def test_heat_adds_coils_to_the_body_and_tightens_the_hooks_and_the_length_wanted_is_the_one_after_it() -> None:
+    """Body and hooks make the length in both states; the hooks are bent and measured before the heat."""
+    made = planned(plan_winding(a_need(), spool(0.8), replace(BENCH, oven_c=250.0)))
+    assert made.after_heat is not None
+    wound, heated = made.finished.spring, made.after_heat.spring
+    assert isinstance(wound, ExtensionSpring)
+    assert isinstance(heated, ExtensionSpring)
+    share = heated.mean_diameter_mm / wound.mean_diameter_mm
+    hooks = [each.free_length_mm - pulled.body_length_mm(each) for each in (wound, heated)]
+    assert share < 1.0
+    assert hooks[1] == pytest.approx(hooks[0] * share)
+    assert pulled.body_length_mm(heated) > pulled.body_length_mm(wound)
+    assert any(f"measure {wound.free_length_mm:.1f} mm between their insides" in step for step in made.steps)

@@ -39,12 +39,18 @@ class LaidTight:
 
 
 def as_wound(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring]) -> ExtensionSpring:
-    """The spring before heat: its diameter, the coils that the same wire makes of it, and the tension heat takes of."""
+    """The spring before heat: its diameter, the coils that the same wire makes of it, and the tension heat takes of.
+
+    Heat changes its hooks as it does its coils, and adds to the body what coils it makes more.
+    """
     spring, mean_mm = wound.design.spring, known.finished_mean_mm(wound.diameter_mm)
     share, tension_n = spring.mean_diameter_mm / mean_mm, spring.initial_tension_n or 0.0
+    body_mm, hooks_mm = pulled.body_length_mm(spring), spring.free_length_mm - pulled.body_length_mm(spring)
+    coils_more_mm = (1.0 - share) * spring.total_coils * spring.wire_diameter_mm
     return replace(
         spring,
         mean_diameter_mm=mean_mm,
+        free_length_mm=body_mm - coils_more_mm + hooks_mm / share,
         active_coils=spring.active_coils * share,
         total_coils=spring.total_coils * share,
         initial_tension_n=tension_as_wound_n(tension_n, LOST_IN_HEAT[0]) if task.heated else tension_n,

@@ -276,9 +276,9 @@ def _said_of_next(coil: Coil, then: Mandrel, begins: str) -> Iterator[str]:
         yield f"{begins}: the same mandrel, and it will come out so again."
         return
     unit = show_diameter(then.profile[0].diameter_mm, coil.units).split(" ")[1]
-    turns = ", ".join(f"{point.turn:.3g}" for point in then.profile)
-    at = f"at the finished turns {turns}, from the small end"
-    yield f"{begins}: a mandrel turned to {now} {unit} {at}, instead of {was}."
+    along = ", ".join(show_length(point.height_mm, coil.units).split(" ")[0] for point in then.profile)
+    at = f"at {along} {unit} along it from the small end"
+    yield f"{begins}: a mandrel turned to {now} {unit}, {at}; this one had {was}."
 
 
 def came_out_pitch(coil: Coil, measured_mm: float) -> Saved:

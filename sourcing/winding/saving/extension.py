@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from math import inf
 
 from sourcing.figures import formula
 from sourcing.fit.judge import judge
@@ -331,6 +332,10 @@ def pulled_to(coil: Coil, free_length_mm: float) -> Saved:
     if free_length_mm < body_mm:
         body = show_length(body_mm, coil.units)
         raise SenselessError("pulled_to", f"{now} is shorter than its body of {body}", "its length inside the hooks")
+    works_mm = min((point.at_mm for point in coil.need.working), default=inf)
+    if free_length_mm >= works_mm:
+        found = f"{now} is as long as it works ({show_length(works_mm, coil.units)})"
+        raise SenselessError("pulled_to", found, "its length inside the hooks at rest, after it was pulled")
     if longer_mm >= AS_LONG_MM:
         last = f"The next one: bend its hooks {off} nearer together, and pull it to its longest three times."
         return _open(coil, longer_mm, _said_of_stretch(coil, now, off), last)

@@ -13,6 +13,9 @@ from sourcing.stock.trial_bounds import LEAST_PITCH
 from sourcing.winding.presetting import pressed_off_mm
 from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, wrong
 
+FAR_LONGER = 1.5
+"""So many times too long no spring is that was wound by its sheet (assumed)."""
+
 ODD_PITCH = 1.7
 """From this many times the pitch that was meant on, two turns may have been taken for one (assumed)."""
 
@@ -102,6 +105,10 @@ def of_set(coil: Coil, came: Way[PressedSpring], wider: Callable[[float], float]
         found = f"{show_length(free_mm, coil.units)} is shorter than it is pressed solid"
         raise SenselessError("pressed_to", found, f"its length at rest, {show_length(solid_mm, coil.units)} or more")
     short_mm = _wanted_mm(coil) - free_mm
+    if free_mm > FAR_LONGER * _wanted_mm(coil):
+        now, wanted = (show_length(mm, coil.units) for mm in (free_mm, _wanted_mm(coil)))
+        found = f"{now} is far longer than the {wanted} wanted"
+        raise SenselessError("pressed_to", found, "its length at rest, after it was pressed solid")
     keeps = came.fit.fits == "yes" or abs(short_mm) < AS_LONG_MM
     way = came if keeps else replace(came, answer="change")
     said = joined_said(_said_of_set(coil, way, wider), wrong(way.fit, coil.bench))
