@@ -66,7 +66,8 @@ def wound_by(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: flo
 
     Raises typer.BadParameter where there is no such spool.
     """
-    from sourcing.winding.model import Mandrel, WindingPlan
+    from sourcing.winding.mandrel import mandrel_of
+    from sourcing.winding.model import WindingPlan
 
     answer = plan(need, catalogue, wire, mandrel_mm)
     if mandrel_mm is None or isinstance(answer, WindingPlan):
@@ -74,7 +75,7 @@ def wound_by(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: flo
     meant = plan(need, catalogue, wire, None)
     if not isinstance(meant, WindingPlan) or meant.mandrel.diameter_mm is None:
         return answer
-    return replace(meant, mandrel=Mandrel("rod" if mandrel_mm in catalogue.bench.rods_mm else "turned", mandrel_mm))
+    return replace(meant, mandrel=mandrel_of(mandrel_mm, catalogue.bench))
 
 
 def _named_wire(text: str, need: Need, catalogue: Catalogue) -> Wire | Spool:
@@ -180,7 +181,7 @@ def command(
         before, answer = catalogue, plan(wanted, catalogue, wire, mandrel_mm)
     if coil.options and isinstance(answer, WindingPlan):
         named = wire is not None and (mandrel_mm is not None or wanted.kind == "conical")
-        written = before.spools != catalogue.spools
+        written = wire_of_plan(answer, before) != wire_of_plan(answer, catalogue)
         _print_saved(saved(wanted, before, answer, coil, written), answer, named, as_json)
         return
     written = write_solids(solids, answer, wanted, catalogue.bench)

@@ -8,6 +8,7 @@ from math import inf
 from typing import Any, Generic
 
 from sourcing.quantities import show_diameter
+from sourcing.stock.model import Bench
 from sourcing.winding.doubts import final_mean_mm, mandrel_for_mm
 from sourcing.winding.model import Mandrel, Refusal
 from sourcing.winding.search import why_none
@@ -44,6 +45,12 @@ class Wound(Generic[S]):
         return self.mandrel.diameter_mm
 
 
+def mandrel_of(diameter_mm: float, bench: Bench) -> Mandrel:
+    """The mandrel that somebody names: the rod on hand of that size, else one to turn."""
+    rod_mm = next((rod for rod in bench.rods_mm if abs(rod - diameter_mm) < SAME_ROD_MM), None)
+    return Mandrel("turned", diameter_mm) if rod_mm is None else Mandrel("rod", rod_mm)
+
+
 def wound_on(task: ByDiameter[S], known: Knowledge, mandrel: Mandrel) -> Wound[S] | None:
     """What a mandrel gives, the coils chosen so that the rate is restored; None where the wire would open fully."""
     assert mandrel.diameter_mm is not None
@@ -77,8 +84,7 @@ def _given(
         wire = show_diameter(task.wire.wire_diameter_mm, task.bench.units)
         why = f"a mandrel of {size} is thinner than the wire of {wire}{_expected(task, known, designs)}"
         return Refusal("mandrel-too-thin", why)
-    rod_mm = next((rod for rod in task.bench.rods_mm if abs(rod - mandrel_mm) < SAME_ROD_MM), None)
-    wound = wound_on(task, known, Mandrel("turned", mandrel_mm) if rod_mm is None else Mandrel("rod", rod_mm))
+    wound = wound_on(task, known, mandrel_of(mandrel_mm, task.bench))
     if wound is not None and wound.design.fit.fits != "no":
         return wound
     if refusal := _no_room(task, known, designs, mandrel_mm):

@@ -117,21 +117,14 @@ def pulled_out(
     close, rests, off, first, last = (
         show_length(each, units) for each in (close_mm, rests_mm, off_mm, rests_mm + yields_mm, rests_mm + back_mm)
     )
-    taken = [
-        f"{what} takes {show_length(mm, units)} of that"
-        for what, mm in (
-            ("the first pressing", more_mm),
-            ("grinding", ground_mm),
-        )
-        if mm
-    ]
+    losses = (("the first pressing", more_mm), ("grinding", ground_mm))
+    taken = [f"{what} takes {show_length(mm, units)} of that" for what, mm in losses if mm]
     of_that = f"; {' and '.join(taken)}" if taken else ""
     return (
         f"Or lay all turns close, and pull the coil out when it is off and trimmed. It is {close} long then and is to "
         f"rest at {rests}, give or take {off} (as if laid at its pitch: assumed){of_that}. Hold it by the last turn at "
         f"either end. Pull it to {first}, let go, measure, then a little further each time: by about {last} it should "
-        "stay (assumed: yield in "
-        "shear at 0.577 of the flow stress). What is too long is hard to press back."
+        "stay (assumed: yield in shear at 0.577 of the flow stress). What is too long is hard to press back."
     )
 
 

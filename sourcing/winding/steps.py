@@ -17,7 +17,7 @@ from sourcing.winding.finishing import ends_finished, kept_from_rust
 from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band
 from sourcing.winding.old_spring import old_spring
-from sourcing.winding.presetting import TENTH_LEFT, allowance_mm, limit_left, press_solid, wind_longer
+from sourcing.winding.presetting import TENTH_LEFT, limit_left, press_solid, pressed_off_mm, wind_longer
 from sourcing.winding.setting_up import SLIDE_OFF, Numbers, anchored, eased, held, prepared, set_up, taken_off, way_laid
 from sourcing.winding.spacing import LEAST_GAP_MM, WEDGE, laid_apart, pulled_out
 
@@ -111,7 +111,7 @@ def _lay(numbers: PressedNumbers, bench: Bench) -> Iterable[str]:
         "spoiled end can be cut off."
     )
     if isinstance(numbers.spring, CompressionSpring) and not seated and pitch_mm - wire_mm >= LEAST_GAP_MM:
-        more_mm = allowance_mm(numbers.spring, numbers.stress_at_solid_share)
+        more_mm = pressed_off_mm(numbers.spring)
         yield pulled_out(numbers.spring, numbers.wound_coils, numbers.known.flow_stress_mpa, more_mm, bench.units)
 
 

@@ -241,3 +241,15 @@ def test_the_next_mandrel_of_a_cone_is_told_by_where_along_it_each_diameter_is(r
     told = re.search(r" mm, at ([\d., ]+) mm along it from the small end", line)
     assert told is not None
     assert [float(each) for each in told[1].split(", ")] == pytest.approx(along, abs=0.06)
+
+
+def test_a_trial_of_another_spool_that_reads_alike_does_not_pass_for_this_coil(run, bench_folder):
+    spools = bench_folder / "catalog/spools/wire.yaml"
+    other = "  - {id: X08, material: music-wire, wire_diameter: 0.8, length_left: 5 m}\n"
+    spools.write_text(spools.read_text("utf-8") + other, "utf-8")
+    assert run("trial", "X08", "--mandrel", "5.5", "--outside", "8.3", "--turns", "4").status == 0
+    words = ("--mandrel", "5.5 mm", "--came-out", "8.3 mm", "--json")
+    said = run("wind", "need.yaml", "--wire", "W08", *words).json["said"]
+    assert said[-1].startswith("Write it down: springwright trial W08 ")
+    said = run("wind", "need.yaml", "--wire", "X08", *words).json["said"]
+    assert said[-1].startswith("It is written down as a trial already")
