@@ -159,3 +159,42 @@ def test_where_the_need_names_no_angle_legs_may_stand_as_they_like_and_an_angle_
 def test_a_coil_smaller_than_its_mandrel_and_wire_is_refused():
     with pytest.raises(SenselessError, match="less than its mandrel and two wires"):
         came_out(COIL, 6.0)
+
+
+def legs_told(said: tuple[str, ...]) -> list[str]:
+    return [each for each in said if "legs should then stand" in each]
+
+
+@pytest.mark.parametrize("off_deg", [-60.0, -30.0, 50.0])
+def test_legs_of_which_the_diameter_alone_was_measured_are_told_as_worked_out_from_it(off_deg: float):
+    outside_mm, angle_deg = off_by(COIL, off_deg), ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0
+    (told,) = legs_told(came_out(COIL, outside_mm).said)
+    assert f"at {show_angle(angle_deg)} instead of" in told
+    assert "worked out from the diameter: measure them" in told
+    for measured in (came_out_angle(COIL, angle_deg), came_out_with_angle(COIL, outside_mm, angle_deg)):
+        assert legs_told(measured.said) == []
+        assert any(f"legs came out at {show_angle(angle_deg)}" in said for said in measured.said)
+
+
+def test_legs_that_may_stand_as_they_like_and_legs_as_meant_are_not_worked_out():
+    free = a_coil(free_angle_deg=None)
+    assert legs_told(came_out(free, meant(free).outside_diameter_mm + 0.3).said) == []
+    assert legs_told(came_out(COIL, meant(COIL).outside_diameter_mm).said) == []
+
+
+def hardly_chance(said: tuple[str, ...]) -> bool:
+    return any("hardly chance" in each for each in said)
+
+
+@pytest.mark.parametrize("off_deg", [-170.0, -150.0, -60.0, -20.0, 20.0, 60.0, 150.0, 170.0])
+def test_legs_too_far_off_to_be_chance_are_told_as_a_diameter_so_far_off_is(off_deg: float):
+    by_angle = came_out_angle(COIL, ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0)
+    assert hardly_chance(by_angle.said) is hardly_chance(came_out(COIL, off_by(COIL, off_deg)).said)
+    assert hardly_chance(by_angle.said) is (abs(off_deg) > 100.0)
+
+
+def test_the_stop_of_a_coil_that_is_hardly_chance_waits_for_another_coil():
+    for off_deg, begins in ((-150.0, "If that agrees, on the same mandrel stop"), (-60.0, "On the same mandrel, stop")):
+        by_angle = came_out_angle(COIL, ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0)
+        for saved in (by_angle, came_out(COIL, off_by(COIL, off_deg))):
+            assert any(said.startswith(begins) for said in saved.said)

@@ -32,6 +32,12 @@ TOLD_FROM = 0.01
 FAR_LARGER = 3.0
 """No wire that yields on its mandrel opens to so many times what it measured there (assumed)."""
 
+HARDLY_CHANCE = (
+    "So far off is hardly chance: another wire or grade than the label says, or a coil that slipped. Measure wire, "
+    "mandrel and coil again, and wind a trial coil on the same mandrel before anything else."
+)
+"""What is said of a coil that came out more than `SURPRISE` standard deviations from what was expected."""
+
 _ORDER = {"yes": 0, "near": 1, "no": 2}
 
 
@@ -208,10 +214,7 @@ def _at(row: Deviation, units: str) -> str:
 def surprise(coil: Coil, trial: Trial) -> Iterator[str]:
     """That a coil is too far off to be chance."""
     if coil.known_then(trial).unsettled:
-        yield (
-            "So far off is hardly chance: another wire or grade than the label says, or a coil that slipped. Measure "
-            "wire, mandrel and coil again, and wind a trial coil on the same mandrel before anything else."
-        )
+        yield HARDLY_CHANCE
 
 
 def then_planned(coil: Coil, trial: Trial) -> WindingPlan | None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from math import hypot
 
 from sourcing.figures import formula
 from sourcing.fit.judge import judge
@@ -17,8 +18,12 @@ from sourcing.springs import turned
 from sourcing.springs.life import Making
 from sourcing.springs.model import TorsionSpring
 from sourcing.stock.model import Trial
-from sourcing.winding.doubts import COILS_DOUBT, RATE_DOUBT
+from sourcing.winding.coil_reading import SURPRISE
+from sourcing.winding.doubts import COILS_DOUBT, RATE_DOUBT, opening_sd
+from sourcing.winding.heat import change_of_diameter
+from sourcing.winding.leg_reading import WHOLE_TURN_DEG, relative_sd
 from sourcing.winding.saving.coil import (
+    HARDLY_CHANCE,
     Coil,
     Saved,
     SenselessError,
@@ -30,7 +35,6 @@ from sourcing.winding.saving.coil import (
     keep_it,
     refuse_senseless,
     said_of_next,
-    surprise,
     then_planned,
     write_down,
     wrong,
@@ -48,12 +52,14 @@ _TWO_COILS = (
 class _Came:
     """The spring as it came out, in its final state with its legs as they stand, and by how much they are off.
 
-    `off_deg` counts whole turns too; `trial` is None where the diameter was not measured.
+    `off_deg` counts whole turns too; `trial` is None where the diameter was not measured; `surprising`: it is too far
+    off to be chance.
     """
 
     spring: TorsionSpring
     off_deg: float
     trial: Trial | None
+    surprising: bool
     agree: bool = True
 
 
@@ -80,39 +86,42 @@ def came_out(coil: Coil, outside_mm: float) -> Saved:
     refuse_senseless(coil, "outside", outside_mm, _mandrel_mm(coil))
     came = with_coils(wanted, mean_mm, wanted.active_coils * wanted.mean_diameter_mm / mean_mm)
     trial = coil.trial(_mandrel_mm(coil), outside_mm)
-    return _answer(coil, _Came(came, turned_on_deg(wanted, came), trial), _said_of_diameter(coil, outside_mm))
+    off_deg, surprising = turned_on_deg(wanted, came), coil.known_then(trial).unsettled
+    said = (*_said_of_diameter(coil, outside_mm), *_said_of_legs(coil, off_deg))
+    return _answer(coil, _Came(came, off_deg, trial, surprising), iter(said))
 
 
 def came_out_angle(coil: Coil, angle_deg: float) -> Saved:
     """A coil whose legs stand at another angle: n' = n + θ/360, and the diameter follows, D' = D n / n'."""
     wanted, off_deg = wanted_of(coil), _off_deg(coil, angle_deg)
-    coils = wanted.active_coils + off_deg / 360.0
+    coils = wanted.active_coils + off_deg / WHOLE_TURN_DEG
     came = with_coils(wanted, wanted.mean_diameter_mm * wanted.active_coils / coils, coils)
-    return _answer(coil, _Came(came, off_deg, None), _said_of_angle(coil, angle_deg))
+    surprising = abs(off_deg) > SURPRISE * _expected_sd_deg(coil)
+    return _answer(coil, _Came(came, off_deg, None, surprising), _said_of_angle(coil, angle_deg))
 
 
 def came_out_with_angle(coil: Coil, outside_mm: float, angle_deg: float) -> Saved:
     """A coil of which both were measured: the whole turns by which the legs are off are told by the diameter."""
     wanted, mean_mm = wanted_of(coil), coil.final_mean_mm(outside_mm)
     refuse_senseless(coil, "outside", outside_mm, _mandrel_mm(coil))
-    about_deg = 360.0 * wanted.active_coils * (wanted.mean_diameter_mm / mean_mm - 1.0)
+    about_deg = WHOLE_TURN_DEG * wanted.active_coils * (wanted.mean_diameter_mm / mean_mm - 1.0)
     off_deg = _off_deg(coil, angle_deg)
-    off_deg += 360.0 * round((about_deg - off_deg) / 360.0)
-    came = with_coils(wanted, mean_mm, wanted.active_coils + off_deg / 360.0)
+    off_deg += WHOLE_TURN_DEG * round((about_deg - off_deg) / WHOLE_TURN_DEG)
+    came = with_coils(wanted, mean_mm, wanted.active_coils + off_deg / WHOLE_TURN_DEG)
     trial = replace(coil.trial(_mandrel_mm(coil), outside_mm), stop_angle_deg=stop_deg(coil), leg_angle_deg=angle_deg)
-    agree = coil.known_then(trial).lessons[-1].agree
+    lesson = coil.known_then(trial).lessons[-1]
     said = (*_said_of_diameter(coil, outside_mm), *_said_of_angle(coil, angle_deg))
-    return _answer(coil, _Came(came, off_deg, trial, agree), iter(said))
+    return _answer(coil, _Came(came, off_deg, trial, lesson.surprising, lesson.agree), iter(said))
 
 
 def with_coils(wanted: TorsionSpring, mean_mm: float, coils: float) -> TorsionSpring:
     """The spring with another diameter and coils, its legs where those leave them."""
-    off_deg, angle = 360.0 * (coils - wanted.active_coils), wanted.free_angle_deg
+    off_deg, angle = WHOLE_TURN_DEG * (coils - wanted.active_coils), wanted.free_angle_deg
     return replace(
         wanted,
         mean_diameter_mm=mean_mm,
         active_coils=coils,
-        free_angle_deg=None if angle is None else (angle + off_deg) % 360.0,
+        free_angle_deg=None if angle is None else (angle + off_deg) % WHOLE_TURN_DEG,
     )
 
 
@@ -124,7 +133,31 @@ def with_coils(wanted: TorsionSpring, mean_mm: float, coils: float) -> TorsionSp
 )
 def turned_on_deg(wanted: TorsionSpring, came: TorsionSpring) -> float:
     """By how much the legs stand further on than meant, the way the spring is wound up."""
-    return 360.0 * (came.active_coils - wanted.active_coils)
+    return WHOLE_TURN_DEG * (came.active_coils - wanted.active_coils)
+
+
+@formula(
+    "u = 360 n √(u_o² + u_l² + u_h²)",
+    where={"n": "coils", "u_o": "opening_sd", "u_l": "reading_sd", "u_h": "heat_sd"},
+    source="derived, see winding_model: a share by which the coils open more is that share of all their turns",
+)
+def legs_sd_deg(coils: float, opening_sd: float, reading_sd: float, heat_sd: float) -> float:
+    """How far legs may be read from where they were expected, one standard deviation in degrees.
+
+    The relative doubts are of how far the coil opens, of what is read and counted, and of what heat did to it.
+
+    >>> round(legs_sd_deg(5.0, 0.02, 0.005, 0.0), 1)
+    37.1
+    """
+    return WHOLE_TURN_DEG * coils * hypot(opening_sd, reading_sd, heat_sd)
+
+
+def _expected_sd_deg(coil: Coil) -> float:
+    """The same of the coil, by what is known of its wire."""
+    assert isinstance(coil.meant, TorsionSpring)
+    coils, heat_sd = coil.meant.active_coils, change_of_diameter(coil.wire.material, coil.bench)[1]
+    doubts = (opening_sd(coil.known_then(), _mandrel_mm(coil)), relative_sd(_turns(coil), coils))
+    return legs_sd_deg(coils, *doubts, heat_sd if coil.heated else 0.0)
 
 
 def stop_deg(coil: Coil) -> float | None:
@@ -133,7 +166,7 @@ def stop_deg(coil: Coil) -> float | None:
     assert isinstance(meant, TorsionSpring)
     if meant.free_angle_deg is None:
         return None
-    return (meant.free_angle_deg + opens_deg(_turns(coil), meant.active_coils)) % 360.0
+    return (meant.free_angle_deg + opens_deg(_turns(coil), meant.active_coils)) % WHOLE_TURN_DEG
 
 
 def _turns(coil: Coil) -> float:
@@ -158,7 +191,7 @@ def _off_deg(coil: Coil, angle_deg: float) -> float:
     if meant_deg is None:
         found = "the need names no free_angle, so the legs may stand as they like"
         raise SenselessError("angle", found, "a free_angle in the need, or --came-out")
-    return (angle_deg - meant_deg + 180.0) % 360.0 - 180.0
+    return (angle_deg - meant_deg + 180.0) % WHOLE_TURN_DEG - 180.0
 
 
 def _answer(coil: Coil, came: _Came, first: Iterator[str]) -> Saved:
@@ -172,15 +205,15 @@ def _answer(coil: Coil, came: _Came, first: Iterator[str]) -> Saved:
     then = None if came.trial is None else then_planned(coil, came.trial)
     planned = stop_deg(coil)
     later_deg = -came.off_deg * _turns(coil) / came.spring.active_coils
-    next_stop = None if planned is None else (planned + later_deg) % 360.0
+    next_stop = None if planned is None else (planned + later_deg) % WHOLE_TURN_DEG
     said = joined_said(
         first,
         [] if came.agree else [_TWO_COILS],
         _said(coil, came, way),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
-        surprise(coil, came.trial) if came.trial is not None and came.agree else (),
-        (*_said_of_stop(later_deg, next_stop), *said_of_next(coil, then)) if came.agree else (),
+        _said_of_surprise(came),
+        (*_said_of_stop(came, later_deg, next_stop), *said_of_next(coil, then)) if came.agree else (),
         _written(coil, came) if came.agree else (),
     )
     return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.mandrel, next_stop)
@@ -199,6 +232,18 @@ def _said_of_diameter(coil: Coil, outside_mm: float) -> Iterator[str]:
 def _said_of_angle(coil: Coil, angle_deg: float) -> Iterator[str]:
     came, meant = show_angle(angle_deg), show_angle(_meant_deg(coil) or 0.0)
     yield f"Its legs came out at {came}" + (", as meant." if came == meant else f" instead of {meant}.")
+
+
+def _said_of_legs(coil: Coil, off_deg: float) -> Iterator[str]:
+    """Where the legs of a coil should stand of which the diameter alone was measured."""
+    meant_deg = _meant_deg(coil)
+    if meant_deg is None or abs(off_deg) < LEGS_SET_DEG:
+        return
+    stand, meant = show_angle((meant_deg + off_deg) % WHOLE_TURN_DEG), show_angle(meant_deg)
+    yield (
+        f"Its legs should then stand at {stand} instead of {meant}. That is worked out from the diameter: measure "
+        "them, and ask again with --came-out-angle beside it."
+    )
 
 
 def _said(coil: Coil, came: _Came, way: Way[TorsionSpring]) -> Iterator[str]:
@@ -225,13 +270,23 @@ def _back(off_deg: float) -> str:
     return f"{way} by {show_angle(abs(off_deg))} between them"
 
 
-def _said_of_stop(later_deg: float, next_stop_deg: float | None) -> Iterator[str]:
+def _said_of_surprise(came: _Came) -> Iterator[str]:
+    """That it is too far off to be chance; of an angle alone, turns that were counted wrongly come first."""
+    if not came.surprising or not came.agree:
+        return
+    if came.trial is None:
+        yield "Count its turns again first: a quarter of a turn counted wrongly is 90 deg between its legs."
+    yield HARDLY_CHANCE
+
+
+def _said_of_stop(came: _Came, later_deg: float, next_stop_deg: float | None) -> Iterator[str]:
     """Where to stop next: turns that are laid more become fewer coils as the coil opens, so by more than it was off."""
     if next_stop_deg is None or abs(later_deg) < LEGS_SET_DEG:
         return
     late = "later" if later_deg > 0.0 else "sooner"
+    begins = "If that agrees, on the same mandrel" if came.surprising else "On the same mandrel,"
     yield (
-        f"On the same mandrel, stop the crank {show_angle(abs(later_deg))} {late} next time: at "
+        f"{begins} stop the crank {show_angle(abs(later_deg))} {late} next time: at "
         f"{show_angle(next_stop_deg)}, from leg 1 on to leg 2 the way you wind."
     )
 
