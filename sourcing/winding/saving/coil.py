@@ -15,8 +15,7 @@ from sourcing.springs.model import Spring
 from sourcing.stock.model import Bench, Spool, Trial
 from sourcing.stock.trial_bounds import least_outside_mm, measures_too_little, reading_error_mm
 from sourcing.winding.heat import change_of_diameter
-from sourcing.winding.model import Mandrel, Refusal, WindingPlan, Wire
-from sourcing.winding.plan import plan_winding
+from sourcing.winding.model import Mandrel, WindingPlan, Wire
 from sourcing.winding.trials import CALIPER_SD_MM, Knowledge, learn
 
 Answer = Literal["keep", "change", "wind again"]
@@ -215,37 +214,6 @@ def surprise(coil: Coil, trial: Trial) -> Iterator[str]:
     """That a coil is too far off to be chance."""
     if coil.known_then(trial).unsettled:
         yield HARDLY_CHANCE
-
-
-def then_planned(coil: Coil, trial: Trial) -> WindingPlan | None:
-    """The plan of the same need once this coil is counted among the trials; None where there is none."""
-    taught = replace(coil.spool, trials=(*coil.spool.trials, trial), length_left_mm=None)
-    then = plan_winding(coil.need, taught, coil.bench)
-    return None if isinstance(then, Refusal) or then.mandrel.diameter_mm is None else then
-
-
-def said_of_next(coil: Coil, then: WindingPlan | None) -> Iterator[str]:
-    """The mandrel to take next, once this coil is counted among the trials."""
-    mandrel_mm = coil.plan.mandrel.diameter_mm
-    if then is None or then.mandrel.diameter_mm is None or mandrel_mm is None:
-        return
-    if then.mandrel.diameter_mm == mandrel_mm:
-        same = show_diameter(mandrel_mm, coil.units)
-        laid, was = (f"{plan.turns_to_wind:.2f}" for plan in (then, coil.plan))
-        turns = "" if laid == was else f": lay {laid} turns instead of {was}"
-        yield f"{next_one(then.unsettled)}: the same mandrel, {same}, and it will come out so again{turns}."
-        return
-    kind = "rod of" if then.mandrel.kind == "rod" else "mandrel turned to"
-    size, was = (show_diameter(mm, coil.units) for mm in (then.mandrel.diameter_mm, mandrel_mm))
-    chance = "" if then.unsettled else f", chance {then.tries.first:.2f}"
-    laid, before = (f"{plan.turns_to_wind:.2f}" for plan in (then, coil.plan))
-    turns = "" if laid == before else f", {laid} turns instead of {before}"
-    yield f"{next_one(then.unsettled)}: a {kind} {size} instead of {was}{turns}{chance}."
-
-
-def next_one(unsettled: bool) -> str:
-    """What is said of the next coil begins so; only if a trial coil agrees, where this one was a surprise."""
-    return "The next one, if that agrees" if unsettled else "The next one"
 
 
 def write_down(coil: Coil, trial: Trial) -> Iterator[str]:

@@ -37,13 +37,13 @@ from sourcing.winding.saving.coil import (
     clearances,
     joined_said,
     keep_it,
-    next_one,
     refuse_senseless,
     surprise,
     write_down,
     wrong,
 )
 from sourcing.winding.saving.lengths import of_pitch, of_set, to_length
+from sourcing.winding.saving.next_coil import next_one
 from sourcing.winding.trials import Knowledge
 
 End = Literal["large", "small"]

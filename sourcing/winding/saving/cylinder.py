@@ -13,7 +13,6 @@ from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import making
-from sourcing.winding.model import WindingPlan
 from sourcing.winding.presetting import as_laid
 from sourcing.winding.pressed_task import free_length_sd_mm
 from sourcing.winding.saving.coil import (
@@ -28,9 +27,7 @@ from sourcing.winding.saving.coil import (
     joined_said,
     keep_it,
     refuse_senseless,
-    said_of_next,
     surprise,
-    then_planned,
     write_down,
     wrong,
 )
@@ -42,6 +39,7 @@ from sourcing.winding.saving.lengths import (
     refuse_narrower,
     to_length,
 )
+from sourcing.winding.saving.next_coil import NextCoil, next_coil, said_of_next
 from sourcing.winding.turns import SPARE_TURNS
 
 SAME_PITCH_MM = 0.05
@@ -106,7 +104,7 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
     trial = coil.trial(mandrel_mm, outside_mm)
     if pitch_mm is not None:
         trial = replace(trial, pitch_wound_mm=coil.plan.pitch_on_mandrel_mm, pitch_mm=pitch_mm)
-    then, rate_kept = then_planned(coil, trial), rate_n_per_mm(came.spring) / rate_n_per_mm(wanted)
+    then, rate_kept = next_coil(coil, trial), rate_n_per_mm(came.spring) / rate_n_per_mm(wanted)
     said = joined_said(
         doubted_pitch(coil, at_mm, _meant_pitch_mm(coil)),
         _said(coil, came, way, rate_kept),
@@ -117,7 +115,7 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
         _said_next(coil, came, then),
         write_down(coil, trial),
     )
-    return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.mandrel)
+    return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.plan.mandrel)
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,15 +206,16 @@ def _as_it_is(coil: Coil, came: _Came, rate_kept: float) -> str:
     return f"{rate}, and it is {free} long at rest ({was} meant)"
 
 
-def _said_next(coil: Coil, came: _Came, then: WindingPlan | None) -> Iterator[str]:
-    """The next coil in one line: its mandrel, and the pitch to lay where this one's made another length."""
-    mandrel = next(said_of_next(coil, then), None)
-    if mandrel is None or then is None:
+def _said_next(coil: Coil, came: _Came, then: NextCoil | None) -> Iterator[str]:
+    """The next coil: its mandrel, with the pitch to lay where this one's made another length."""
+    if then is None:
         return
+    mandrel, *another = said_of_next(coil, then)
     as_long = abs(came.spring.free_length_mm - wanted_of(coil).free_length_mm) < AS_LONG_MM
-    laid_mm = then.pitch_on_mandrel_mm * (1.0 if as_long else _meant_pitch_mm(coil) / came.pitch_mm)
+    laid_mm = then.plan.pitch_on_mandrel_mm * (1.0 if as_long else _meant_pitch_mm(coil) / came.pitch_mm)
     same = abs(laid_mm - coil.plan.pitch_on_mandrel_mm) < SAME_PITCH_MM
     yield mandrel if same else f"{mandrel.removesuffix('.')}; {pitch_next(coil, laid_mm)}."
+    yield from another
 
 
 def _meant_pitch_mm(coil: Coil) -> float:

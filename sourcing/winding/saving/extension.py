@@ -35,12 +35,11 @@ from sourcing.winding.saving.coil import (
     joined_said,
     keep_it,
     refuse_senseless,
-    said_of_next,
     surprise,
-    then_planned,
     write_down,
     wrong,
 )
+from sourcing.winding.saving.next_coil import next_coil, said_of_next
 from sourcing.winding.turns import SPARE_TURNS
 
 CLOSE = 1.02
@@ -88,7 +87,7 @@ def came_out(coil: Coil, outside_mm: float) -> Saved:
     way = best_way(Way("keep", kept, judged(coil, kept)), *with_others)
     rate_kept = pulled.rate_n_per_mm(kept) / pulled.rate_n_per_mm(wanted)
     trial = coil.trial(mandrel_mm, outside_mm)
-    then = then_planned(coil, trial)
+    then = next_coil(coil, trial)
     said = joined_said(
         _said_of_diameter(coil, outside_mm, cut, rate_kept, way),
         _hooks_of(coil, way),
@@ -98,7 +97,7 @@ def came_out(coil: Coil, outside_mm: float) -> Saved:
         said_of_next(coil, then),
         write_down(coil, trial),
     )
-    return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.mandrel)
+    return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.plan.mandrel)
 
 
 def hooked(spring: ExtensionSpring, free_length_mm: float, body_mm: float | None = None) -> ExtensionSpring:

@@ -34,11 +34,10 @@ from sourcing.winding.saving.coil import (
     joined_said,
     keep_it,
     refuse_senseless,
-    said_of_next,
-    then_planned,
     write_down,
     wrong,
 )
+from sourcing.winding.saving.next_coil import next_coil, said_of_next
 from sourcing.winding.torsion.task import BENT_AT_MOST_DEG, LEGS_SET_DEG
 from sourcing.winding.turns import opens_deg
 
@@ -202,7 +201,7 @@ def _answer(coil: Coil, came: _Came, first: Iterator[str]) -> Saved:
     bends = wanted.free_angle_deg is not None and abs(came.off_deg) <= BENT_AT_MOST_DEG
     way = best_way(as_it_is, *([Way("change", bent, judged(coil, bent))] if bends else []))
     rate_kept = turned.rate_n_mm_per_deg(came.spring) / turned.rate_n_mm_per_deg(wanted)
-    then = None if came.trial is None else then_planned(coil, came.trial)
+    then = None if came.trial is None else next_coil(coil, came.trial)
     planned = stop_deg(coil)
     later_deg = -came.off_deg * _turns(coil) / came.spring.active_coils
     next_stop = None if planned is None else (planned + later_deg) % WHOLE_TURN_DEG
@@ -216,7 +215,7 @@ def _answer(coil: Coil, came: _Came, first: Iterator[str]) -> Saved:
         (*_said_of_stop(came, later_deg, next_stop), *said_of_next(coil, then)) if came.agree else (),
         _written(coil, came) if came.agree else (),
     )
-    return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.mandrel, next_stop)
+    return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.plan.mandrel, next_stop)
 
 
 def _written(coil: Coil, came: _Came) -> Iterator[str]:

@@ -1,0 +1,78 @@
+"""The next coil goes by the mandrel of the spring that was meant; another that is then planned is told as another."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from sourcing.need.model import Pocket
+from sourcing.springs.model import CompressionSpring, TorsionSpring
+from sourcing.winding.saving import cylinder, torsion
+from sourcing.winding.saving.coil import Coil, Saved
+
+from . import test_saving_torsion
+from .cases import BENCH, point, wanted
+from .test_saving import COLD, a_coil
+
+ANOTHER = "The sheet then plans another spring, "
+
+ONE_FORCE = a_coil(BENCH, pocket=Pocket(wanted(15.0)), working=(point(18, 18),))
+"""One force leaves the diameter open, so that another rod on hand soon serves as well."""
+
+SOFT = a_coil(COLD, pocket=Pocket(wanted(18.0)), working=(point(30, 3), point(18, 6)))
+
+LEGS = test_saving_torsion.a_coil(BENCH)
+
+
+def came_out(coil: Coil, share: float) -> Saved:
+    """The answer for a coil so much larger outside than meant."""
+    meant = coil.meant
+    assert isinstance(meant, CompressionSpring | TorsionSpring)
+    answer = torsion.came_out if isinstance(meant, TorsionSpring) else cylinder.came_out
+    return answer(coil, meant.outside_diameter_mm * (1.0 + share))
+
+
+def led_to_mm(saved: Saved) -> float:
+    """The mandrel of the next coil, as it is told first and as it is kept."""
+    assert saved.next_mandrel is not None
+    mandrel_mm = saved.next_mandrel.diameter_mm
+    assert mandrel_mm is not None
+    (told,) = [said for said in saved.said if said.startswith("The next one")]
+    assert f"{mandrel_mm:.2f} mm" in told
+    return mandrel_mm
+
+
+@pytest.mark.parametrize("share", [-0.05, -0.03, -0.02, 0.02, 0.03, 0.05])
+@pytest.mark.parametrize("coil", [ONE_FORCE, SOFT, LEGS], ids=["one force", "soft", "legs"])
+def test_a_coil_too_small_is_never_led_to_a_smaller_mandrel_nor_one_too_large_to_a_larger(coil: Coil, share: float):
+    was_mm = coil.plan.mandrel.diameter_mm
+    assert was_mm is not None
+    assert (led_to_mm(came_out(coil, share)) - was_mm) * share <= 0.0
+
+
+@pytest.mark.parametrize("coil", [ONE_FORCE, SOFT], ids=["one force", "soft"])
+def test_the_mandrel_that_leads_gives_the_diameter_that_was_meant_by_what_the_coil_taught(coil: Coil):
+    meant = coil.meant
+    assert isinstance(meant, CompressionSpring)
+    trial = coil.trial(coil.plan.mandrel.diameter_mm or 0.0, meant.outside_diameter_mm * 0.95)
+    gives_mm = coil.known_then(trial).finished_mean_mm(led_to_mm(came_out(coil, -0.05)))
+    assert gives_mm == pytest.approx(meant.mean_diameter_mm, rel=0.01)
+
+
+def test_another_spring_that_is_then_planned_is_told_as_one_with_what_it_measures():
+    saved = came_out(ONE_FORCE, -0.03)
+    at = next(i for i, said in enumerate(saved.said) if said.startswith("The next one"))
+    told = saved.said[at + 1]
+    meant = ONE_FORCE.meant
+    assert isinstance(meant, CompressionSpring)
+    assert told.startswith(ANOTHER)
+    assert f"outside instead of {meant.outside_diameter_mm:.2f} mm: a rod of 3.00 mm instead of 4.00 mm" in told
+
+
+def test_a_spring_as_meant_on_another_mandrel_is_not_told_as_another():
+    room, firm = Pocket(wanted(11.0), wanted(6.0)), (point(24, 9), point(14, 22))
+    coil = a_coil(replace(COLD, rods_mm=()), pocket=room, working=firm)
+    saved = came_out(coil, -0.03)
+    assert led_to_mm(saved) > (coil.plan.mandrel.diameter_mm or 0.0)
+    assert not any(said.startswith(ANOTHER) for said in saved.said)
