@@ -16,16 +16,10 @@ from sourcing.winding.extension.task import hook_heights_mm
 from sourcing.winding.model import wire_of
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.saving.coil import Coil, SenselessError
-from sourcing.winding.saving.extension import (
-    came_out,
-    came_out_pitch,
-    came_out_tension,
-    free_length_for_forces_mm,
-    hooked,
-    left_in_the_end,
-    pulled_to,
-    wanted_of,
-)
+from sourcing.winding.saving.extension.body import hooked, wanted_of
+from sourcing.winding.saving.extension.diameter import came_out
+from sourcing.winding.saving.extension.length import came_out_pitch, pulled_to
+from sourcing.winding.saving.extension.tension import came_out_tension, free_length_for_force_mm, left_in_the_end
 
 from .cases import BENCH, material, planned, point, spool, wanted
 
@@ -121,7 +115,7 @@ def test_a_coil_wider_than_its_bore_is_wound_again(coil: Coil):
 
 def test_with_less_tension_a_shorter_spring_pulls_the_same_at_every_length():
     """F = F0 + R (L - L0): 3 N and 50 mm, 1 N and 46 mm, at 0.5 N/mm: 13 N at 70 mm, either way."""
-    assert free_length_for_forces_mm(50.0, 3.0, 1.0, 0.5) == 46.0
+    assert free_length_for_force_mm(70.0, 13.0, 1.0, 0.5) == 46.0
     assert 3.0 + 0.5 * (70.0 - 50.0) == 1.0 + 0.5 * (70.0 - 46.0) == 13.0
 
 

@@ -14,6 +14,7 @@ from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import STANDARD_GRAVITY, TURNS_COUNTED_TO, Reading
 from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95
 from sourcing.winding.extension.task import free_length_sd_mm
+from sourcing.winding.extension.tension_words import LEAN_MORE, NOT_PUT_IN, take_away
 from sourcing.winding.heat import asked_with
 from sourcing.winding.model import Acceptance, Band, GoesIn
 
@@ -119,10 +120,9 @@ def _tension(spring: ExtensionSpring, tension: Band, need: Need, bench: Bench) -
         "initial_tension_n",
         low,
         high,
-        "Pull it on the scale until the coils just part, and read. Too much: pull it a little past its longest length, "
-        "twice, and read again. Too little: it cannot be put in afterwards; "
-        f"{asked_with('`--came-out-tension`', spring.material, bench)} says how far hooks bent lower make up for it. "
-        "Wind the next one with more lean.",
+        f"Pull it on the scale until the coils just part, and read. Too much: {take_away(spring, need, bench.units)}. "
+        f"Too little: {NOT_PUT_IN}; {asked_with('`--came-out-tension`', spring.material, bench)} says how far hooks "
+        f"bent lower make up for it. The next one: {LEAN_MORE}.",
     )
 
 

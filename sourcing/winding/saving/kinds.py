@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from sourcing.winding.saving import cone, cylinder, extension, torsion
+from sourcing.winding.saving import cone, cylinder, torsion
 from sourcing.winding.saving.coil import Coil, Saved
+from sourcing.winding.saving.extension import diameter, length, tension
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,10 +33,11 @@ OF_KIND: Mapping[str, tuple[Answering, ...]] = {
         Answering(("pressed_to",), cone.pressed_to),
     ),
     "extension": (
-        Answering(("outside",), extension.came_out),
-        Answering(("pitch",), extension.came_out_pitch),
-        Answering(("tension",), extension.came_out_tension),
-        Answering(("pulled_to",), extension.pulled_to),
+        Answering(("outside",), diameter.came_out),
+        Answering(("pitch",), length.came_out_pitch),
+        Answering(("tension",), tension.came_out_tension),
+        Answering(("outside", "tension"), diameter.came_out_with_tension),
+        Answering(("pulled_to",), length.pulled_to),
     ),
     "torsion": (
         Answering(("outside",), torsion.came_out),
