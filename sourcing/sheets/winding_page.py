@@ -14,6 +14,7 @@ from sourcing.sheets.drawing.on_mandrel import both_hands
 from sourcing.sheets.drawing.springs import check_line
 from sourcing.sheets.hands import hand_matters
 from sourcing.sheets.winding_text import (
+    FOR_THE_FINISHED,
     Check,
     ask_about_a_coil,
     caliper_words,
@@ -24,6 +25,7 @@ from sourcing.sheets.winding_text import (
     of_its_wire,
     summary,
     to_have,
+    what_it_serves,
 )
 from sourcing.springs.hands import HOW_TO_SEE, WHICH_IS_WANTED
 from sourcing.winding.advice import trial_first
@@ -79,7 +81,7 @@ def winding_parts(plan: WindingPlan, need: Need, of_solid: Sequence[str] = (), j
 def _to_make(plan: WindingPlan) -> Iterator[str]:
     """What the wire can do, what to cut, what to set, and what comes out."""
     units = plan.units
-    yield page.paragraph(plan.as_sentence)
+    yield page.paragraph(what_it_serves(plan))
     yield page.paragraph(trial_first(plan).said)
     yield page.heading("Cut list")
     yield page.table(("for", "take", "how long"), cut_list(plan), "For one spring.")
@@ -132,7 +134,7 @@ def _acceptance(plan: WindingPlan) -> Iterator[str]:
     ]
     yield page.heading("Accept it when")
     headers = ("check", "least", "most", "measured", "if it does not")
-    yield page.table_with_words(headers, groups, "Check in this order; keep it where all hold.")
+    yield page.table_with_words(headers, groups, f"{FOR_THE_FINISHED} Check in this order; keep it where all hold.")
     yield page.paragraph(ask_about_a_coil(plan))
 
 

@@ -115,7 +115,7 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
     yield from wrapped(summary(plan, units))
     for each in plan.taken:
         yield from map(strong, wrapped(each))
-    yield from wrapped(plan.as_sentence)
+    yield from wrapped(what_it_serves(plan))
     yield from wrapped(trial_first(plan).said)
     yield from heading("Wire and mandrel")
     yield from table((), to_have(plan, units), (None, 54))
@@ -135,6 +135,19 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
     if plan.notes:
         yield from heading("Notes")
         yield from bullets(plan.notes)
+
+
+FOR_CHOOSING = (
+    "These mean diameters are for choosing a mandrel, each with coils of its own; the finished spring goes by the list "
+    'under "Accept it when".'
+)
+FOR_THE_FINISHED = "For the finished spring, with the coils of this sheet."
+"""Two ranges of diameters stand on a sheet: what each is for."""
+
+
+def what_it_serves(plan: WindingPlan) -> str:
+    """What the wire can do for the need, and that its diameters are not those of the finished spring."""
+    return f"{plan.as_sentence} {FOR_CHOOSING}" if plan.serves else plan.as_sentence
 
 
 def summary(plan: WindingPlan, units: str) -> str:
@@ -349,6 +362,7 @@ def ask_about_a_coil(plan: WindingPlan) -> str:
 
 def _acceptance(plan: WindingPlan) -> Iterator[str]:
     yield from heading("Accept it when")
+    yield from wrapped(FOR_THE_FINISHED)
     rows = [(check.name, check.least, check.most) for check in checks(plan)]
     yield from table(("check", "least", "most"), rows)
     yield from heading("If it does not")

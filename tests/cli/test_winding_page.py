@@ -139,6 +139,18 @@ def test_each_check_has_room_for_what_is_measured_and_its_advice_beside_it(sheet
     assert len(rows) == len(document["accept"]) - weighed
 
 
+def test_each_of_the_two_ranges_of_diameters_says_what_it_is_for(sheet, run):
+    """The first is what the wire serves with other coils, the second what the coil of this sheet is held to."""
+    _, page, document = sheet
+    wind = run("wind", "need.yaml").out
+    for told in (unescape(page), wind):
+        said = " ".join(told.split())
+        choosing = f"{document['answer']} These mean diameters are for choosing a mandrel, each with coils of its own;"
+        assert (choosing in said) is bool(document["serves"])
+        assert said.count("For the finished spring, with the coils of this sheet.") == 1
+    assert "Accept it when For the finished spring, with the coils of this sheet." in " ".join(wind.split())
+
+
 def test_the_blanks_of_a_trial_suit_the_kind(sheet):
     kind, page, _ = sheet
     own = {"compression": "pitch wound", "conical": "which end", "extension": "force that parts the coils",
