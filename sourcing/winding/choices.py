@@ -27,8 +27,8 @@ from sourcing.winding.solid.sleeve import LEAST_WALL_MM, Bore
 _EASE = ("rod", "turned", "printed", "sleeve")
 """Of mandrels that serve equally well, the one with the least work comes first."""
 
-SAME_CHANCE = 0.01
-"""Chances no further apart are the same."""
+HARDLY_SURER = 0.05
+"""A chance that is better by less is hardly better."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,8 +47,15 @@ class _Case:
         return (mandrel.made_as, mandrel.diameter_mm) == (kind, size_mm)
 
     def surer(self, chance: float) -> bool:
-        """Whether a chance is better than that of the plan shown."""
-        return chance > self.shown.tries.first + SAME_CHANCE
+        """Whether a chance is better than that of the plan shown, as both stand on the sheet."""
+        return round(chance, 2) > round(self.shown.tries.first, 2)
+
+    def how_sure(self, chance: float) -> str:
+        """A chance beside that of the plan shown, in words that go with the figures on the sheet."""
+        both = f"({chance:.2f} against {self.shown.tries.first:.2f})"
+        if self.surer(chance):
+            return f"{'hardly surer' if chance < self.shown.tries.first + HARDLY_SURER else 'surer'} {both}"
+        return "no surer" if round(chance, 2) == round(self.shown.tries.first, 2) else f"less sure {both}"
 
 
 def with_choices(plan: WindingPlan, need: Need, wire: Wire, bench: Bench) -> WindingPlan:
@@ -104,10 +111,8 @@ def _of_rod(case: _Case, made: WindingPlan) -> str:
     """What speaks for or against a rod that serves."""
     if made.fit.fits != "yes" and case.shown.fit.fits == "yes":
         return "a near fit only"
-    if not case.surer(made.tries.first):
-        return "no surer"
-    less = (made.fit.score or 0) < (case.shown.fit.score or 0)
-    return "surer, but further from what is wanted" if less else "surer"
+    how_sure, further = case.how_sure(made.tries.first), (made.fit.score or 0) < (case.shown.fit.score or 0)
+    return f"{how_sure}, but further from what is wanted" if further and case.surer(made.tries.first) else how_sure
 
 
 def _next_to(size_mm: float, rods_mm: Iterable[float]) -> Iterator[float]:
@@ -122,7 +127,7 @@ def _turned(case: _Case) -> Iterator[MandrelChoice]:
     if case.shows("turned", case.right.mandrel.diameter_mm):
         return
     chance = case.right.tries.first
-    said = "to turn, file or buy; " + ("surer, for more work" if case.surer(chance) else "no surer, for more work")
+    said = f"to turn, file or buy; {case.how_sure(chance)}, for more work"
     yield MandrelChoice("turned", case.right.mandrel.diameter_mm, chance, True, False, said)
 
 
