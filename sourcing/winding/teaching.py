@@ -14,7 +14,8 @@ from sourcing.quantities import show_angle, show_diameter, show_force, show_leng
 from sourcing.stock.model import Bench, Spool, Trial
 from sourcing.winding.advice import TRIAL_MINUTES, TRIAL_TURNS, trial_wire_mm
 from sourcing.winding.doubts import NORMAL_95
-from sourcing.winding.extension.hand_tension import hand_tension_n
+from sourcing.winding.extension.hand_tension import TENSION_DOUBTED, hand_tension_n
+from sourcing.winding.extension.tension_words import READ_AGAIN
 from sourcing.winding.heat import oven_reaches
 from sourcing.winding.lesson_words import TEACH_NOTHING, take_back
 from sourcing.winding.mandrel import TURNED_STEP_MM
@@ -23,9 +24,6 @@ from sourcing.winding.trials import Knowledge, Lesson, learn
 
 INDICES = (6.0, 8.0, 10.0, 12.0, 14.0, 16.0)
 SPOKEN_OF = 12.0
-TENSION_DOUBTED = 1.2
-"""An initial tension of so many times the most that a hand gives is doubted (assumed)."""
-
 WORTH_NARROWING = 0.8
 """Another trial is worth its wire where it leaves less than this share of the band (assumed)."""
 
@@ -210,7 +208,7 @@ def _tension(taught: Taught, units: str) -> Iterator[str]:
     kept = f"an initial tension of {show_force(tension_n, units)}" if tension_n else "no initial tension"
     by_hand = f"a hand gives such a coil from nothing to {most}{', after heat' if trial.heated else ''} (EN 13906-2, "
     yield f"It kept {kept}; {by_hand}from memory)." + (
-        " It kept more: read the scale where the first coils part, not where all of them do."
+        f" It kept more: {READ_AGAIN}."
         if tension_n > TENSION_DOUBTED * most_n
         else " The next coil may keep another: nobody has shown that a hand can aim."
     )

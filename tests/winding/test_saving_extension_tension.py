@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from sourcing.springs import pulled
 from sourcing.springs.model import ExtensionSpring
-from sourcing.winding.extension.tension_words import LEAN_MORE, NOT_PUT_IN, take_away
+from sourcing.winding.extension.tension_words import LEAN_MORE, NOT_PUT_IN, READ_AGAIN, take_away
 from sourcing.winding.saving.coil import Coil, Saved
 from sourcing.winding.saving.extension.body import wanted_of
 from sourcing.winding.saving.extension.diameter import came_out, came_out_with_tension
@@ -127,7 +127,7 @@ def test_a_larger_coil_with_less_tension_gets_fewer_coils_and_hooks_bent_nearer_
 
 
 def test_a_larger_coil_with_more_tension_gets_fewer_coils_and_is_pulled():
-    saved = came_out_with_tension(COIL, outside_mm(COIL) + 0.4, 4.5)
+    saved = came_out_with_tension(COIL, outside_mm(COIL) + 0.4, 6.0)
     spring = saved.spring
     assert isinstance(spring, ExtensionSpring)
     assert spring.initial_tension_n == pytest.approx(MEANT_N)
@@ -162,3 +162,18 @@ def test_hooks_that_do_not_reach_are_not_told_as_just_so():
     assert isinstance(spring, ExtensionSpring)
     assert spring.free_length_mm < wanted_of(coil).free_length_mm - 1.0
     assert not any("Just so" in said and "insides of its hooks" in said for said in saved.said)
+
+
+@pytest.mark.parametrize(("tension_n", "doubted"), [(2.0, False), (4.0, False), (8.0, True)])
+def test_more_than_a_hand_can_wind_is_doubted_by_the_reading_as_a_trial_is(tension_n: float, doubted: bool):
+    """The most is 0.45 R_m (0.135 - 0.00625 w) of this coil, some 4 N."""
+    for saved in (came_out_tension(COIL, tension_n), came_out_with_tension(COIL, outside_mm(COIL), tension_n)):
+        assert any(READ_AGAIN in said for said in saved.said) is doubted
+
+
+def test_no_hook_is_cut_off_for_other_coils_where_a_pull_is_enough():
+    saved = came_out_with_tension(COIL, outside_mm(COIL) - 0.2, 4.5)
+    assert isinstance(saved.spring, ExtensionSpring)
+    assert saved.fit.fits == "yes"
+    assert saved.spring.total_coils == wanted_of(COIL).total_coils
+    assert "leave its coils so" in saved.said[0]

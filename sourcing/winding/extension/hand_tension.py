@@ -14,6 +14,9 @@ from sourcing.winding.model import Band
 LOST_IN_HEAT = (0.25, 0.50)
 """The share of it that stress relief takes, least and most (a US trade institute handbook, from memory, unsure)."""
 
+TENSION_DOUBTED = 1.2
+"""An initial tension of so many times the most that a hand gives is doubted (assumed)."""
+
 AIMED_AT = 0.5
 """The share of the most that can be had by which a coil without a wanted tension is planned (assumed)."""
 

@@ -11,6 +11,8 @@ NOT_PUT_IN = "it cannot be put in afterwards"
 
 LEAN_MORE = "lean the wire further back over the last turn and pull harder, evenly"
 
+READ_AGAIN = "read the scale where the first coils part, not where all of them do"
+
 LEAN_LESS = "lean the wire back less over the last turn, or pull less, evenly"
 
 

@@ -27,6 +27,7 @@ from sourcing.winding.saving.coil import (
 )
 from sourcing.winding.saving.extension.body import Tension, hooked, hooks_of, judged, wanted_of
 from sourcing.winding.saving.extension.tension import (
+    doubted,
     heat_leaves,
     lean_next,
     left_in_the_end,
@@ -74,11 +75,12 @@ def _came_out(coil: Coil, outside_mm: float, tension_n: float | None) -> Saved:
     came = _came(coil, outside_mm, tension_n)
     rate_kept = pulled.rate_n_per_mm(came.kept) / pulled.rate_n_per_mm(wanted_of(coil))
     enough = came.cut.total_coils <= _coils_there(coil, mandrel_mm, came.kept.mean_diameter_mm)
-    way = best_way(*_ways(coil, came, other_coils=enough and abs(rate_kept - 1.0) >= TOLD_FROM))
+    way = _way(coil, came, other_coils=enough and abs(rate_kept - 1.0) >= TOLD_FROM)
     trial = replace(coil.trial(mandrel_mm, outside_mm), initial_tension_n=tension_n)
     then = next_coil(coil, trial)
     said = joined_said(
         _said(coil, came, way, rate_kept),
+        () if tension_n is None else doubted(coil, came.kept, tension_n),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
         surprise(coil, trial),
@@ -96,15 +98,19 @@ def _came(coil: Coil, outside_mm: float, tension_n: float | None) -> _Came:
     return _Came(outside_mm, tension_n, left, kept, _cut(wanted, kept))
 
 
-def _ways(coil: Coil, came: _Came, other_coils: bool) -> Iterator[Way[ExtensionSpring]]:
-    """As it is, its tension seen to, with other coils, and both: the fewest deeds first."""
-    for spring in (came.kept, came.cut) if other_coils else (came.kept,):
-        if came.left is not None:
-            first, *more = ways_of(coil, spring, came.left)
-        else:
-            first, more = Way("keep", spring, judged(coil, spring)), []
-        yield first if spring is came.kept else replace(first, answer="change")
-        yield from more
+def _way(coil: Coil, came: _Came, other_coils: bool) -> Way[ExtensionSpring]:
+    """The best: as it is or its tension seen to, where either serves; else with other coils too."""
+    as_it_is = _ways(coil, came, came.kept)
+    way = best_way(*as_it_is)
+    if way.fit.fits == "yes" or not other_coils:
+        return way
+    return best_way(*as_it_is, *(replace(each, answer="change") for each in _ways(coil, came, came.cut)))
+
+
+def _ways(coil: Coil, came: _Came, spring: ExtensionSpring) -> tuple[Way[ExtensionSpring], ...]:
+    if came.left is None:
+        return (Way("keep", spring, judged(coil, spring)),)
+    return ways_of(coil, spring, came.left)
 
 
 def _cut(wanted: ExtensionSpring, kept: ExtensionSpring) -> ExtensionSpring:

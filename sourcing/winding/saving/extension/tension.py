@@ -13,8 +13,8 @@ from sourcing.figures import formula
 from sourcing.quantities import show_force, show_length
 from sourcing.springs import pulled
 from sourcing.springs.model import ExtensionSpring
-from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, hand_tension_n
-from sourcing.winding.extension.tension_words import LEAN_LESS, LEAN_MORE, NOT_PUT_IN, take_away
+from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, TENSION_DOUBTED, hand_tension_n
+from sourcing.winding.extension.tension_words import LEAN_LESS, LEAN_MORE, NOT_PUT_IN, READ_AGAIN, take_away
 from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Saved, Way, best_way, joined_said, keep_it, wrong
 from sourcing.winding.saving.extension.body import Tension, hooked, hooks_of, judged, wanted_of
 
@@ -30,6 +30,7 @@ def came_out_tension(coil: Coil, tension_n: float) -> Saved:
     heat, lean = heat_leaves(coil, tension_n, left), lean_next(coil, tension_n)
     said = joined_said(
         [f"It came out with {tension_came(coil, tension_n)}{heat}."],
+        doubted(coil, kept, tension_n),
         verdict(coil, way),
         said_of_tension(coil, left, kept, way),
         wrong(way.fit, coil.bench),
@@ -194,15 +195,30 @@ def _forces(coil: Coil, spring: ExtensionSpring) -> str:
 
 def lean_next(coil: Coil, came_n: float) -> str:
     """What the hand does otherwise at the next coil; nothing where the tension came out as meant."""
-    meant_n, wanted = _meant_n(coil), wanted_of(coil)
+    meant_n = _meant_n(coil)
     if show_force(came_n, coil.units) == show_force(meant_n, coil.units):
         return ""
     if came_n > meant_n:
         return LEAN_LESS
-    most_n = hand_tension_n(
-        wanted.wire_diameter_mm, wanted.mean_diameter_mm, wanted.tensile_strength_mpa or 0.0, heated=coil.heated
-    ).high
-    return f"{LEAN_MORE}; a hand gives such a coil {show_force(most_n, coil.units)} at most (EN 13906-2, from memory)"
+    return f"{LEAN_MORE}; {_most_by_hand(coil, wanted_of(coil))}"
+
+
+def doubted(coil: Coil, kept: ExtensionSpring, tension_n: float) -> Iterator[str]:
+    """That no hand winds so much into such a coil."""
+    if tension_n > TENSION_DOUBTED * _most_n(coil, kept):
+        most = _most_by_hand(coil, kept)
+        yield f"{most[0].upper()}{most[1:]}: {READ_AGAIN}."
+
+
+def _most_n(coil: Coil, spring: ExtensionSpring) -> float:
+    """The most that a hand winds into a coil, in the state in which it was measured."""
+    strength_mpa = spring.tensile_strength_mpa or 0.0
+    return hand_tension_n(spring.wire_diameter_mm, spring.mean_diameter_mm, strength_mpa, heated=coil.heated).high
+
+
+def _most_by_hand(coil: Coil, spring: ExtensionSpring) -> str:
+    most = show_force(_most_n(coil, spring), coil.units)
+    return f"a hand gives such a coil {most} at most (EN 13906-2, from memory)"
 
 
 def _measure_too(coil: Coil) -> Iterator[str]:
