@@ -13,11 +13,11 @@ from sourcing.sheets.cut_list import cut_list
 from sourcing.sheets.drawing.on_mandrel import both_hands
 from sourcing.sheets.drawing.springs import check_line
 from sourcing.sheets.hands import hand_matters
+from sourcing.sheets.trial_blanks import as_trial, blanks
 from sourcing.sheets.winding_text import (
     FOR_THE_FINISHED,
     Check,
     ask_about_a_coil,
-    caliper_words,
     checks,
     choices,
     made_table,
@@ -180,30 +180,7 @@ def _true_size(plan: WindingPlan, job: str) -> Iterator[str]:
 def _trials(plan: WindingPlan) -> Iterator[str]:
     """Blanks for what is measured, and the command that takes it."""
     yield page.heading("Write down each coil")
-    columns = ("trial", *_trial_columns(plan))
+    columns = ("trial", *(blank.words for blank in blanks(plan.wanted.kind)))
     yield page.table(columns, [(str(row + 1),) for row in range(TRIAL_ROWS)], blank=len(columns) - 1)
     if plan.wire is not None:
-        yield page.paragraph(_as_trial(plan))
-
-
-def _as_trial(plan: WindingPlan) -> str:
-    """The command that takes what is measured; a length without its unit is read in mm."""
-    inch = plan.units == "inch"
-    outside = "'... in'" if inch else "..."
-    mandrel = outside if plan.mandrel.diameter_mm is None else caliper_words(plan.mandrel.diameter_mm, plan.units)
-    on = " --on printed" if plan.mandrel.kind == "printed" else ""
-    units = " Write each figure with its unit: without one, lengths are read as mm and forces as N." if inch else ""
-    return f"Then: `springwright trial {plan.wire} --mandrel {mandrel} --outside {outside}{on}`.{units}"
-
-
-def _trial_columns(plan: WindingPlan) -> tuple[str, ...]:
-    match plan.wanted.kind:
-        case "torsion":
-            own = ("crank stopped at, deg", "legs came out at, deg")
-        case "extension":
-            own = ("force that parts the coils",)
-        case "conical":
-            own = ("which end",)
-        case _:
-            own = ("pitch wound", "pitch")
-    return ("mandrel", "on steel or printed", "turns", "outside", *own, "heated", "pull")
+        yield page.paragraph(as_trial(plan))

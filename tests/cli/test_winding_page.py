@@ -151,14 +151,6 @@ def test_each_of_the_two_ranges_of_diameters_says_what_it_is_for(sheet, run):
     assert "Accept it when For the finished spring, with the coils of this sheet." in " ".join(wind.split())
 
 
-def test_the_blanks_of_a_trial_suit_the_kind(sheet):
-    kind, page, _ = sheet
-    own = {"compression": "pitch wound", "conical": "which end", "extension": "force that parts the coils",
-           "torsion": "legs came out at, deg"}  # fmt: skip
-    after = page[page.index("Write down each coil") :]
-    assert f'<th scope="col">{own[kind]}</th>' in after
-
-
 def test_what_is_said_of_the_solid_stands_on_the_page_too(run, bench_folder):
     assert run("wind", "need.yaml", "--sheet", "out.html", "--solid", "rod.stl").status == 0
     page = (bench_folder / "out.html").read_text("utf-8")
@@ -254,21 +246,3 @@ def test_what_is_typed_is_marked_up_and_no_backtick_is_seen(sheet):
     _, page, _ = sheet
     assert "`" not in page
     assert "<code>springwright trial</code>" in page or "<code>springwright trial W" in page
-
-
-def test_the_blanks_of_a_trial_ask_what_it_was_wound_on(sheet):
-    _, page, _ = sheet
-    assert '<th scope="col">on steel or printed</th>' in page[page.index("Write down each coil") :]
-
-
-def test_the_command_below_the_blanks_has_units_and_an_inch_bench_is_told_what_a_bare_figure_means(run, bench_folder):
-    found = {}
-    for units in ("mm", "inch"):
-        (bench_folder / "catalog" / "bench.yaml").write_text(f"units: {units}\nrods: [6 mm, 7 mm]\n", "utf-8")
-        assert run("wind", "need.yaml", "--wire", "W08", "--mandrel", "6 mm", "--sheet", "out.html").status == 0
-        page = unescape((bench_folder / "out.html").read_text("utf-8"))
-        found[units] = page[page.index("Then: <code>springwright trial") :].partition("</p>")[0]
-    assert "--mandrel '6 mm' --outside ...</code>." in found["mm"]
-    assert "--mandrel '0.23622 in' --outside '... in'</code>." in found["inch"]
-    assert "read as mm" in found["inch"]
-    assert "read as mm" not in found["mm"]
