@@ -29,6 +29,8 @@ NO_NICKS = (
 """How a hook is bent so that it lasts (common practice)."""
 
 
+_STAY_OUT = "Eye protection on, and stay out of its line: a hook that slips or breaks lets it fly."
+
 PULL_INSTEAD = (
     "Without heat it keeps all of its initial tension, but its hooks crack more easily and it grows a little longer in "
     "use (common practice, no source)."
@@ -158,6 +160,9 @@ def _heat(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
 def _pull(numbers: ExtensionNumbers, need: Need, bench: Bench) -> str:
     """The presetting of an extension spring."""
     if numbers.heat.temperature_c is not None:
-        return "Pull it to its longest working length three times."
+        return f"Pull it to its longest working length three times, slowly. {_STAY_OUT}"
     longest = show_length(max(point.at_mm for point in need.working), bench.units)
-    return f"Pull it once, slowly, to its greatest length of {longest}, and look at the bends of its hooks for cracks."
+    return (
+        f"Pull it once, slowly, to its greatest length of {longest}, and look at the bends of its hooks for cracks. "
+        f"{_STAY_OUT}"
+    )

@@ -142,7 +142,7 @@ def _legs(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
     )
     for name, leg in legs:
         if leg is None:
-            yield f"Cut {name} as long as the old one: how long it is was not said."
+            yield f"Cut {name} as long as the old one, the cut end held: how long it is was not said."
         else:
             yield f"{_cut(name, leg, bench)}{_bent(leg, spring, bench)}"
 
@@ -162,7 +162,9 @@ def _bent(leg: Leg, spring: TorsionSpring, bench: Bench) -> str:
             wire = show_length(turned.HOOK_WIRES * spring.wire_diameter_mm, bench.units)
             return f"; bend the hook there round a pin of {pin}, {least}. {past} It takes {wire} more wire (assumed)."
         case LegShape.OFFSET:
-            return f", and cut it there; bend it aside at the coil round a pin of {pin}, {least}. {past}"
+            return (
+                f", and cut it there, the cut end held; bend it aside at the coil round a pin of {pin}, {least}. {past}"
+            )
 
 
 def _heat(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
