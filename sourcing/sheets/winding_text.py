@@ -137,10 +137,7 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
         yield from bullets(plan.notes)
 
 
-FOR_CHOOSING = (
-    "These mean diameters are for choosing a mandrel, each with coils of its own; the finished spring goes by the list "
-    'under "Accept it when".'
-)
+FOR_CHOOSING = "That is for choosing a mandrel; the finished spring has a list of its own."
 FOR_THE_FINISHED = "For the finished spring, with the coils of this sheet."
 """Two ranges of diameters stand on a sheet: what each is for."""
 

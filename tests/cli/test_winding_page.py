@@ -145,7 +145,7 @@ def test_each_of_the_two_ranges_of_diameters_says_what_it_is_for(sheet, run):
     wind = run("wind", "need.yaml").out
     for told in (unescape(page), wind):
         said = " ".join(told.split())
-        choosing = f"{document['answer']} These mean diameters are for choosing a mandrel, each with coils of its own;"
+        choosing = f"{document['answer']} That is for choosing a mandrel; the finished spring has a list of its own."
         assert (choosing in said) is bool(document["serves"])
         assert said.count("For the finished spring, with the coils of this sheet.") == 1
     assert "Accept it when For the finished spring, with the coils of this sheet." in " ".join(wind.split())

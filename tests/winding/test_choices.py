@@ -82,6 +82,19 @@ def test_what_is_said_of_a_rod_or_a_turned_mandrel_is_what_its_own_sheet_says() 
             assert not isinstance(plan_winding(need(), wire, PRINTER, each.diameter_mm), WindingPlan)
 
 
+@pytest.mark.parametrize(
+    ("better_by", "said"),
+    [(-0.01, "less sure ("), (0.0, "no surer,"), (0.01, "hardly surer ("), (0.04, "hardly surer ("), (0.08, "surer (")],
+)
+def test_what_is_said_of_how_sure_a_mandrel_is_goes_with_the_figures_beside_it(better_by: float, said: str) -> None:
+    asked = planned(plan_winding(need(), spool(1.0), BENCH, 6.5))
+    chance = round(the("turned", mandrel_choices(asked, need(), wire_of(spool(1.0)), BENCH)).chance or 0.0, 2)
+    shown = replace(asked, tries=replace(asked.tries, first=chance - better_by))
+    told = the("turned", mandrel_choices(shown, need(), wire_of(spool(1.0)), BENCH)).said
+    assert told.startswith(f"to turn, file or buy; {said}")
+    assert better_by == 0.0 or f" ({chance:.2f} against {chance - better_by:.2f}), for more work" in told
+
+
 def test_without_a_printer_nothing_printed_is_offered() -> None:
     assert {each.kind for each in choices(spool(1.0), BENCH)} == {"rod", "turned"}
     assert {each.kind for each in choices(spool(1.0))} == {"rod", "turned", "printed", "sleeve"}
