@@ -2,8 +2,8 @@
 
 1. coil.py      the wire as it lies on the mandrel: turn, height, radius, and what it opens to
 2. release.py   how the spring comes off, and so how the seat is cut
-3. surface.py   the radius by angle and height: the lower of the wire's seat and the land (unwound.py: where a cone
-                stands against it)
+3. surface.py   the radius by angle and height: the lower of the wire's seat and the land (unwound.py: where the
+                opened coil stands against it)
 4. sleeve.py    the bore of a sleeve for a steel rod
 5. shape.py     shank or bore, collar with name and slot, body (lettering.py: the name as dots)
 6. rings.py     the surface as closed rings; mesh.py sews them

@@ -11,9 +11,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import ceil, floor, pi
 
+from sourcing.springs.geometry import pitch_mm
 from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, Hand, Spring, TorsionSpring
 from sourcing.winding.conical.mandrel import diameter_at_mm
 from sourcing.winding.model import WindingPlan
+from sourcing.winding.presetting import as_laid
 from sourcing.winding.turns import turns_on_mandrel
 
 START_RAD = pi / 2
@@ -39,13 +41,15 @@ class LaidCoil:
     """Wire on a mandrel; between stations everything changes evenly. Heights never fall, radii never grow.
 
     `loop_mm`: the room left in the middle for the loop of a double torsion spring, whose bodies lie on either side of
-    it, one of either hand; stations do not count it.
+    it, one of either hand; stations do not count it. `released_pitch_mm`: the pitch of a cylinder's open turns once let
+    go, None where it has none.
     """
 
     wire_mm: float
     hand: Hand
     stations: tuple[Station, ...]
     loop_mm: float = 0.0
+    released_pitch_mm: float | None = None
 
     @property
     def turns(self) -> float:
@@ -128,12 +132,24 @@ def coil_of(plan: WindingPlan) -> LaidCoil:
     """
     stations = tuple(_from_the_large_end(plan) if plan.mandrel.diameter_mm is None else _along_a_cylinder(plan))
     loop_mm = LOOP_WIRES * plan.wire_diameter_mm if is_double(plan.wanted) else 0.0
-    coil = LaidCoil(plan.wire_diameter_mm, plan.wanted.hand or Hand.RIGHT, stations, loop_mm)
+    hand = plan.wanted.hand or Hand.RIGHT
+    coil = LaidCoil(plan.wire_diameter_mm, hand, stations, loop_mm, _released_pitch_mm(plan))
     if 2 * coil.thinnest_mm < coil.wire_mm - 1e-9:
         raise ValueError(f"a mandrel of {2 * coil.thinnest_mm:g} mm is thinner than the wire of {coil.wire_mm:g} mm")
     if any(each.released_mm <= each.radius_mm for each in stations):
         raise ValueError("the spring would not come out larger than it was wound: its mandrel does not fit inside it")
     return coil
+
+
+def _released_pitch_mm(plan: WindingPlan) -> float | None:
+    """The pitch as it comes off the mandrel, what the first pressing will take still in it."""
+    made, wanted = plan.finished.spring, plan.wanted
+    if not (isinstance(made, CompressionSpring) and isinstance(wanted, CompressionSpring)):
+        return None
+    spring = as_laid(made, wanted)
+    return pitch_mm(
+        spring.wire_diameter_mm, spring.free_length_mm, spring.active_coils, spring.total_coils, spring.ends
+    )
 
 
 def _along_a_cylinder(plan: WindingPlan) -> Iterable[Station]:
@@ -154,9 +170,9 @@ def _along_a_cylinder(plan: WindingPlan) -> Iterable[Station]:
     )
     turn = height_mm = 0.0
     yield Station(turn, height_mm, radius_mm, spring.mean_diameter_mm / 2, least_mm)
-    for turns, pitch_mm in runs:
+    for turns, climb_mm in runs:
         if turns > 0:
-            turn, height_mm = turn + turns, height_mm + turns * pitch_mm
+            turn, height_mm = turn + turns, height_mm + turns * climb_mm
             yield Station(turn, height_mm, radius_mm, spring.mean_diameter_mm / 2, least_mm)
 
 

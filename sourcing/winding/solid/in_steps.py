@@ -16,7 +16,7 @@ from sourcing.winding.solid.printed import greatest_pull_n
 from sourcing.winding.solid.release import Release
 from sourcing.winding.solid.shape import SHANK_LENGTH_MM, MandrelSolid
 from sourcing.winding.solid.sleeve import Bore, flat_depth_mm, sleeve_rod_mm
-from sourcing.winding.solid.unwound import room_at_rest_mm, steepest_climb_mm
+from sourcing.winding.solid.unwound import binds_by_mm, room_at_rest_mm, steepest_climb_mm
 
 _WAYS = {Hand.RIGHT: ("anticlockwise", "backwards"), Hand.LEFT: ("clockwise", "forwards")}
 """Which way the mandrel is turned for a hand, seen from its held end, and a drill for that."""
@@ -155,7 +155,8 @@ def comes_off(solid: MandrelSolid, bench: Bench) -> str:
     if release.way == "unscrew":
         return (
             "The coil opens too little to slide over any groove that would hold it: unscrew it over the free end, "
-            f"against the way it was wound. Over the bottom of the groove there is {room}.{_tight(solid, bench)}"
+            f"against the way it was wound.{_pressed(solid, units)} Over the bottom of the groove there is {room}."
+            f"{_tight(solid, bench)}"
         )
     return _broken(release) if release.way == "break" else _halves(solid, bench, room)
 
@@ -166,6 +167,17 @@ def _freed(solid: MandrelSolid, units: str) -> str:
     return (
         "Eased back, its turns stand against the walls of the treads: free its end at the slot first and push it "
         f"{climb} towards the small end; then"
+    )
+
+
+def _pressed(solid: MandrelSolid, units: str) -> str:
+    """That a coil must be pressed together to turn in its groove, where its pitch has opened so far."""
+    longer_mm = binds_by_mm(solid.coil, solid.release)
+    if not longer_mm:
+        return ""
+    return (
+        " Its pitch has opened too, and as it is it binds in the groove: press it together along the mandrel by about "
+        f"{show_diameter(longer_mm, units)} while you turn it; less and less as its turns come free."
     )
 
 

@@ -2,10 +2,10 @@
 
 A cylinder has opened by the difference of its mean diameters. A groove no deeper than half of that, less some room,
 lets it slide off; a shallower one holds no wire. Where the opening leaves no groove at all, a coil of one pitch
-throughout is unscrewed, and one with close end coils wants a mandrel that splits in two along its length: a strip
-between the halves keeps them apart while the wire is wound and is drawn out after it, and the halves fall together.
-One too thin to be split stays bare. A sleeve is never split but broken: with its rod drawn out, its shell gives way
-inwards.
+throughout is unscrewed, pressed together where its opened pitch binds in the groove (unwound.py). One with close end
+coils wants a mandrel that splits in two along its length: a strip between the halves keeps them apart while the wire is
+wound and is drawn out after it, and the halves fall together. One too thin to be split stays bare. A sleeve is never
+split but broken: with its rod drawn out, its shell gives way inwards.
 A cone's seat is a ledge, a wall towards the large end and no lip towards the small one: it comes off over the small
 end. Coils that touch want no groove.
 """

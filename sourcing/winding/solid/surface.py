@@ -42,11 +42,22 @@ def _groove(coil: LaidCoil, crossings: tuple[Station, ...], depth_mm: float) -> 
         if not 0 < above < len(heights):
             return seat_mm
         room_mm = heights[above] - heights[above - 1]
-        lip_mm = depth_mm * min(1.0, max(0.0, (room_mm / wire_mm - CLOSE) / LIP_GROWS_OVER))
         neighbours = crossings[above - 1 : above + 1]
-        return min(seat_mm + lip_mm, *(_arc_mm(each, wire_mm / 2, height_mm) for each in neighbours))
+        return min(
+            seat_mm + lip_mm(depth_mm, room_mm, wire_mm),
+            *(_arc_mm(each, wire_mm / 2, height_mm) for each in neighbours),
+        )
 
     return radius_mm
+
+
+def lip_mm(depth_mm: float, pitch_mm: float, wire_mm: float) -> float:
+    """How far the land stands over the bottom of a groove of some depth, where the next turn is so far off.
+
+    >>> lip_mm(0.3, 1.04, 1.0), lip_mm(0.3, 2.0, 1.0)
+    (0.0, 0.3)
+    """
+    return depth_mm * min(1.0, max(0.0, (pitch_mm / wire_mm - CLOSE) / LIP_GROWS_OVER))
 
 
 def _ledge(coil: LaidCoil, crossings: tuple[Station, ...]) -> Profile:

@@ -28,6 +28,7 @@ from sourcing.winding.doubts import NORMAL_95
 from sourcing.winding.making import laid
 from sourcing.winding.model import Band, Made, Mandrel, WindingPlan
 from sourcing.winding.plan import OF_KIND
+from sourcing.winding.presetting import as_laid
 from sourcing.winding.solid.coil import coil_of
 from sourcing.winding.solid.in_steps import on_solid
 from sourcing.winding.solid.made import sleeve_of
@@ -98,7 +99,7 @@ def compression(random: Random) -> WindingPlan:
         free_length_mm=total * wire_mm + active * wire_mm * random.uniform(0.3, 4.0), total_coils=total, ends=ends,
         hand=random.choice(HANDS),
     )  # fmt: skip
-    coil = laid(spring, mandrel_mm)
+    coil = laid(as_laid(spring, spring), mandrel_mm)
     return _planned(known, spring, Mandrel("turned", mandrel_mm), coil.turns, coil.pitch_mm, bands)
 
 
