@@ -15,7 +15,7 @@ _TYPED = re.compile("`([^`]+)`")
 STYLE = """
 @page { margin: 8mm 10mm }
 :root { color-scheme: light }
-body { font: 9pt/1.18 sans-serif; color: #000; background: #fff; margin: 0 auto; padding: 0 .5mm }
+body { font: 9pt/1.15 sans-serif; color: #000; background: #fff; margin: 0 auto; padding: 0 .5mm }
 h1 { font-size: 1.55em; margin: 0 0 2mm }
 h2 { font-size: 1.17em; margin: 2mm 0 .8mm; border-bottom: .3mm solid #000; break-after: avoid }
 h1, p, li, .words { overflow-wrap: anywhere }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from importlib.resources import files
 
 import pytest
 
@@ -116,6 +117,10 @@ class TestTurns:
         assert shares[0] == pytest.approx(shares[1], rel=0.01)
 
 
+_OF_LEGS = "(Mark|Bend) leg .|Relieve the stress|Set the legs|Only now cut the legs|Wind it up"
+_PAGE = files("sourcing.handbook").joinpath("winding.md").read_text("utf-8")
+
+
 class TestWire:
     def test_legs_and_their_hooks_are_in_the_wire_that_is_cut(self) -> None:
         straight = plan(mandrel_mm=5.5)
@@ -132,8 +137,34 @@ class TestWire:
         assert refusal(spool(1.2, length_left_mm=300.0)).rule == "wire-too-short"
 
     def test_a_bend_is_not_tighter_than_its_own_wire(self) -> None:
-        steps = " ".join(plan(leg_2=WantedLeg(wanted(18.0), LegShape.OFFSET)).steps)
-        assert "bend it aside at the coil round a pin of 2.40 mm, not tighter than its own wire" in steps
+        """DIN 2194: a pin of two wires makes an inside radius of one; so for the angle and for a double's loop."""
+        for shape, bent in ((LegShape.OFFSET, "Bend leg 2 aside"), (LegShape.HOOKED, "bend its hook there")):
+            steps = " ".join(plan(leg_2=WantedLeg(wanted(18.0), shape)).steps)
+            assert re.search(f"{bent}[^.]*with pliers,? round a pin of 2.40 mm, not tighter than its own wire", steps)
+            assert "with two pliers, over a pin of 2.40 mm or thicker" in steps
+        double = " ".join(plan(bodies=2, hand=None, pocket=Pocket(rod_mm=wanted(5.5))).steps)
+        assert re.search("a narrow U .* deep, its bends round a pin of 2.40 mm, not tighter than its own wire", double)
+
+    @pytest.mark.parametrize("shape", LegShape)
+    def test_legs_are_bent_before_the_heat_and_cut_when_nothing_moves_them_any_more(self, shape: LegShape) -> None:
+        """Common practice (no source); the handbook's page on winding says the same."""
+        steps = plan(leg_1=WantedLeg(wanted(18.0), shape), leg_2=WantedLeg(wanted(18.0), shape)).steps
+        found = [match for match in (re.match(_OF_LEGS, step) for step in steps) if match]
+        bends = {
+            LegShape.STRAIGHT: [],
+            LegShape.HOOKED: ["Mark leg 1", "Mark leg 2"],
+            LegShape.OFFSET: ["Bend leg 1", "Bend leg 2"],
+        }[shape]
+        told = [match[0] for match in found]
+        assert told == [*bends, "Relieve the stress", "Set the legs", "Only now cut the legs", "Wind it up"]
+        assert all("; the heat relieves the bend too" in match.string for match in found[: len(bends)])
+        page = next(text for text in _PAGE.split("\n") if text.startswith("Bend hooks and offsets first"))
+        words = ("so that the heat relieves those bends too", "after the heat", "cut the legs to length last")
+        assert sorted(words, key=page.index) == list(words)
+
+    def test_without_an_oven_no_heat_is_promised_to_a_bend(self) -> None:
+        steps = " ".join(plan(bench=COLD, leg_2=WantedLeg(wanted(18.0), LegShape.HOOKED)).steps)
+        assert "Leave the leg long (common practice, no source)." in steps
 
 
 class TestChecks:

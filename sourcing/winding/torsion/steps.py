@@ -56,9 +56,10 @@ def torsion_steps(numbers: TorsionNumbers, need: Need, bench: Bench) -> tuple[st
         *_lay(numbers, bench),
         eased(numbers, bench),
         *_off(numbers, bench),
-        *_legs(numbers, bench),
+        *_bends(numbers, bench),
         *_heat(numbers, bench),
-        *_set_angle(numbers),
+        *_set_angle(numbers, bench),
+        *_trimmed(numbers, bench),
         _wind_up(numbers, need),
         check_turned([each.angle_deg for each in torque_readings(numbers.spring, need, bench)]),
         *kept_from_rust(numbers.spring.material, need.surroundings),
@@ -72,8 +73,9 @@ def _set_up(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
         loop = numbers.spring.leg_2
         deep = "as deep as the old one" if loop is None else f"{show_length(loop.length_mm, bench.units)} deep"
         yield (
-            f"Bend the loop first, in the middle of the wire: a narrow U {deep}, its bends round a pin of at least the "
-            "wire. Each half then makes a body, wound outwards from the loop, one right-hand and one left-hand."
+            f"Bend the loop first, in the middle of the wire: a narrow U {deep}, its bends round "
+            f"{_round_pin(numbers.spring, bench)}. Each half then makes a body, wound outwards from the loop, one "
+            "right-hand and one left-hand."
         )
         yield f"{set_up(numbers, bench)} Hook the loop over {_pin(numbers)}."
         return
@@ -133,38 +135,53 @@ def _off(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
     )
 
 
-def _legs(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
-    spring = numbers.spring
-    legs = (
+def _legs(spring: TorsionSpring) -> tuple[tuple[str, Leg | None], ...]:
+    """The legs by name; the outer ones of a double spring are alike."""
+    return (
         (("leg 1", spring.leg_1), ("leg 2", spring.leg_2))
         if spring.bodies == 1
         else (("each outer leg", spring.leg_1),)
     )
-    for name, leg in legs:
-        if leg is None:
-            yield f"Cut {name} as long as the old one, the cut end held: how long it is was not said."
-        else:
-            yield f"{_cut(name, leg, bench)}{_bent(leg, spring, bench)}"
 
 
-def _cut(name: str, leg: Leg, bench: Bench) -> str:
-    return f"Mark {name} where it is loaded, {show_length(leg.length_mm, bench.units)} from where it leaves the coil"
-
-
-def _bent(leg: Leg, spring: TorsionSpring, bench: Bench) -> str:
+def _round_pin(spring: TorsionSpring, bench: Bench) -> str:
+    """The pin of every bend: its inside is no tighter than the wire."""
     pin = show_diameter(2.0 * spring.wire_diameter_mm, bench.units)
-    least = "not tighter than its own wire, or it breaks there (DIN 2194)"
-    past = "It springs back: bend it a little past."
-    match leg.shape:
-        case LegShape.STRAIGHT:
-            return ", and cut it there, the cut end held."
-        case LegShape.HOOKED:
-            wire = show_length(turned.HOOK_WIRES * spring.wire_diameter_mm, bench.units)
-            return f"; bend the hook there round a pin of {pin}, {least}. {past} It takes {wire} more wire (assumed)."
-        case LegShape.OFFSET:
-            return (
-                f", and cut it there, the cut end held; bend it aside at the coil round a pin of {pin}, {least}. {past}"
-            )
+    return f"a pin of {pin}, not tighter than its own wire, or it breaks there (DIN 2194)"
+
+
+def _bends(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
+    """Hooks and offsets, bent out of legs that are still long."""
+    spring = numbers.spring
+    relieved = "; the heat relieves the bend too" if numbers.heat.temperature_c is not None else ""
+    past = (
+        f"{_round_pin(spring, bench)}. It springs back: bend it a little past. Leave the leg long{relieved} (common "
+        "practice, no source)."
+    )
+    for name, leg in _legs(spring):
+        if leg is None or leg.shape is LegShape.STRAIGHT:
+            continue
+        if leg.shape is LegShape.HOOKED:
+            loaded = f"where it is loaded, {show_length(leg.length_mm, bench.units)} from where it leaves the coil"
+            yield f"Mark {name} {loaded}, and bend its hook there with pliers round {past}"
+        else:
+            yield f"Bend {name} aside where it leaves the coil, with pliers, round {past}"
+
+
+def _trimmed(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
+    """The legs cut to length last, when all that moves or shortens them is done."""
+    spring = numbers.spring
+    cuts = (_cut(name, leg, spring, bench) for name, leg in _legs(spring))
+    yield f"Only now cut the legs, each cut end held (common practice, no source): {', '.join(cuts)}."
+
+
+def _cut(name: str, leg: Leg | None, spring: TorsionSpring, bench: Bench) -> str:
+    if leg is None:
+        return f"{name} as long as the old one (how long it is was not said)"
+    if leg.shape is LegShape.HOOKED:
+        wire = show_length(turned.HOOK_WIRES * spring.wire_diameter_mm, bench.units)
+        return f"the hook of {name} to {wire} of wire (assumed)"
+    return f"{name} where it is loaded, {show_length(leg.length_mm, bench.units)} from where it leaves the coil"
 
 
 def _heat(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
@@ -185,15 +202,15 @@ def _wind_up(numbers: TorsionNumbers, need: Need) -> str:
     return f"Wind it up {how} its largest angle three times {sits(need)}, the way it is loaded."
 
 
-def _set_angle(numbers: TorsionNumbers) -> Iterable[str]:
-    angle = numbers.spring.free_angle_deg
+def _set_angle(numbers: TorsionNumbers, bench: Bench) -> Iterable[str]:
+    angle, pin = numbers.spring.free_angle_deg, show_diameter(2.0 * numbers.spring.wire_diameter_mm, bench.units)
+    bend = f"bend them where they leave the coil, with two pliers, over a pin of {pin} or thicker."
     if angle is None:
-        yield "Set the legs as the old ones stood (at what angle was not said): bend them where they leave the coil."
+        yield f"Set the legs as the old ones stood (at what angle was not said): {bend}"
     else:
         seen = min(angle, 360.0 - angle)
         closing = " and the load brings them together" if angle > 180.0 else ""
         yield (
             f"Set the legs at {show_angle(angle)}, counted from leg 1 on to leg 2 the way it is wound up (between them "
-            "you "
-            f"see {show_angle(seen)}{closing}): bend them where they leave the coil, with two pliers."
+            f"you see {show_angle(seen)}{closing}): {bend}"
         )
