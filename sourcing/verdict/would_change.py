@@ -28,7 +28,7 @@ def named(option: Option) -> str:
 def money(choices: Choices, chosen: Option | None) -> str:
     """Which price, or value of an hour, would turn the choice between paying and working."""
     if chosen is not None and chosen.option == "drawer":
-        return "Money: nothing; the drawer costs none."
+        return "Money: no price would change this; the spring from the drawer costs nothing."
     known = [o for o in _rivals(choices, chosen) if choices.total_cost(o) < float("inf")]
     if chosen is None or choices.total_cost(chosen) == float("inf") or not known:
         maker = choices.of("ordered", fits="yes")
@@ -36,11 +36,19 @@ def money(choices: Choices, chosen: Option | None) -> str:
             return f"Money: {show_money(maker[0].cost)} would have it made by a spring maker."
         if chosen is None and not maker:
             return "Money: a spring maker with a price, named in bench.yaml, would make it an order."
-        return "Money: nothing; nothing else that fits surely and in time, but for other wire here, has a price."
+        return _nothing_to_compare(chosen)
     rival = min(known, key=choices.total_cost)
     assert chosen.cost is not None
     assert rival.cost is not None
     return f"Money: {_traded(choices, chosen, rival)}"
+
+
+def _nothing_to_compare(chosen: Option | None) -> str:
+    aside = "; other wire to wind it from is left aside" if chosen is not None and chosen.option == "wound" else ""
+    return (
+        "Money: no price would change this; nothing else that is sure to fit and comes in time has a price to compare"
+        f"{aside}."
+    )
 
 
 def _rivals(choices: Choices, chosen: Option | None) -> list[Option]:
@@ -67,7 +75,9 @@ def _traded(choices: Choices, chosen: Option, rival: Option) -> str:
     apart = choices.total_cost(rival) - choices.total_cost(chosen)
     if apart <= rival.cost.amount:
         return f"{named(rival)} would be chosen if it cost {apart:.2f} {choices.bench.currency} less."
-    return f"nothing; {named(rival)}, the next cheapest, costs more hours and no less money."
+    return (
+        f"no price would change this; {named(rival)}, the next cheapest, takes too many hours even if it cost nothing."
+    )
 
 
 def days(choices: Choices, chosen: Option | None) -> str:
@@ -83,7 +93,10 @@ def days(choices: Choices, chosen: Option | None) -> str:
     if late:
         first = min(late, key=lambda o: o.days or 0.0)
         return f"Days: waiting {first.days:g} days instead of {within:g} would bring in {named(first)}."
-    return f"Days: nothing; no other option that fits takes longer than the {within:g} days allowed."
+    return (
+        "Days: more time would change nothing; no other option that fits takes longer than the "
+        f"{within:g} days allowed."
+    )
 
 
 def figure_name(row: Deviation, units: str) -> str:
