@@ -38,14 +38,19 @@ def words_of(value: Any) -> str:
     return f"{', '.join(most)} or {last}" if most else last
 
 
-def one_of(choices: Mapping[str, T], what: str) -> Callable[[str], T]:
-    """A parser of one word among several; `what` is a noun phrase without its article, as in "kind of ends"."""
+def one_of(
+    choices: Mapping[str, T], what: str, meant: Callable[[str], tuple[str, ...]] | None = None
+) -> Callable[[str], T]:
+    """A parser of one word among several; `what` is a noun phrase without its article, as in "kind of ends".
+
+    `meant`: what a wrong word may have meant, nearest first; the choices that are spelt like it where none is given.
+    """
 
     def parse(text: str) -> T:
         if text in choices:
             return choices[text]
         found = f"{quoted(text)} is no {what}" if text.strip() else "nothing stands here"
-        raise QuantityError(found, words_of(choices), nearest(text, choices))
+        raise QuantityError(found, words_of(choices), nearest(text, choices) if meant is None else meant(text))
 
     return parse
 

@@ -22,6 +22,13 @@ from sourcing.springs.model import Ends, EndShape, Hand, Hooks, LegShape
 
 KINDS = ("compression", "conical", "extension", "torsion")
 
+_MEANT = {
+    **dict.fromkeys(("cone", "coned", "cone-shaped", "taper", "tapered"), "conical"),
+    **dict.fromkeys(("cylinder", "cylindrical", "push", "pressure"), "compression"),
+    "pull": "extension",
+}
+"""Words that mean a kind and are not like it; a cylindrical spring would else be taken for a conical one."""
+
 
 OWN_KEYS: Mapping[str, tuple[str, ...]] = {
     "compression": ("ends", "end_1", "end_2"),
@@ -50,7 +57,13 @@ def kind_meant(text: object) -> str | None:
     """
     if not isinstance(text, str) or refused_kind(text):
         return None
-    return text if text in KINDS else next(iter(nearest(text, KINDS)), None)
+    return text if text in KINDS else next(iter(_kinds_like(text)), None)
+
+
+def _kinds_like(text: str) -> tuple[str, ...]:
+    """The kinds that a wrong word may have meant, nearest first."""
+    meant = _MEANT.get(text.casefold().removesuffix("spring").strip(" -_"))
+    return nearest(text, KINDS) if meant is None else (meant,)
 
 
 def settled(own: OwnMaterials, currency: str = "EUR") -> Mapping[str, object]:
@@ -73,7 +86,7 @@ def end_alone(value: object) -> object:
 def _kind(text: str) -> str:
     if refused := refused_kind(text):
         raise QuantityError(*refused)
-    return one_of({kind: kind for kind in KINDS}, "kind of spring")(text)
+    return one_of({kind: kind for kind in KINDS}, "kind of spring", _kinds_like)(text)
 
 
 def _material(text: str, settled: Mapping[str, Any]) -> Material | None:

@@ -182,6 +182,30 @@ def test_what_yaml_would_guess_at_is_no_figure(tmp_path: Path, text: str) -> Non
     assert text in finding.found
 
 
+@pytest.mark.parametrize(
+    ("word", "kind"),
+    [
+        ("cone", "conical"),
+        ("Tapered", "conical"),
+        ("cone spring", "conical"),
+        ("cylindrical", "compression"),
+        ("push", "compression"),
+        ("pull", "extension"),
+    ],
+)
+def test_a_word_that_means_a_kind_is_told_it_and_the_rest_is_read_as_that_kind(
+    tmp_path: Path, word: str, kind: str
+) -> None:
+    own = {
+        "conical": "pocket: {large_end: {bore: 18 mm}}",
+        "compression": "ends: closed",
+        "extension": "hooks: full-loop",
+    }
+    assert mistakes(tmp_path, f"job: x\nkind: {word}\nfree_length: 16 mm\n{own[kind]}\n") == [
+        f"2:7: “{word}” is no kind of spring; expected compression, conical, extension or torsion; did you mean {kind}?"
+    ]
+
+
 def test_a_misspelt_kind_is_told_with_the_nearest_and_the_rest_is_read_as_that_kind(tmp_path: Path) -> None:
     assert mistakes(tmp_path, "job: x\nkind: compresion\nfree_length: 0\n") == [
         "2:7: “compresion” is no kind of spring; expected compression, conical, extension or torsion; "
