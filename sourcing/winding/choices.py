@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_stress
 from sourcing.stock.model import Bench
-from sourcing.winding.mandrel import DOES_NOT_SERVE, EXPECTED
+from sourcing.winding.mandrel import CLEARLY_SURER, DOES_NOT_SERVE, EXPECTED
 from sourcing.winding.model import MandrelChoice, Refusal, WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.search import COMES_OUT
@@ -26,9 +26,6 @@ from sourcing.winding.solid.sleeve import LEAST_WALL_MM, Bore
 
 _EASE = ("rod", "turned", "printed", "sleeve")
 """Of mandrels that serve equally well, the one with the least work comes first."""
-
-HARDLY_SURER = 0.05
-"""A chance that is better by less is hardly better."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,9 +50,10 @@ class _Case:
     def how_sure(self, chance: float) -> str:
         """A chance beside that of the plan shown, in words that go with the figures on the sheet."""
         both = f"({chance:.2f} against {self.shown.tries.first:.2f})"
-        if self.surer(chance):
-            return f"{'hardly surer' if chance < self.shown.tries.first + HARDLY_SURER else 'surer'} {both}"
-        return "no surer" if round(chance, 2) == round(self.shown.tries.first, 2) else f"less sure {both}"
+        better_by = round(round(chance, 2) - round(self.shown.tries.first, 2), 2)
+        if better_by > 0.0:
+            return f"{'hardly surer' if better_by < CLEARLY_SURER else 'surer'} {both}"
+        return "no surer" if better_by == 0.0 else f"less sure {both}"
 
 
 def with_choices(plan: WindingPlan, need: Need, wire: Wire, bench: Bench) -> WindingPlan:

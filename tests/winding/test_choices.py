@@ -84,7 +84,7 @@ def test_what_is_said_of_a_rod_or_a_turned_mandrel_is_what_its_own_sheet_says() 
 
 @pytest.mark.parametrize(
     ("better_by", "said"),
-    [(-0.01, "less sure ("), (0.0, "no surer,"), (0.01, "hardly surer ("), (0.04, "hardly surer ("), (0.08, "surer (")],
+    [(-0.01, "less sure ("), (0.0, "no surer,"), (0.01, "hardly surer ("), (0.09, "hardly surer ("), (0.10, "surer (")],
 )
 def test_what_is_said_of_how_sure_a_mandrel_is_goes_with_the_figures_beside_it(better_by: float, said: str) -> None:
     asked = planned(plan_winding(need(), spool(1.0), BENCH, 6.5))
