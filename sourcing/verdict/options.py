@@ -215,7 +215,10 @@ def wound_option(plan: WindingPlan, bench: Bench) -> Option:
     )
 
 
-FOR_NOBODY = frozenset({"no-room-for-wire", "no-rising-force"})
+NO_SUCH_SPRING = frozenset({"no-rising-force", "no-rising-torque"})
+"""Refusals of winding because no spring whatever has such forces: a slip of the pen, as often as not."""
+
+FOR_NOBODY = NO_SUCH_SPRING | {"no-room-for-wire"}
 """Refusals of winding that hold for a spring maker as well: no wire fits the pocket, or no spring has such forces."""
 
 

@@ -11,7 +11,7 @@ from sourcing.materials.plating import HYDROGEN, better_plated
 from sourcing.need.model import Need
 from sourcing.stock.model import Bench, Catalogue, StockSpring
 from sourcing.verdict.notes import notes
-from sourcing.verdict.options import Option, all_options
+from sourcing.verdict.options import NO_SUCH_SPRING, Option, all_options
 from sourcing.verdict.rules import RULES, Choices, Rule
 from sourcing.verdict.would_change import would_change
 from sourcing.winding.best import Winding, best_plan
@@ -130,7 +130,7 @@ def decide(need: Need, catalogue: Catalogue) -> Verdict:
         need,
         bench,
         chosen,
-        _sentence(choices, chosen),
+        _sentence(choices, chosen, winding.refusal),
         because,
         _cautions(need, chosen),
         would_change(choices, chosen),
@@ -155,6 +155,8 @@ def _choose(choices: Choices, refusal: Refusal | None) -> tuple[Option | None, t
         if option is not None:
             return option, (Because(rule.name, rule.why), *passed)
         passed.append(Because(rule.name, _passed(rule, refusal)))
+    if refusal is not None and refusal.rule in NO_SUCH_SPRING:
+        return None, (Because(refusal.rule, refusal.why),)
     return None, (Because("nothing-serves", "no rule found an option"), *passed)
 
 
@@ -164,7 +166,9 @@ def _passed(rule: Rule, refusal: Refusal | None) -> str:
     return rule.otherwise
 
 
-def _sentence(choices: Choices, chosen: Option | None) -> str:
+def _sentence(choices: Choices, chosen: Option | None, refusal: Refusal | None) -> str:
+    if chosen is None and refusal is not None and refusal.rule in NO_SUCH_SPRING:
+        return f"Nothing can be recommended: {refusal.why}. See whether a figure of the need is mistyped."
     if chosen is None:
         return "Nothing can be recommended: nothing listed comes near, and winding it by hand is refused."
     return f"{_deed(choices, chosen)}{_how_well(chosen)}."

@@ -2,6 +2,8 @@
 
 from pathlib import Path
 
+import pytest
+
 from tests.cli.conftest import NEED, SPRINGS
 
 
@@ -186,3 +188,42 @@ def test_inches_are_printed_where_the_bench_wants_them(run, bench_folder):
     assert "solid at 0.345 in" in out
     assert "lbf" in out
     assert " mm" not in out
+
+
+EQUAL = {
+    "compression": "pocket: {bore: 11 mm}\nworking: [{length: 24 mm, force: 9 N}, {length: 14 mm, force: 9 N}]\n",
+    "extension": "pocket: {bore: 11 mm}\nworking: [{length: 24 mm, force: 9 N}, {length: 34 mm, force: 9 N}]\n",
+    "torsion": "hand: right\npocket: {rod: 5 mm}\nleg_1: 20 mm\n"
+    "working: [{angle: 30 deg, torque: 60 N*mm}, {angle: 60 deg, torque: 60 N*mm}]\n",
+}
+
+
+@pytest.mark.parametrize(
+    ("kind", "rule", "why"),
+    [
+        ("compression", "no-rising-force", "9 N at 14 mm is no more than 9 N at 24 mm: a compression spring pushes"),
+        ("extension", "no-rising-force", "9 N at 34 mm is no more than 9 N at 24 mm: an extension spring pulls harder"),
+        (
+            "torsion",
+            "no-rising-torque",
+            "60.0 N·mm at 30 deg asks for 2.00 N·mm/deg, and 60.0 N·mm at 60 deg for 1.00 N·mm/deg: the torque",
+        ),
+    ],
+)
+def test_forces_that_no_spring_has_are_the_first_thing_told(run, bench_folder, kind, rule, why):
+    (bench_folder / "need.yaml").write_text(f"job: x\nkind: {kind}\n{EQUAL[kind]}", "utf-8")
+    ran = run("source", "need.yaml", "--json")
+    assert ran.status == 3
+    verdict = ran.json["verdict"]
+    assert verdict["sentence"].startswith(f"Nothing can be recommended: {why}")
+    assert verdict["sentence"].endswith(". See whether a figure of the need is mistyped.")
+    (because,) = verdict["because"]
+    assert because["rule"] == rule
+    assert because["why"].startswith(why)
+
+
+def test_torques_that_one_rate_comes_near_are_not_refused(run, bench_folder):
+    """60 N·mm at 60 and at 66 deg: 1.0 and 0.91 N·mm/deg, a tenth apart where 15 % is borne."""
+    near = EQUAL["torsion"].replace("30 deg", "66 deg")
+    (bench_folder / "need.yaml").write_text(f"job: x\nkind: torsion\n{near}", "utf-8")
+    assert run("source", "need.yaml", "--json").json["verdict"]["because"][0]["rule"] != "no-rising-torque"

@@ -16,6 +16,7 @@ from sourcing.fit.judge import judge
 from sourcing.fit.model import Spread
 from sourcing.fit.score import torque_house_tolerance_n_mm
 from sourcing.need.model import Need, WantedLeg
+from sourcing.quantities import show_angle, show_angular_rate, show_torque
 from sourcing.springs import torsion, turned
 from sourcing.springs.hands import SEEN
 from sourcing.springs.life import Making
@@ -69,7 +70,45 @@ def no_wire_serves(need: Need, bench: Bench) -> Refusal | None:
     if need.hand is None and need.bodies != 2:
         return HAND_NOT_KNOWN
     rate = wanted_rate(need, bench)
-    return rate if isinstance(rate, Refusal) else None
+    return rate if isinstance(rate, Refusal) else _no_rate_for_all(need, bench)
+
+
+@dataclass(frozen=True, slots=True)
+class _AskedRate:
+    """The rate that one wanted torque asks for, and from where to where it is within two tolerances of it."""
+
+    said: str
+    rate: float
+    low: float
+    high: float
+
+
+def _no_rate_for_all(need: Need, bench: Bench) -> Refusal | None:
+    """Why no rate comes near every torque that is wanted, for a torque rises in proportion to the angle."""
+    asked = list(_asked_rates(need, bench))
+    least, most = (
+        min(asked, key=lambda each: each.high, default=None),
+        max(asked, key=lambda each: each.low, default=None),
+    )
+    if least is None or most is None or most.low <= least.high:
+        return None
+    why = (
+        f"{most.said} asks for {show_angular_rate(most.rate, bench.units)}, and {least.said} for "
+        f"{show_angular_rate(least.rate, bench.units)}: the torque of a torsion spring rises in proportion to its "
+        "angle, counted from where it is free"
+    )
+    return Refusal("no-rising-torque", why)
+
+
+def _asked_rates(need: Need, bench: Bench) -> Iterator[_AskedRate]:
+    for point in need.turned:
+        torque = point.torque_n_mm
+        if torque is None or torque.nominal is None or point.at_deg <= 0.0:
+            continue
+        house = torque_house_tolerance_n_mm(torque, bench.tolerances)
+        less, more = (2.0 * (house if each is None else each) for each in (torque.minus, torque.plus))
+        rates = ((torque.nominal + off) / point.at_deg for off in (0.0, -less, more))
+        yield _AskedRate(f"{show_torque(torque.nominal, bench.units)} at {show_angle(point.at_deg)}", *rates)
 
 
 def angle_sd_deg(spring: TorsionSpring, relative_sd: float) -> float:
