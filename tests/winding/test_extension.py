@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from math import pi
 from random import Random
@@ -133,6 +134,35 @@ def test_the_steps_say_how_each_kind_of_hook_is_made(hooks: Hooks, words: str) -
     steps = " ".join(a_plan(hooks=hooks).steps)
     assert words in steps
     assert ("a nick is where a hook breaks" in steps) == (hooks is not Hooks.THREADED_PLUG)
+
+
+@pytest.mark.parametrize("hooks", [each for each in Hooks if each is not Hooks.THREADED_PLUG])
+def test_turns_to_spare_are_cut_off_once_a_hook_is_good_and_heat_comes_after_the_hooks(hooks: Hooks) -> None:
+    steps = " ".join(a_plan(hooks=hooks).steps).lower()
+    order = [
+        re.search(words, steps)
+        for words in (
+            "turns more to spare, so that a spoiled hook can be cut off",
+            "bend one hook|bend the hooks|bend each hook",
+            "cut off the rest|cut the rest off",
+            "where a hook leaves the body",
+            "relieve the stress with the hooks bent",
+        )
+    ]
+    places = [each.start() for each in order if each]
+    assert len(places) == len(order)
+    assert places == sorted(places)
+
+
+def test_a_spring_with_plugs_is_told_of_no_hooks_and_its_turns_on_them_are_wound_before_it_comes_off() -> None:
+    steps = a_plan(hooks=Hooks.THREADED_PLUG).steps
+    (laid,) = (number for number, step in enumerate(steps) if "go onto both plugs, for" in step)
+    (cut,) = (number for number, step in enumerate(steps) if step.startswith("Count off"))
+    (eased,) = (number for number, step in enumerate(steps) if "ease it back" in step)
+    assert laid < eased < cut
+    assert "those that go onto both plugs" in steps[cut]
+    for words in ("spoiled hook", "becomes the hooks", "hooks bent"):
+        assert words not in " ".join(steps)
 
 
 def test_one_force_alone_leaves_length_and_tension_to_be_chosen() -> None:

@@ -82,7 +82,13 @@ def _lay(numbers: ExtensionNumbers) -> Iterator[str]:
         "over the turn before it by a few degrees all the while, so that each turn presses on the last: that is what "
         "holds the coils together (common practice, no source). Keep lean and pull even."
     )
-    yield f"Wind {numbers.spare_turns:g} turns more to spare, so that a spoiled hook can be cut off."
+    if numbers.spring.hooks is Hooks.THREADED_PLUG:
+        yield (
+            "Wind as many turns more as go onto both plugs, for coils on a plug no longer act, and "
+            f"{numbers.spare_turns:g} to spare, so that a spoiled end can be cut off."
+        )
+    else:
+        yield f"Wind {numbers.spare_turns:g} turns more to spare, so that a spoiled hook can be cut off."
 
 
 def _off(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
@@ -94,10 +100,18 @@ def _off(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
         f"{taken_off(numbers, SLIDE_OFF)} it outside: {middle} is expected, {low} to {high} in 95 of 100. "
         "Write mandrel and diameter down with `springwright trial`. Hold it against a light: no gap may show."
     )
-    body = numbers.wound.total_coils
-    yield (
-        f"Count off {body:.2f} coils ({eighths(body)}) for the body and mark where they end; what is left at both ends "
-        "becomes the hooks. Cut the rest off, the cut end held."
+    yield _cut_to_coils(numbers.wound)
+
+
+def _cut_to_coils(wound: ExtensionSpring) -> str:
+    """Where the turns to spare are cut off: only once one hook is good."""
+    body = f"{wound.total_coils:.2f} coils ({eighths(wound.total_coils)})"
+    if wound.hooks is Hooks.THREADED_PLUG:
+        return f"Count off {body} and those that go onto both plugs, and cut off the rest, the cut end held."
+    return (
+        "Bend one hook, as the next steps say, while the turns to spare are still on: if it is spoiled, cut it off, "
+        f"the cut end held, and bend the next coil. From a good one count off {body} for the body and mark where they "
+        "end; leave the wire of the other hook and cut off the rest, the cut end held (common practice, no source)."
     )
 
 
@@ -119,8 +133,7 @@ def hook_steps(spring: ExtensionSpring, units: str) -> Iterator[str]:
     if spring.hooks is Hooks.THREADED_PLUG:
         yield (
             "No hooks are bent: screw a plug with a thread of the body's pitch, one wire, two or three coils deep into "
-            f"each end, so that {show_length(spring.free_length_mm, units)} lie between the eyes of the plugs. The "
-            "coils on a plug no longer act: wind as many more as go onto both."
+            f"each end, so that {show_length(spring.free_length_mm, units)} lie between the eyes of the plugs."
         )
         return
     wire = show_length(wire_of_hooks_mm(spring) / 2.0, units)
@@ -151,9 +164,10 @@ def _heat(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
         left = limit_left(Place.BODY, material, numbers.spring.tensile_strength_mpa, bench.units)
         yield f"{heat.said}{left}{TENTH_LEFT}"
         return
+    bent = "" if numbers.spring.hooks is Hooks.THREADED_PLUG else "with the hooks bent, "
     yield (
-        f"Relieve the stress with the hooks bent, {where_heated(material)}: {heat.said} It takes a quarter to a half "
-        "of the initial tension away (a trade handbook, from memory)."
+        f"Relieve the stress {bent}{where_heated(material)}: {heat.said} It takes a quarter to a half of the initial "
+        "tension away (a trade handbook, from memory)."
     )
 
 
