@@ -30,6 +30,7 @@ from sourcing.sheets.winding_text import (
 from sourcing.springs.hands import HOW_TO_SEE, WHICH_IS_WANTED
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import WindingPlan
+from sourcing.winding.solid.coil import is_double
 
 IN_CUT_LIST = ("wire", "cut", "mandrel")
 """The rows of what to have that the page tells in its cut list."""
@@ -103,8 +104,8 @@ def _mandrels(plan: WindingPlan) -> Iterator[str]:
 
 def _pictures(plan: WindingPlan, job: str) -> Iterator[str]:
     yield page.figure(winding_pictures.finished(plan), f"{job}spring", "The finished spring.")
-    if (wound := winding_pictures.mandrel(plan)) is not None:
-        yield page.figure(wound, f"{job}mandrel", "On the mandrel; the held end is below.")
+    begun = "the loop goes over the pin" if is_double(plan.wanted) else "the held end is below"
+    yield page.figure(winding_pictures.mandrel(plan), f"{job}mandrel", f"On the mandrel; {begun}.")
     curve = "Torque over the angle" if plan.wanted.kind == "torsion" else "Force over length"
     yield page.figure(winding_pictures.curve(plan), f"{job}curve", f"{curve}; bars: what is wanted.")
 

@@ -15,7 +15,7 @@ from sourcing.sheets.winding_text import AT_ANGLE, AT_LENGTH
 from sourcing.springs import pressed, pulled, turned
 from sourcing.springs.model import CompressionSpring, ConicalSpring, ExtensionSpring, TorsionSpring
 from sourcing.winding.model import WindingPlan
-from sourcing.winding.solid.coil import coil_of, is_double
+from sourcing.winding.solid.coil import coil_of
 
 PLOT_MM = (58.0, 46.0)
 
@@ -34,9 +34,9 @@ def finished(plan: WindingPlan) -> Picture:
             return turned_dimensioned(spring, plan.units)
 
 
-def mandrel(plan: WindingPlan) -> Picture | None:
-    """The wire on its mandrel; None where it is wound over a pin from its middle."""
-    return None if is_double(plan.wanted) else wound_picture(coil_of(plan), plan.units)
+def mandrel(plan: WindingPlan) -> Picture:
+    """The wire on its mandrel."""
+    return wound_picture(coil_of(plan), plan.units)
 
 
 def outline(plan: WindingPlan) -> Picture | None:

@@ -42,7 +42,7 @@ def boxes(picture: Picture) -> list[tuple[float, float, float, float, str]]:
 def test_no_word_of_a_drawing_leaves_it_or_lies_on_another(units: str):
     for each in random_plans():
         drawn = replace(each, units=units, accept=())
-        for picture in filter(None, (winding_pictures.finished(drawn), winding_pictures.mandrel(drawn))):
+        for picture in (winding_pictures.finished(drawn), winding_pictures.mandrel(drawn)):
             found = boxes(picture)
             for at, (left, right, top, low, words) in enumerate(found):
                 assert left >= -0.5, words

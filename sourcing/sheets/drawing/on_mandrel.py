@@ -1,8 +1,12 @@
-"""The mandrel with the wire as it is laid on it, upright beside the finished spring; the held end is below."""
+"""The mandrel with the wire as it is laid on it, upright beside the finished spring; the held end is below.
+
+Two bodies lie on either side of the loop between them, which goes over a pin through the middle of the mandrel.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import copysign, cos, pi, sin
 
 from sourcing.quantities import show_diameter, show_length
 from sourcing.sheets.drawing.springs import (
@@ -13,7 +17,7 @@ from sourcing.sheets.drawing.springs import (
     Helix,
     halves,
 )
-from sourcing.sheets.drawing.svg import SMALL_MM, THIN_MM, Picture, Point, dimension, line, shape, text, wire
+from sourcing.sheets.drawing.svg import SMALL_MM, THIN_MM, Picture, Point, circle, dimension, line, shape, text, wire
 from sourcing.springs.model import Hand
 from sourcing.winding.solid.coil import LaidCoil
 
@@ -25,40 +29,91 @@ BARE_MM = 4.0
 
 
 def laid_helix(coil: LaidCoil) -> Helix:
-    """The wire on the mandrel, from the held end."""
-    count = max(2, round(coil.turns * POINTS_A_TURN))
-    stations = [coil.at(coil.turns * at / count) for at in range(count + 1)]
-    radii, heights = zip(*((each.radius_mm, each.height_mm) for each in stations), strict=True)
-    return Helix(coil.wire_mm, tuple(each.turn for each in stations), radii, heights, coil.hand is Hand.LEFT)
+    """The wire on the mandrel, from the held end; of two bodies the upper one, from the loop on."""
+    half = bool(coil.loop_mm)
+    turns, from_turn, from_mm = (coil.turns / 2.0, 0.5, coil.loop_mm / 2.0) if half else (coil.turns, 0.0, 0.0)
+    count = max(2, round(turns * POINTS_A_TURN))
+    stations = [coil.at(turns * at / count) for at in range(count + 1)]
+    return Helix(
+        coil.wire_mm,
+        tuple(each.turn + from_turn for each in stations),
+        tuple(each.radius_mm for each in stations),
+        tuple(each.height_mm + from_mm for each in stations),
+        coil.hand is Hand.LEFT,
+    )
 
 
 def wound_picture(coil: LaidCoil, units: str, room_mm: tuple[float, float] = ROOM_MM) -> Picture:
     """Where the wire is laid, with the mandrel's diameter under it and the length that it covers."""
-    helix = laid_helix(coil)
+    helix, long_mm = laid_helix(coil), coil.length_mm + coil.wire_mm
     scale = min(
         (room_mm[0] - 2.0 * ASIDE_MM) / helix.widest_mm,
-        (room_mm[1] - ABOVE_MM - BELOW_MM - BARE_MM) / helix.long_mm,
+        (room_mm[1] - ABOVE_MM - BELOW_MM - BARE_MM) / long_mm,
         MOST_ENLARGED,
     )
-    middle, foot = room_mm[0] / 2.0, ABOVE_MM + helix.long_mm * scale
+    middle, foot = room_mm[0] / 2.0, ABOVE_MM + long_mm * scale
     right, thin, thick = (middle + each * scale for each in (helix.widest_mm / 2.0, coil.thinnest_mm, coil.seat_mm))
-    back, front = halves(helix, scale, (middle, foot))
+    back, front = _bodies(coil, helix, scale, (middle, foot)) if coil.loop_mm else halves(helix, scale, (middle, foot))
     chuck = foot + BARE_MM
     at_top, at_foot = (show_diameter(2.0 * each, units) for each in (coil.thinnest_mm, coil.seat_mm))
-    words = f"{coil.turns:.2f} turns, {coil.hand}-hand"
+    words, long = _words(coil), show_length(long_mm, units)
     parts = [
         *(part for half in back for part in wire(half, coil.wire_mm * scale, scaled=True)),
         shape(_outline(coil, scale, (middle, foot)), "white"),
         *(part for half in front for part in wire(half, coil.wire_mm * scale, scaled=True)),
+        *(_pin(coil, scale, (middle, foot), units) if coil.loop_mm else ()),
         line((middle, ABOVE_MM - BARE_MM - 2.0), (middle, chuck + 2.0), THIN_MM, AXIS_DASH),
         *dimension((2.0 * middle - thin, ABOVE_MM - BARE_MM), (thin, ABOVE_MM - BARE_MM), at_top, -3.0),
-        *dimension((right, ABOVE_MM), (right, foot), show_length(helix.long_mm, units), 7.0),
+        *dimension((right, ABOVE_MM), (right, foot), long, 7.0),
         *(dimension((2.0 * middle - thick, chuck), (thick, chuck), at_foot, 4.0) if coil.tapered else ()),
         text((middle, chuck + 10.0), words, size_mm=SMALL_MM),
     ]
     sizes = " to ".join(dict.fromkeys((at_top, at_foot)))
-    said = f"mandrel {sizes}, {words} over {show_length(helix.long_mm, units)}"
+    loop = f", {show_length(coil.loop_mm, units)} left for the loop over its pin" if coil.loop_mm else ""
+    said = f"mandrel {sizes}, {words} over {long}{loop}"
     return Picture(room_mm[0], chuck + BELOW_MM, "The wire on its mandrel", said, tuple(parts))
+
+
+def _words(coil: LaidCoil) -> str:
+    if coil.loop_mm:
+        return f"{coil.turns / 2.0:.2f} turns each side of the pin"
+    return f"{coil.turns:.2f} turns, {coil.hand}-hand"
+
+
+Halves = tuple[list[list[Point]], list[list[Point]]]
+"""Half turns as points on the paper: those behind the mandrel, and those in front."""
+
+
+def _bodies(coil: LaidCoil, helix: Helix, scale: float, foot: Point) -> Halves:
+    """Both bodies, the lower one the upper in the mirror, and in front the loop that joins them round its pin."""
+    middle_y = _loop_middle(coil, scale, foot)
+    back, front = halves(helix, scale, (foot[0], middle_y + coil.wire_mm / 2.0 * scale))
+
+    def mirrored(parts: list[list[Point]]) -> list[list[Point]]:
+        return [[(x, 2.0 * middle_y - y) for x, y in part] for part in parts]
+
+    return [*back, *mirrored(back)], [*front, *mirrored(front), _loop(coil, helix, scale, (foot[0], middle_y))]
+
+
+def _loop_middle(coil: LaidCoil, scale: float, foot: Point) -> float:
+    return foot[1] - (coil.length_mm + coil.wire_mm) / 2.0 * scale
+
+
+def _loop(coil: LaidCoil, helix: Helix, scale: float, middle: Point) -> list[Point]:
+    """From where the upper body begins, round the pin, to where the lower one begins."""
+    up = coil.loop_mm / 2.0 * scale
+    side = helix.radii_mm[0] * scale * (-1.0 if helix.left_hand else 1.0)
+    bend = [pi * at / POINTS_A_TURN for at in range(POINTS_A_TURN + 1)]
+    round_pin = [(middle[0] - copysign(up * sin(angle), side), middle[1] - up * cos(angle)) for angle in bend]
+    return [(middle[0] + side, middle[1] - up), *round_pin, (middle[0] + side, middle[1] + up)]
+
+
+def _pin(coil: LaidCoil, scale: float, foot: Point, units: str) -> Iterator[str]:
+    """The pin seen from its end, within the loop, and the room that is left between the bodies."""
+    middle, up = _loop_middle(coil, scale, foot), coil.loop_mm / 2.0 * scale
+    yield circle((foot[0], middle), up - coil.wire_mm / 2.0 * scale, "white")
+    left = foot[0] - (coil.seat_mm + coil.wire_mm) * scale
+    yield from dimension((left, middle - up), (left, middle + up), show_length(coil.loop_mm, units), -4.0)
 
 
 def _outline(coil: LaidCoil, scale: float, foot: Point) -> list[Point]:
