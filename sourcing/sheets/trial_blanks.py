@@ -19,7 +19,7 @@ class Blank:
 
 
 MANDREL, OUTSIDE = Blank("mandrel", "--mandrel", "in"), Blank("outside", "--outside", "in")
-AT_AN_END = Blank("mandrel there, and which end", "--mandrel", "in")
+AT_AN_END = Blank("end, its mandrel", "--mandrel", "in")
 ON, TURNS, HEATED = Blank("on steel or printed", "--on"), Blank("turns", "--turns"), Blank("heated", "--heated")
 PULL = Blank("pull", "--pull", "lbf")
 
@@ -41,8 +41,8 @@ def as_trial(plan: WindingPlan) -> str:
     """The command that takes what is measured; a length without its unit is read in mm."""
     inch = plan.units == "inch"
     given = " ".join(_given(plan, inch))
-    units = " Write each figure with its unit: without one, lengths are read as mm and forces as N." if inch else ""
-    return f"Then, less what was not measured: `springwright trial {plan.wire} {given}`.{units}"
+    units = " Bare figures are read as mm and N." if inch else ""
+    return f"Then, as far as measured: `springwright trial {plan.wire} {given}`.{units}"
 
 
 def _given(plan: WindingPlan, inch: bool) -> Iterator[str]:

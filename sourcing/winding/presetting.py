@@ -125,7 +125,7 @@ def press_solid(heated: bool, stress_at_solid_share: float, spring: PressedSprin
         how = "Press it solid three times (presetting; US military practice, from memory)"
     else:
         how = "Press it solid three to five times, until it gets no shorter (presetting; a history of spring making)"
-    return f"{how}, over a rod or in a tube so that it cannot jump out, eye protection on.{ends}"
+    return f"{how}, over a rod or in a tube, eye protection on.{ends}"
 
 
 def limit_left(place: Place, material: Material, tensile_strength_mpa: float | None, units: str) -> str:

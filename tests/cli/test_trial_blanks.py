@@ -22,7 +22,7 @@ ASKED_OF_ALL = {
 }
 ASKED = {
     "compression": ASKED_OF_ALL | {"pitch wound": "pitch_wound", "pitch": "pitch"},
-    "conical": {("mandrel there, and which end" if words == "mandrel" else words): option
+    "conical": {("end, its mandrel" if words == "mandrel" else words): option
                 for words, option in ASKED_OF_ALL.items()},
     "extension": ASKED_OF_ALL | {"force that parts the coils": "tension"},
     "torsion": ASKED_OF_ALL | {"crank stopped at, deg": "stop_angle", "legs came out at, deg": "leg_angle"},
