@@ -164,8 +164,8 @@ def with_inner_entry(source: Source, top: str, number: int, key: str, entry: Map
 def without_last_entry(source: Source, top: str, number: int, key: str) -> Edited:
     """The file without the last entry of the list under a key of one of its records; with its only one the key goes.
 
-    Every comment stays. `line` and `changed` of what is returned are those that are gone. Raises `Mistakes` as
-    `with_value` does.
+    Every comment stays. `line` and `changed` of what is returned are those that are gone, in brackets the entry alone.
+    Raises `Mistakes` as `with_value` does.
     """
     records = source.records(top)
     record, place = records[number], source.document.place(records, number)
@@ -181,8 +181,11 @@ def without_last_entry(source: Source, top: str, number: int, key: str) -> Edite
     edited = _read_back(source, cut, top, [*records[:number], left, *records[number + 1 :]], place)
     if _comments_of(text_of(edited.raw, source.file)) != _comments_of(source.text):
         raise _unsure(place)
-    gone = source.text[cut.start : cut.end]
-    begin = cut.start + len(gone) - len(gone.lstrip("\r\n"))
+    begin, gone = cut.start, source.text[cut.start : cut.end]
+    if gone.lstrip().startswith(","):
+        begin = source.offset(source.document.place(inner, len(inner) - 1))
+        gone = source.text[begin : end_of_value(source.text, begin, 0, begin)]
+    begin += len(gone) - len(gone.lstrip("\r\n"))
     lines = tuple(_LINE_BREAK.split(gone.strip("\r\n")))
     return Edited(edited.raw, len(_LINE_BREAK.findall(source.text, 0, begin)) + 1, lines)
 

@@ -138,6 +138,26 @@ def test_an_entry_that_is_taken_back_leaves_its_comments(before: str, after: str
 
 
 @pytest.mark.parametrize(
+    ("before", "line", "changed"),
+    [
+        ("spools:\n- {id: A, trials: [{mandrel: 5}]}", 2, ("{mandrel: 5}",)),
+        ("spools:\n- {id: A, trials: [{mandrel: 5}, {mandrel: 6}], note: x}", 2, ("{mandrel: 6}",)),
+        (
+            "spools:\n- {id: A,\n   trials: [{mandrel: 5},\n     {mandrel: 6,\n      turns: 4}]}",
+            4,
+            ("{mandrel: 6,", "      turns: 4}"),
+        ),
+        ("spools:\n- id: A\n  trials: [{mandrel: 5}]\n", 3, ("  trials: [{mandrel: 5}]",)),
+    ],
+)
+def test_what_was_taken_back_is_shown_without_what_stood_before_it(
+    before: str, line: int, changed: tuple[str, ...]
+) -> None:
+    edited = without_last_entry(source_of(before.encode(), "f"), "spools", 0, "trials")
+    assert (edited.line, edited.changed) == (line, changed)
+
+
+@pytest.mark.parametrize(
     "before",
     [
         "spools:\n- trials:\n  - {mandrel: 5}\n  id: A\n",
