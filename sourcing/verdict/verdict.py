@@ -14,6 +14,7 @@ from sourcing.verdict.notes import notes
 from sourcing.verdict.options import NO_SUCH_SPRING, Option, all_options
 from sourcing.verdict.rules import RULES, Choices, Rule
 from sourcing.verdict.would_change import would_change
+from sourcing.winding.advice import LEAST_CHANCE
 from sourcing.winding.best import Winding, best_plan
 from sourcing.winding.model import Refusal, WindingPlan
 
@@ -206,4 +207,7 @@ def _how_well(option: Option) -> str:
     fits = "it fits" if option.fits == "yes" else "a near fit"
     broken = "; ".join(limit.why for limit in option.fit.broken)
     first = f"; first {' and '.join(option.fit.to_do)}" if option.fit.to_do else ""
+    if option.chance < LEAST_CHANCE:
+        of_what = " of a right first try" if option.option == "wound" else ""
+        fits = f"a poor chance{of_what}, though {'it fits on paper' if option.fits == 'yes' else 'it is a near fit'}"
     return f"; {fits} ({score}chance {option.chance:.2f})" + (f": {broken}" if broken else "") + first

@@ -20,6 +20,32 @@ def test_a_spring_that_fits_is_taken_from_the_drawer(run, bench_folder):
     assert ran.err == ""
 
 
+POOR = """\
+job: gate-latch
+kind: compression
+pocket: {bore: 30 mm}
+working:
+  - {length: 60 mm, force: 20 N ± 3 %}
+  - {length: 40 mm, force: 40 N ± 3 %}
+"""
+STAINLESS = """\
+spools:
+  - {id: S2, material: stainless-1.4310, wire_diameter: 2 mm, length_left: 20 m}
+"""
+
+
+@pytest.mark.parametrize(
+    ("percent", "leads"),
+    [("3", "it fits (score"), ("1", "a poor chance of a right first try, though it fits on paper (score")],
+)
+def test_a_poor_chance_leads_what_is_said_of_how_well_a_spring_fits(run, bench_folder, percent, leads):
+    (bench_folder / "need.yaml").write_text(POOR.replace("3 %", f"{percent} %"), "utf-8")
+    (bench_folder / "spools.yaml").write_text(STAINLESS, "utf-8")
+    verdict = run("source", "need.yaml", "--catalog", "spools.yaml", "--json").json["verdict"]
+    assert verdict["id"] == "S2"
+    assert f"; {leads}" in verdict["sentence"]
+
+
 def test_the_json_has_every_key_of_the_contract(run, bench_folder):
     document = run("source", "need.yaml", "--json").json
     assert set(document) >= {"need", "verdict", "options", "winding", "cautions"}
