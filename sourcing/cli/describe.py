@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from sourcing.cli import door
-from sourcing.cli.words import WORKINGS_HELP, LengthOrAngle, length_or_angle_option
+from sourcing.cli.words import WORKINGS_HELP, LengthOrAngle, length_or_angle_option, wrong_word
 
 if TYPE_CHECKING:
     from sourcing.files.findings import Finding
@@ -73,9 +73,9 @@ def _answers_all(asked: list[LengthOrAngle], turned: set[bool]) -> None:
     """Refuse an angle where no spring is turned, and a length where none is pressed or pulled."""
     for each in asked:
         if turned == {True} and each.angle_deg is None:
-            found = f"{each.text} is a length, and every spring here is asked at an angle, as in 60 deg"
+            found, expected = f"{each.text} is a length", "an angle, as in 60 deg: every spring here is turned"
         elif turned == {False} and each.length_mm is None:
-            found = f"{each.text} is an angle, and every spring here is asked at a length, as in 24 mm"
+            found, expected = f"{each.text} is an angle", "a length, as in 24 mm: no spring here is turned"
         else:
             continue
-        raise typer.BadParameter(found, param_hint="--at")
+        raise wrong_word("--at", found, expected)

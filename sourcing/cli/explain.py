@@ -8,10 +8,11 @@ from typing import Annotated
 import typer
 
 from sourcing.cli import door
+from sourcing.cli.words import wrong_word
 
 
 def explained(topic: str | None) -> Iterable[str]:
-    """A page of the handbook, or the list of its topics. Raises typer.BadParameter with the nearest topics."""
+    """A page of the handbook, or the list of its topics. Raises WrongWords with the nearest topics."""
     from sourcing.handbook import page_of, pages
 
     if topic is None:
@@ -25,8 +26,8 @@ def explained(topic: str | None) -> Iterable[str]:
 
     topics = [each.topic for each in pages()]
     near = nearest(topic, topics)
-    hint = f"did you mean {' or '.join(near)}?" if near else f"there are {', '.join(topics)}"
-    raise typer.BadParameter(f"there is no page {quoted(topic)}; {hint}", param_hint="TOPIC")
+    expected = "a page of the handbook" if near else f"one of {', '.join(topics)}"
+    raise wrong_word("TOPIC", f"there is no page {quoted(topic)}", expected, near)
 
 
 def command(

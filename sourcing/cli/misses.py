@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from sourcing.cli.words import force_option, leg_angle_option, length_option
+from sourcing.cli.words import force_option, leg_angle_option, length_option, wrong_word
+from sourcing.files.findings import Finding, Place, WrongWords, quoted
 
 if TYPE_CHECKING:
     from sourcing.need.model import Need
@@ -91,12 +92,12 @@ class Asked:
 
 
 def asked(texts: Mapping[str, str | None], heated: str | None) -> Asked:
-    """What is asked of a coil, from the texts of the options. Raises typer.BadParameter."""
+    """What is asked of a coil, from the texts of the options. Raises WrongWords."""
     given = [(each, text) for each in MEASURES if (text := texts.get(each.option)) is not None]
     if heated not in (None, "yes", "no"):
-        raise typer.BadParameter(f"{heated}; expected yes or no", param_hint="--heated")
+        raise wrong_word("--heated", quoted(heated or ""), "yes or no")
     if heated is not None and not given:
-        raise typer.BadParameter("no coil was measured; expected it beside --came-out", param_hint="--heated")
+        raise wrong_word("--heated", "no coil was measured", "it beside --came-out")
     measured = {each.name: each.read(each.option, text) for each, text in given}
     return Asked(measured, tuple(each.option for each, _ in given), heated == "yes")
 
@@ -122,7 +123,7 @@ def before_its_trial(catalogue: Catalogue, asked: Asked, mandrel_mm: float | Non
 def saved(need: Need, catalogue: Catalogue, made: WindingPlan, asked: Asked, written: bool) -> Saved:
     """What to do with a coil of a plan that measures otherwise than meant; `written`: it is among the trials already.
 
-    Raises typer.BadParameter where its kind is not asked so, or no coil can measure so.
+    Raises WrongWords where its kind is not asked so, or no coil can measure so.
     """
     from sourcing.winding.saving import kinds
     from sourcing.winding.saving.coil import Coil, SenselessError
@@ -133,9 +134,9 @@ def saved(need: Need, catalogue: Catalogue, made: WindingPlan, asked: Asked, wri
         )
     except SenselessError as error:
         option = next(each.option for each in MEASURES if each.name == error.measure)
-        raise typer.BadParameter(str(error), param_hint=option) from error
+        raise wrong_word(option, error.found, error.expected) from error
     if answer is None:
-        raise typer.BadParameter(_unasked(need.kind, asked.options))
+        raise _unasked(need.kind, asked.options)
     return answer
 
 
@@ -147,7 +148,7 @@ def wire_of_plan(made: WindingPlan, catalogue: Catalogue) -> Wire:
     return Wire(made.wanted.material, made.wire_diameter_mm, spool)
 
 
-def _unasked(kind: str, options: tuple[str, ...]) -> str:
+def _unasked(kind: str, options: tuple[str, ...]) -> WrongWords:
     """What a kind of spring is asked by instead."""
     from sourcing.winding.saving.kinds import OF_KIND, measures_of
 
@@ -157,6 +158,7 @@ def _unasked(kind: str, options: tuple[str, ...]) -> str:
         pairs = [" with ".join(option_of[name] for name in each.measures) for each in OF_KIND[kind][1:]]
         pairs = [pair for pair in pairs if " with " in pair]
         together = f", or {' or '.join(pairs)}" if pairs else ""
-        return f"{' and '.join(options)}; expected one of them{together}"
+        return WrongWords((Finding(Place(None), " and ".join(options), f"one of them{together}"),))
     wrong = " and ".join(option for option in options if option not in serve)
-    return f"{wrong} of a spring of kind {kind}; expected {', '.join(serve[:-1])} or {serve[-1]}"
+    found = f"{wrong} of a spring of kind {kind}"
+    return WrongWords((Finding(Place(None), found, f"{', '.join(serve[:-1])} or {serve[-1]}"),))

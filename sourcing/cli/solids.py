@@ -10,6 +10,9 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from sourcing.cli.words import wrong_word
+from sourcing.files.findings import quoted
+
 if TYPE_CHECKING:
     from sourcing.need.model import Need
     from sourcing.stock.model import Bench
@@ -43,22 +46,23 @@ class AskedSolids:
 def asked_solids(files: Sequence[str], shank: str | None) -> AskedSolids:
     """What is asked, refused before anything is worked out where it cannot be done.
 
-    Raises typer.BadParameter for a suffix or a shank that there is not, Mistakes for a file that cannot be written.
+    Raises WrongWords for a suffix or a shank that there is not, Mistakes for a file that cannot be written.
     """
     from sourcing.files.writing import refuse_unwritable
 
     if shank is not None and not files:
-        raise typer.BadParameter("expected together with --solid", param_hint="--shank")
+        raise wrong_word("--shank", "there is no solid", "it together with --solid")
     if len({os.path.realpath(file) for file in files}) < len(files):
-        raise typer.BadParameter("names one file twice; expected each once", param_hint="--solid")
+        raise wrong_word("--solid", "names one file twice", "each once")
     for file in files:
         if Path(file).suffix.lower() not in SUFFIXES:
             known = f"{', '.join(SUFFIXES[:-1])} or {SUFFIXES[-1]}"
-            raise typer.BadParameter(f"{file or 'an empty name'} does not end in {known}", param_hint="--solid")
+            named = quoted(file) if file else "an empty name"
+            raise wrong_word("--solid", f"{named} does not end in {known}", "a file of one of these kinds")
         refuse_unwritable(file)
     if shank is None or shank == "hex" or shank == "round" or shank == "drill" or shank == "sleeve":
         return AskedSolids(tuple(files), shank)
-    raise typer.BadParameter(f"{shank} is no shank; expected {', '.join(SHANKS)}", param_hint="--shank")
+    raise wrong_word("--shank", f"{quoted(shank)} is no shank", ", ".join(SHANKS))
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 def trial(spool: str, given: Mapping[str, str], catalog: str | None, dry_run: bool) -> tuple[Tried, Taught | None]:
     """Write a trial, as keys and texts, at its spool. Returns where it stands, and what it taught.
 
-    Raises typer.BadParameter where there is no such spool, Mistakes where trial or file are wrong.
+    Raises WrongWords where there is no such spool, Mistakes where trial or file are wrong.
     """
     from datetime import date
 
@@ -36,7 +36,7 @@ def trial(spool: str, given: Mapping[str, str], catalog: str | None, dry_run: bo
 def taken_back(spool: str, given: Mapping[str, str], catalog: str | None, dry_run: bool) -> TakenBack:
     """Take the last trial of a spool back; what is given of a trial beside that is wrong.
 
-    Raises typer.BadParameter where there is no such spool, WrongWords, Mistakes where it has no trial.
+    Raises WrongWords where there is no such spool or more is given, Mistakes where it has no trial.
     """
     from sourcing.cli.stock import read
     from sourcing.cli.words import spool_option

@@ -26,6 +26,7 @@ from sourcing.cli.misses import (
 )
 from sourcing.cli.solids import NOTHING_WRITTEN, ShankWord, SolidFiles, WrittenSolids, asked_solids, write_solids
 from sourcing.cli.words import WORKINGS_HELP, length_option, page_option, spool_option, wire_size_option
+from sourcing.files.findings import Finding, Place, WrongWords
 
 if TYPE_CHECKING:
     from sourcing.figures.working import Working
@@ -39,7 +40,7 @@ def plan(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float |
     """The winding plan of a need, or why there is none: from one spool, from wire of one size to buy, or from the wire
     that `source` would choose.
 
-    Raises typer.BadParameter where there is no such spool.
+    Raises WrongWords where there is no such spool.
     """
     from sourcing.verdict.verdict import decide, guard_of, guarded_refusal
     from sourcing.winding.best import best_plan
@@ -64,7 +65,7 @@ def plan(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float |
 def wound_by(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float | None) -> WindingPlan | Refusal:
     """The plan by which a coil was wound; on a mandrel that does not serve, what was meant without it.
 
-    Raises typer.BadParameter where there is no such spool.
+    Raises WrongWords where there is no such spool.
     """
     from sourcing.winding.mandrel import mandrel_of
     from sourcing.winding.model import WindingPlan
@@ -88,7 +89,7 @@ def _named_wire(text: str, need: Need, catalogue: Catalogue) -> Wire | Spool:
     if size_mm is not None:
         return Wire(material_to_buy(need), size_mm)
     return spool_option(
-        "--wire", text, catalogue.spools, or_else="; wire to buy has a size with its unit, as in 1.4 mm"
+        "--wire", text, catalogue.spools, or_else=", or a size with its unit, as in 1.4 mm, for wire to buy"
     )
 
 
@@ -172,7 +173,7 @@ def command(
     )
     files = [option for option, given in (("--solid", solids.files), ("--sheet", sheet)) if given]
     if coil.options and files:
-        raise typer.BadParameter(f"{' and '.join((*coil.options, *files))}; expected one of them")
+        raise WrongWords((Finding(Place(None), " and ".join((*coil.options, *files)), "one of them"),))
     ((wanted, catalogue),) = read_all([need], catalog)
     if coil.options:
         before = before_its_trial(catalogue, coil, mandrel_mm)

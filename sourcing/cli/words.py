@@ -7,8 +7,7 @@ from contextlib import suppress
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-import typer
-
+from sourcing.files.findings import Finding, Place, WrongWords, quoted
 from sourcing.quantities import (
     QuantityError,
     above_zero,
@@ -27,18 +26,23 @@ if TYPE_CHECKING:
 WORKINGS_HELP = "each figure with its formula, the numbers put in, its source, and whether its range is kept"
 
 
+def wrong_word(option: str, found: str, expected: str, suggestions: tuple[str, ...] = ()) -> WrongWords:
+    """What is wrong with an option or an argument: the same words as text and as JSON."""
+    return WrongWords((Finding(Place(None), f"{option}: {found}", expected, suggestions),))
+
+
 def length_option(option: str, text: str) -> float:
-    """The length that an option names, in mm. Raises typer.BadParameter."""
+    """The length that an option names, in mm. Raises WrongWords."""
     return _read(option, lambda: above_zero(length_mm(text), text, "a length"))
 
 
 def force_option(option: str, text: str) -> float:
-    """The force that an option names, in N, zero or above. Raises typer.BadParameter."""
+    """The force that an option names, in N, zero or above. Raises WrongWords."""
     return _read(option, lambda: at_least_zero(force_n(text), text, "a force"))
 
 
 def leg_angle_option(option: str, text: str) -> float:
-    """The angle between two legs that an option names, 0 to 360 deg. Raises typer.BadParameter."""
+    """The angle between two legs that an option names, 0 to 360 deg. Raises WrongWords."""
     return _read(option, lambda: leg_angle_deg(text))
 
 
@@ -46,7 +50,7 @@ def _read(option: str, read: Callable[[], float]) -> float:
     try:
         return read()
     except QuantityError as error:
-        raise typer.BadParameter(f"{error.found}; expected {error.expected}", param_hint=option) from error
+        raise wrong_word(option, error.found, error.expected, error.suggestions) from error
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +63,7 @@ class LengthOrAngle:
 
 
 def length_or_angle_option(option: str, text: str) -> LengthOrAngle:
-    """The length or the angle that an option names; an angle may be negative. Raises typer.BadParameter."""
+    """The length or the angle that an option names; an angle may be negative. Raises WrongWords."""
     length = angle = None
     try:
         angle = angle_deg(text)
@@ -76,18 +80,18 @@ def _length_or_refused(option: str, text: str) -> float:
         return above_zero(length_mm(text), text, "a length")
     except QuantityError as error:
         expected = f"{error.expected}, or an angle (deg, rad, turns)"
-        raise typer.BadParameter(f"{error.found}; expected {expected}", param_hint=option) from error
+        raise wrong_word(option, error.found, expected, error.suggestions) from error
 
 
 def page_option(option: str, file: str) -> None:
-    """See that a page is to be written to a name that ends as a page's does, and can be. Raises typer.BadParameter.
+    """See that a page is to be written to a name that ends as a page's does, and can be. Raises WrongWords.
 
     Raises Mistakes where the file cannot be written.
     """
     from sourcing.files.writing import refuse_unwritable
 
     if not file.lower().endswith((".html", ".htm")):
-        raise typer.BadParameter(f"{file} does not end in .html; expected a page's name", param_hint=option)
+        raise wrong_word(option, f"{quoted(file)} does not end in .html", "a page's name")
     refuse_unwritable(file)
 
 
@@ -105,14 +109,13 @@ def wire_size_option(text: str) -> float | None:
 
 
 def spool_option(option: str, spool_id: str, spools: Sequence[Spool], or_else: str = "") -> Spool:
-    """The spool of that id. Raises typer.BadParameter, with the nearest ids and what else the option takes."""
+    """The spool of that id. Raises WrongWords, with the nearest ids and what else the option takes."""
     for spool in spools:
         if spool.id == spool_id:
             return spool
-    from sourcing.files.findings import shown
     from sourcing.files.nearest import nearest
 
     ids = [spool.id for spool in spools]
-    near = nearest(spool_id, ids, limit=2) or ids[:2]
-    hint = f"; did you mean {' or '.join(map(shown, near))}?" if near else "; the catalogue holds no spools"
-    raise typer.BadParameter(f"there is no spool {shown(spool_id)}{hint}{or_else}", param_hint=option)
+    expected = f"the id of a spool{or_else}" if ids else f"a spool, but the catalogue holds none{or_else}"
+    near = nearest(spool_id, ids, limit=2) or tuple(ids[:2])
+    raise wrong_word(option, f"there is no spool {quoted(spool_id)}", expected, near)

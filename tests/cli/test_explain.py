@@ -22,7 +22,9 @@ def test_a_misspelt_topic_is_a_wrong_command_line_and_names_the_nearest(run):
     ran = run("explain", "measurin")
     assert ran.status == 2
     assert ran.out == ""
-    assert "there is no page “measurin”; did you mean measuring?" in " ".join(ran.err.split())
+    assert "there is no page “measurin”; expected a page of the handbook; did you mean measuring?" in " ".join(
+        ran.err.split()
+    )
 
 
 def test_a_topic_like_none_lists_all(run):

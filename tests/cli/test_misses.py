@@ -70,7 +70,7 @@ REFUSED = [
     ("punch-return", ("--pressed-to", "2"), "shorter than it is pressed solid"),
     ("punch-return", ("--heated", "yes"), "no coil was measured"),
     ("punch-return", ("--came-out", "10", "--came-out-pitch", "0.2"), "less than the wire"),
-    ("punch-return", ("--came-out", "10", "--heated", "perhaps"), "perhaps; expected yes or no"),
+    ("punch-return", ("--came-out", "10", "--heated", "perhaps"), "--heated: “perhaps”; expected yes or no"),
     ("punch-return", ("--came-out", "-10"), "-10 is negative"),
     ("punch-return", ("--came-out", "10 N"), "10 N is a force"),
     ("lamp-arm", ("--pulled-to", "200 mm"), "its length inside the hooks at rest, after it was pulled"),

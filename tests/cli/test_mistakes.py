@@ -2,6 +2,8 @@
 
 import json
 
+import pytest
+
 from sourcing.cli import door
 
 
@@ -65,3 +67,29 @@ def test_an_unforeseen_error_is_told_in_two_lines_without_a_traceback(run, bench
     assert ran.status == 70
     assert len(ran.err.splitlines()) == 2
     assert "Traceback" not in ran.err
+
+
+@pytest.mark.parametrize(
+    ("words", "found", "suggestions"),
+    [
+        ("trial W80 --mandrel 6 --outside 8.9", "SPOOL: there is no spool “W80”", ["W08"]),
+        ("trial W80 --take-back", "SPOOL: there is no spool “W80”", ["W08"]),
+        ("wind need.yaml --wire W80", "--wire: there is no spool “W80”", ["W08"]),
+        ("wind need.yaml --mandrel 6mn", "--mandrel: ", []),
+        ("wind need.yaml --shank hex", "--shank: there is no solid", []),
+        ("wind need.yaml --heated perhaps", "--heated: “perhaps”", []),
+        ("wind need.yaml --came-out 2", "--came-out: ", []),
+        ("wind need.yaml --sheet out.txt", "--sheet: “out.txt” does not end in .html", []),
+        ("describe catalog/springs/drawer.yaml --at 60deg", "--at: 60deg is an angle", []),
+    ],
+)
+def test_a_wrong_word_of_the_command_line_is_told_alike_as_text_and_as_json(
+    run, bench_folder, words, found, suggestions
+):
+    text, document = run(*words.split()), run(*words.split(), "--json")
+    assert (text.status, document.status) == (2, 2)
+    (mistake,) = document.json["mistakes"]
+    assert mistake["found"].startswith(found)
+    assert mistake["suggestions"] == suggestions or not suggestions
+    assert mistake["expected"]
+    assert text.err.startswith(f"{mistake['found']}; expected {mistake['expected']}")

@@ -64,7 +64,7 @@ def test_what_is_no_angle_is_a_wrong_command_line(run, tray, at, says):
 def test_an_angle_is_a_wrong_command_line_where_every_spring_is_pressed(run, bench_folder):
     ran = run("describe", bench_folder / "catalog/springs/drawer.yaml", "--at", "60 deg")
     assert ran.status == 2
-    assert "60 deg is an angle, and every spring here is asked at a length" in ran.err
+    assert "--at: 60 deg is an angle; expected a length, as in 24 mm: no spring here is turned" in ran.err
 
 
 def test_a_spring_that_fits_is_taken_from_the_drawer_and_its_leg_is_cut_first(run, tray):

@@ -30,7 +30,11 @@ WRONG = [
     ),
     (("W08", "--mandrel", "6", "--inside", "4"), 2, "--inside: 4 is less than the mandrel"),
     (("W08", "--mandrel", "0.5", "--outside", "5"), 2, "--mandrel: a mandrel of 0.50 mm, thinner than the wire"),
-    (("W80", "--mandrel", "6", "--outside", "8.9"), 2, "there is no spool W80; did you mean W08?"),
+    (
+        ("W80", "--mandrel", "6", "--outside", "8.9"),
+        2,
+        "there is no spool “W80”; expected the id of a spool; did you mean W08?",
+    ),
     (("W08", "--mandrel", "6"), 2, "neither --outside nor --inside"),
     (("W08", "--mandrel", "6", "--outside", "9", "--inside", "7.4"), 2, "both --outside and --inside"),
     (("W08", "--mandrel", "6,5", "--outside", "9"), 2, "--mandrel:"),

@@ -48,7 +48,7 @@ def test_wire_of_a_size_to_buy_is_planned_where_it_is_named_with_its_unit(run, b
 def test_what_is_neither_a_spool_nor_a_size_is_told_both(run, bench_folder, size):
     ran = run("wind", "need.yaml", "--wire", size)
     assert ran.status == 2
-    assert f"there is no spool {size}" in ran.err
+    assert f"there is no spool “{size}”" in ran.err
     assert "as in 1.4 mm" in ran.err
 
 

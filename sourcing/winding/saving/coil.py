@@ -45,7 +45,7 @@ class SenselessError(ValueError):
 
     def __init__(self, measure: str, found: str, expected: str) -> None:
         super().__init__(f"{found}; expected {expected}")
-        self.measure = measure
+        self.measure, self.found, self.expected = measure, found, expected
 
 
 @dataclass(frozen=True, slots=True)
