@@ -7,6 +7,7 @@ from textwrap import dedent
 import pytest
 
 from sourcing.cli.app import app
+from sourcing.need.kinds import KINDS
 
 TOP = Path(__file__).parents[2]
 README = (TOP / "README.md").read_text("utf-8")
@@ -54,3 +55,11 @@ def test_a_need_that_it_shows_is_a_need(need, run, monkeypatch, tmp_path):
     (tmp_path / "need.yaml").write_text(need, "utf-8")
     monkeypatch.chdir(TOP)
     assert run("source", tmp_path / "need.yaml").status == 0
+
+
+def test_it_shows_or_names_a_need_of_every_kind():
+    named = [
+        (TOP / folder / "need.yaml").read_text("utf-8") for folder in re.findall(r"\]\((examples/[\w-]+)\)", README)
+    ]
+    kinds = {kind for need in (*NEEDS, *named) for kind in re.findall(r"^kind: (\w+)", need, re.MULTILINE)}
+    assert kinds == set(KINDS)
