@@ -4,15 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 from math import log, log10
-from statistics import NormalDist
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from sourcing.materials.model import Material
-from sourcing.materials.strength import tensile_strength_mpa
-from sourcing.springs.tolerances import coil_diameter_tolerance_mm
 from sourcing.stock.model import Trial
 from sourcing.winding.lesson_words import WIDE_DOUBT
 from sourcing.winding.trials import Knowledge, learn, untried
@@ -189,24 +186,3 @@ def test_stainless_wire_of_a_brand_not_tried_is_in_wide_doubt() -> None:
     fresh = untried(material("stainless-1.4310"), 0.8, 1900.0)
     assert fresh.flow_ratio_sd == pytest.approx(0.15)
     assert fresh.finished_mean_sd_mm(7.0) / fresh.finished_mean_mm(7.0) > 0.025
-
-
-@pytest.mark.parametrize(("wire_mm", "index", "untried_chance"), [(1.0, 12, 0.94), (2.0, 16, 0.76)])
-def test_the_chance_of_grade_2_is_that_of_the_winding_models_simulation(
-    wire_mm: float, index: float, untried_chance: float
-) -> None:
-    """EN 15800 grade 2 on the coil diameter; the model simulated 0.94 and 0.76 untried, 1.0 after one trial coil.
-
-    Within 0.05: the simulation drew a flow stress that also rises with the index, which this form leaves out.
-    """
-    strength = tensile_strength_mpa(MUSIC, wire_mm)
-    tolerance_mm = coil_diameter_tolerance_mm(index * wire_mm, index, 2)
-    assert strength is not None
-    assert tolerance_mm is not None
-    fresh = untried(MUSIC, wire_mm, strength)
-    mandrel_mm = fresh.mandrel_mm(index * wire_mm)
-    tried = fresh.after(Trial(mandrel_mm, (index + 1) * wire_mm), MUSIC)
-    chances = [
-        2 * NormalDist(0, known.finished_mean_sd_mm(mandrel_mm)).cdf(tolerance_mm) - 1 for known in (fresh, tried)
-    ]
-    assert chances == pytest.approx([untried_chance, 1.0], abs=0.05)
