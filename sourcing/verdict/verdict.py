@@ -207,7 +207,9 @@ def _how_well(option: Option) -> str:
     fits = "it fits" if option.fits == "yes" else "a near fit"
     broken = "; ".join(limit.why for limit in option.fit.broken)
     first = f"; first {' and '.join(option.fit.to_do)}" if option.fit.to_do else ""
-    if option.chance < LEAST_CHANCE:
-        of_what = " of a right first try" if option.option == "wound" else ""
+    chance = option.chance if option.plan is None else option.plan.tries.first
+    if chance < LEAST_CHANCE:
+        of_what = "" if option.plan is None else f" of a right first try, {chance:.2f}"
         fits = f"a poor chance{of_what}, though {'it fits on paper' if option.fits == 'yes' else 'it is a near fit'}"
-    return f"; {fits} ({score}chance {option.chance:.2f})" + (f": {broken}" if broken else "") + first
+    by = "" if option.plan is None or chance >= LEAST_CHANCE else " by the second try"
+    return f"; {fits} ({score}chance {option.chance:.2f}{by})" + (f": {broken}" if broken else "") + first

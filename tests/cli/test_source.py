@@ -34,16 +34,19 @@ spools:
 """
 
 
-@pytest.mark.parametrize(
-    ("percent", "leads"),
-    [("3", "it fits (score"), ("1", "a poor chance of a right first try, though it fits on paper (score")],
-)
-def test_a_poor_chance_leads_what_is_said_of_how_well_a_spring_fits(run, bench_folder, percent, leads):
+@pytest.mark.parametrize(("percent", "is_poor"), [(8, False), (2, True)])
+def test_a_poor_chance_of_the_first_try_leads_what_is_said_of_how_well_a_spring_fits(
+    run, bench_folder, percent, is_poor
+):
     (bench_folder / "need.yaml").write_text(POOR.replace("3 %", f"{percent} %"), "utf-8")
     (bench_folder / "spools.yaml").write_text(STAINLESS, "utf-8")
-    verdict = run("source", "need.yaml", "--catalog", "spools.yaml", "--json").json["verdict"]
-    assert verdict["id"] == "S2"
-    assert f"; {leads}" in verdict["sentence"]
+    document = run("source", "need.yaml", "--catalog", "spools.yaml", "--json").json
+    winding, sentence = document["winding"], document["verdict"]["sentence"]
+    first, second = winding["chance_first_try"], winding["chance_by_second_try"]
+    poor = f"; a poor chance of a right first try, {first:.2f}, though it fits on paper (score "
+    assert (poor in sentence) is is_poor
+    assert (f"chance {second:.2f} by the second try)" in sentence) is is_poor
+    assert ("; it fits (score " in sentence) is not is_poor
 
 
 def test_the_json_has_every_key_of_the_contract(run, bench_folder):
