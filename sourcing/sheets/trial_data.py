@@ -47,6 +47,8 @@ def _taught(taught: Taught) -> Document:
         "surprising": lesson.surprising,
         "agrees_with_surprise": taught.agrees_with_surprise,
         "flow_ratio_alone": lesson.flow_ratio_alone,
+        "pitch_share": taught.pitch.share,
+        "pitch_share_sd": taught.pitch.sd,
         "sizes": [asdict(size) for size in taught.told_sizes],
         "used_wire_mm": taught.used_wire_mm,
         "turns_assumed": taught.lesson.trial.turns is None,

@@ -48,6 +48,16 @@ def solid_length_mm(spring: PressedSpring) -> float:
             return conical_lengths.solid_length_of(spring)
 
 
+def climb_mm(spring: PressedSpring) -> float:
+    """What pitches make of the free length: all of it but what the ends take."""
+    match spring:
+        case CompressionSpring():
+            d, active, total = spring.wire_diameter_mm, spring.active_coils, spring.total_coils
+            return spring.free_length_mm - geometry.end_length_mm(d, active, total, spring.ends)
+        case ConicalSpring():
+            return spring.active_coils * conical_lengths.pitch_of(spring)
+
+
 def force_n(spring: PressedSpring, length_mm: float, rate_n_per_mm: float) -> float:
     """The force at a length, none where it is longer than free.
 

@@ -111,12 +111,18 @@ def hours_said(task: Task) -> str:
     return f"half an hour to set up, 0.3 hours a try{heat}."
 
 
-def fit_notes(fit: Fit, task: Task) -> Iterable[str]:
+def fit_notes(fit: Fit, task: Task, known: Knowledge) -> Iterable[str]:
     """Why a near fit is no more than that, how long it lasts, and what all plans of compression springs assume."""
     yield from near_note(fit)
+    pitch = known.pitch
+    opens = f"the pitch opens by {pitch.share:.2f} of what the diameter opens, give or take {pitch.sd:.2f}"
+    if pitch.coils:
+        coils = "coil that was" if pitch.coils == 1 else f"{pitch.coils} coils that were"
+        yield f"By the {coils} measured {opens}."
     yield (
-        "Assumed: coils of one wire repeat to 0.4 % of the diameter, the pitch opens by three tenths of what the "
-        f"diameter opens, the free length comes out to 2 % of the travel and the rate to 3 %; {hours_said(task)}"
+        f"Assumed: coils of one wire repeat to 0.4 % of the diameter, {'' if pitch.coils else f'{opens}, '}a free "
+        "length that is off is pulled or pressed to within 2 % of the travel, the rate comes out to 3 %; "
+        f"{hours_said(task)}"
     )
 
 

@@ -64,7 +64,12 @@ def _scanned(given: Given, most_steps: int = MOST_STEPS) -> tuple[PressedTask, t
 
 
 def _too_short(task: PressedTask, wound: Wound[CompressionSpring], known: Knowledge) -> Refusal | None:
-    return too_short(task, laid(as_laid(as_wound(known, wound), wound.design.spring), wound.diameter_mm).cut_length_mm)
+    return too_short(task, _laid(known, wound).cut_length_mm)
+
+
+def _laid(known: Knowledge, wound: Wound[CompressionSpring]) -> Laid:
+    """What is laid for the spring before heat, as long as the first pressing wants it."""
+    return laid(known, as_laid(as_wound(known, wound), wound.design.spring), wound.diameter_mm)
 
 
 def _plan(
@@ -72,10 +77,7 @@ def _plan(
 ) -> WindingPlan:
     """The sheet's figures and words."""
     need, bench, wire, spring = task.need, task.bench, task.wire, wound.design.spring
-    numbers, coil = (
-        _numbers(task, known, wound),
-        laid(as_laid(as_wound(known, wound), wound.design.spring), wound.diameter_mm),
-    )
+    numbers, coil = _numbers(task, known, wound), _laid(known, wound)
     serves, only = serving(task, designs)
     chances = tries(task, known, wound)
     spool = wire.spool
@@ -121,7 +123,7 @@ def _plan(
 def _numbers(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring]) -> PressedNumbers:
     """What the steps say."""
     before, spring = as_wound(known, wound), wound.design.spring
-    coil = laid(as_laid(before, spring), wound.diameter_mm)
+    coil = _laid(known, wound)
     return PressedNumbers(
         wire=task.wire,
         known=known.on(wound.diameter_mm),
@@ -154,4 +156,4 @@ def _notes(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring],
         )
     if spring.spring_index > EASY_INDEX:
         yield f"A spring index of {spring.spring_index:.1f} is more than the {EASY_INDEX:g} that winds easily by hand."
-    yield from fit_notes(wound.design.fit, task)
+    yield from fit_notes(wound.design.fit, task, known)

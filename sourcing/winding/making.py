@@ -22,7 +22,7 @@ from sourcing.winding.doubts import (
 from sourcing.winding.heat import making
 from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Band, Made
-from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
+from sourcing.winding.pressed_task import PressedTask, laid_length_sd_mm
 from sourcing.winding.trials import Knowledge
 
 TOO_OPEN_SHARE = 0.01
@@ -68,14 +68,14 @@ def as_wound(known: Knowledge, wound: Wound[CompressionSpring]) -> CompressionSp
     )
 
 
-def laid(before_heat: CompressionSpring, mandrel_mm: float) -> Laid:
+def laid(known: Knowledge, before_heat: CompressionSpring, mandrel_mm: float) -> Laid:
     """Turns and pitch on the mandrel, each kind of coil keeping its arc, and the wire to cut."""
     wire_mm, mean_mm = before_heat.wire_diameter_mm, before_heat.mean_diameter_mm
     active, total = before_heat.active_coils, before_heat.total_coils
     pitch_mm = geometry.pitch_mm(wire_mm, before_heat.free_length_mm, active, total, before_heat.ends)
     on_mandrel_mm = mandrel_mm + wire_mm
     opening = mean_mm / on_mandrel_mm
-    laid_pitch_mm = turns.pitch_on_mandrel_mm(pitch_mm, opening, wire_mm)
+    laid_pitch_mm = turns.pitch_on_mandrel_mm(pitch_mm, opening, known.pitch.share, wire_mm)
     finished, on_mandrel = (mean_mm, pitch_mm), (on_mandrel_mm, laid_pitch_mm)
     coil_mm = geometry.wire_length_mm(wire_mm, mean_mm, pitch_mm, active, total) + wire_of_ends_mm(before_heat)
     return Laid(
@@ -84,30 +84,32 @@ def laid(before_heat: CompressionSpring, mandrel_mm: float) -> Laid:
         pitch_mm=laid_pitch_mm,
         coil_length_mm=coil_mm,
         cut_length_mm=turns.cut_length_mm(coil_mm, geometry.turn_length_mm(on_mandrel_mm, laid_pitch_mm)),
-        too_open_mm=active * max(0.0, laid_pitch_mm * turns.pitch_ratio(opening) - pitch_mm),
+        too_open_mm=active * max(0.0, laid_pitch_mm * turns.pitch_ratio(opening, known.pitch.share) - pitch_mm),
     )
 
 
 def made_before_heat(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring]) -> Made:
     """The spring as wound, with its bands."""
-    return _made(task, as_wound(known, wound), known.finished_mean_sd_mm(wound.diameter_mm))
+    sd_mm = known.finished_mean_sd_mm(wound.diameter_mm)
+    return _made(task, as_wound(known, wound), sd_mm, known.pitch_sd(wound.diameter_mm))
 
 
 def made_after_heat(task: PressedTask, known: Knowledge, wound: Wound[CompressionSpring]) -> Made:
     """The spring after heat, with its bands."""
-    return _made(task, wound.design.spring, diameter_sd_mm(task, known, wound.diameter_mm))
+    sd_mm = diameter_sd_mm(task, known, wound.diameter_mm)
+    return _made(task, wound.design.spring, sd_mm, known.pitch_sd(wound.diameter_mm))
 
 
-def _made(task: PressedTask, spring: CompressionSpring, sd_mm: float) -> Made:
+def _made(task: PressedTask, spring: CompressionSpring, sd_mm: float, pitch_sd: float) -> Made:
     figures = describe(
         spring, [point.at_mm for point in task.need.working], making=making(task.wire.material, task.bench)
     )
-    return Made(spring, figures, _bands(spring, sd_mm))
+    return Made(spring, figures, _bands(spring, sd_mm, pitch_sd))
 
 
-def _bands(spring: CompressionSpring, sd_mm: float) -> Mapping[str, Band]:
+def _bands(spring: CompressionSpring, sd_mm: float, pitch_sd: float) -> Mapping[str, Band]:
     """The figures with a known doubt, between their 95 % bounds."""
-    rate, length_mm = describe(spring).rate_n_per_mm, free_length_sd_mm(spring)
+    rate, length_mm = describe(spring).rate_n_per_mm, laid_length_sd_mm(spring, pitch_sd)
     share = whole_rate_sd(spring.mean_diameter_mm, sd_mm, rate_sd(spring))
     diameters = {
         "mean_diameter_mm": spring.mean_diameter_mm,

@@ -1,21 +1,20 @@
-"""What the pitch of a trial coil taught, in a sentence. Winding sheets keep to the share that is assumed."""
+"""What the pitch of a trial coil taught, in a sentence."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from sourcing.materials.model import Material
 from sourcing.quantities import show_diameter
 from sourcing.stock.model import Trial
-from sourcing.winding.turns import pitch_ratio
+from sourcing.winding.pitch_share import PitchReading, PitchShare, pitch_reading
+from sourcing.winding.turns import pitch_on_mandrel_mm, pitch_ratio
 
 
-def pitch_said(trial: Trial, as_wound_outside_mm: float, wire_diameter_mm: float, units: str) -> Iterator[str]:
-    """How the pitch grew beside what is assumed, and what to wind next time; or which of its two measures is missing.
-
-    >>> coil = Trial(6.0, 8.9, pitch_wound_mm=1.2, pitch_mm=1.25)
-    >>> next(pitch_said(coil, 8.9, 0.8, "mm")).split(":")[0]
-    'Its pitch grew by 4.2 %, from 1.20 mm to 1.25 mm, where 5.7 % is assumed'
-    """
+def pitch_said(
+    trial: Trial, wire_diameter_mm: float, material: Material, before: PitchShare, now: PitchShare, units: str
+) -> Iterator[str]:
+    """How the pitch grew beside what was expected, and how such a coil is laid now; or which measure is missing."""
     wound_mm, came_mm = trial.pitch_wound_mm, trial.pitch_mm
     if wound_mm is None and came_mm is None:
         return
@@ -25,26 +24,46 @@ def pitch_said(trial: Trial, as_wound_outside_mm: float, wire_diameter_mm: float
     if came_mm is None:
         yield _alone(show_diameter(wound_mm, units), "on the mandrel", "the one that came out", "--pitch")
         return
-    opening = (as_wound_outside_mm - wire_diameter_mm) / (trial.mandrel_mm + wire_diameter_mm)
-    yield _grew(wound_mm, came_mm, opening, wire_diameter_mm, units)
+    reading = pitch_reading(trial, wire_diameter_mm, material)
+    if reading is None:
+        yield "Its turns lie close, or it did not open: of how the pitch opens it teaches nothing."
+    elif cannot_be(reading):
+        yield _impossible(reading, wound_mm, came_mm, units)
+    elif now.coils == before.coils:
+        yield "Of how the pitch opens it teaches nothing before a second coil decides."
+    else:
+        yield _grew(reading, wound_mm, wire_diameter_mm, before, now, units)
+
+
+def cannot_be(reading: PitchReading | None) -> bool:
+    """Whether no pitch opens so, for all that is known of wire."""
+    return reading is not None and not reading.can_be
+
+
+def _impossible(reading: PitchReading, wound_mm: float, came_mm: float, units: str) -> str:
+    wound, came = (show_diameter(mm, units) for mm in (wound_mm, came_mm))
+    grew = "less than nothing" if reading.ratio < 1.0 else "more than wire that turns freely about its own axis lets it"
+    return f"Its pitch grew by {grew}, from {wound} to {came}: measure both again, each over several turns."
 
 
 def _alone(pitch: str, which: str, other: str, option: str) -> str:
     return f"The pitch of {pitch} {which} teaches nothing without {other}: say both ({option})."
 
 
-def _grew(wound_mm: float, came_mm: float, opening: float, wire_diameter_mm: float, units: str) -> str:
-    """The sentence of a coil of which both pitches were measured; D_f/D_m is its opening."""
-    wound, came = (show_diameter(mm, units) for mm in (wound_mm, came_mm))
-    if not 1.0 <= came_mm / wound_mm <= max(1.0, opening) ** 2:
-        grew = (
-            "less than nothing" if came_mm < wound_mm else "more than wire that turns freely about its own axis lets it"
-        )
-        return f"Its pitch grew by {grew}, from {wound} to {came}: measure both again, each over several turns."
-    grown, assumed = (f"{100.0 * (ratio - 1.0):.1f} %" for ratio in (came_mm / wound_mm, pitch_ratio(opening)))
-    next_mm = wound_mm**2 / came_mm
-    lay = "lay it wire against wire" if next_mm <= wire_diameter_mm else f"wind it at {show_diameter(next_mm, units)}"
+def _grew(
+    reading: PitchReading, wound_mm: float, wire_mm: float, before: PitchShare, now: PitchShare, units: str
+) -> str:
+    """The sentence of a coil of which both pitches were measured."""
+    grown, expected, reckoned = (
+        f"{100.0 * (ratio - 1.0):.1f} %"
+        for ratio in (reading.ratio, *(pitch_ratio(reading.opening, known.share) for known in (before, now)))
+    )
+    was_mm, lay_mm = (pitch_on_mandrel_mm(wound_mm, reading.opening, known.share, wire_mm) for known in (before, now))
+    lay, was, wanted = (show_diameter(mm, units) for mm in (lay_mm, was_mm, wound_mm))
+    told = "expected by its coils before" if before.coils else "assumed"
+    how = "wire against wire" if lay_mm <= wire_mm else f"{lay} on the mandrel"
+    instead = "" if lay == was else f", not {was}"
     return (
-        f"Its pitch grew by {grown}, from {wound} to {came}, where {assumed} is assumed: for one that comes out at "
-        f"{wound} {lay} next time. Sheets go on with what is assumed."
+        f"Its pitch grew by {grown}, where {expected} was {told}: sheets of this wire now reckon with {reckoned} for "
+        f"such a coil (for a pitch of {wanted} lay {how}{instead})."
     )

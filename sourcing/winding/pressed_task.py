@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
+from math import hypot
 
 from sourcing.figures import formula
 from sourcing.fit.judge import judge
@@ -16,7 +17,7 @@ from sourcing.need.model import Need
 from sourcing.springs import compression, geometry, pressed
 from sourcing.springs.model import CompressionSpring, Ends, PressedSpring
 from sourcing.stock.model import Bench
-from sourcing.winding.doubts import DIAMETER_POWER, PITCH_DOUBT, diameter_sd_mm, rate_sd
+from sourcing.winding.doubts import DIAMETER_POWER, LENGTH_DOUBT, diameter_sd_mm, rate_sd
 from sourcing.winding.finishing import GRINDING_GREATEST_INDEX, can_be_ground
 from sourcing.winding.heat import making
 from sourcing.winding.line import Line, OneForce
@@ -29,13 +30,23 @@ TRAVEL_SHARES = (0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8)
 
 
 @formula(
-    "u_L = 0.02 max(0, L₀ − L_c)",
+    "u_t = 0.02 max(0, L₀ − L_c)",
     where={"L₀": "spring.free_length_mm", "L_c": pressed.solid_length_mm},
     source="assumed",
 )
-def free_length_sd_mm(spring: PressedSpring) -> float:
-    """The standard deviation of the free length of a spring wound by hand."""
-    return PITCH_DOUBT * max(0.0, spring.free_length_mm - pressed.solid_length_mm(spring))
+def brought_length_sd_mm(spring: PressedSpring) -> float:
+    """The standard deviation of the free length of a spring that was pulled or pressed to it where it was off."""
+    return LENGTH_DOUBT * max(0.0, spring.free_length_mm - pressed.solid_length_mm(spring))
+
+
+@formula(
+    "u_L = √(u_t² + (h u_P)²)",
+    where={"u_t": brought_length_sd_mm, "h": pressed.climb_mm, "u_P": "pitch_sd"},
+    source="assumed: a hand lays no more evenly than it pulls; and the doubt of how the pitch opens",
+)
+def laid_length_sd_mm(spring: PressedSpring, pitch_sd: float) -> float:
+    """The standard deviation of the free length as it comes off the mandrel; `pitch_sd`: of p_f/p_m, relative."""
+    return hypot(brought_length_sd_mm(spring), pressed.climb_mm(spring) * pitch_sd)
 
 
 Cylinder = Design[CompressionSpring]
@@ -110,7 +121,7 @@ class PressedTask:
         sd_mm = diameter_sd_mm(self, known, mandrel_mm)
         return lambda spring: Spread(
             diameter_sd_mm=sd_mm,
-            free_length_sd_mm=free_length_sd_mm(spring),
+            free_length_sd_mm=brought_length_sd_mm(spring),
             rate_sd=rate_sd(spring),
             rate_on_diameter=DIAMETER_POWER,
         )

@@ -11,7 +11,7 @@ from sourcing.springs import geometry, pressed
 from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, PressedSpring
 from sourcing.winding.doubts import NORMAL_95
 from sourcing.winding.model import Mandrel
-from sourcing.winding.pressed_task import free_length_sd_mm
+from sourcing.winding.pressed_task import brought_length_sd_mm
 
 LEAST_GAP_MM = 0.02
 """Turns laid nearer to each other than this are laid close (assumed)."""
@@ -109,7 +109,7 @@ def pulled_out(
     How near it comes to its length is taken to be as near as a coil that is laid at its pitch (assumed).
     """
     wire_mm = spring.wire_diameter_mm
-    ground_mm, off_mm = ground_off_mm(spring), NORMAL_95 * free_length_sd_mm(spring)
+    ground_mm, off_mm = ground_off_mm(spring), NORMAL_95 * brought_length_sd_mm(spring)
     rests_mm = spring.free_length_mm + ground_mm + more_mm
     yields_mm = yields_at_n(wire_mm, spring.mean_diameter_mm, flow_stress_mpa) / pressed.rate_n_per_mm(spring)
     close_mm = geometry.solid_length_mm(wire_mm, wound_coils, Ends.OPEN)

@@ -20,7 +20,8 @@ from sourcing.winding.heat import oven_reaches
 from sourcing.winding.lesson_words import TEACH_NOTHING, take_back
 from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.pitch_lesson import pitch_said
-from sourcing.winding.trials import Knowledge, Lesson, learn
+from sourcing.winding.pitch_share import PitchShare
+from sourcing.winding.trials import ASSUMED_PITCH, Knowledge, Lesson, learn
 
 INDICES = (6.0, 8.0, 10.0, 12.0, 14.0, 16.0)
 SPOKEN_OF = 12.0
@@ -44,7 +45,8 @@ class Taught:
     """What the last trial taught. `another_band` is what would be left of the band after one more trial coil.
 
     `sizes` of a coil too far off to be chance are nothing to wind by (`told_sizes`). `agrees_with_surprise`: whether
-    it points where such a coil before it did; None where the one before was none.
+    it points where such a coil before it did; None where the one before was none. `pitch_before`, `pitch`: how the
+    pitch opens, before this coil and now.
     """
 
     spool: Spool
@@ -55,6 +57,8 @@ class Taught:
     another_wire_mm: float
     used_wire_mm: float
     agrees_with_surprise: bool | None = None
+    pitch_before: PitchShare = ASSUMED_PITCH
+    pitch: PitchShare = ASSUMED_PITCH
 
     @property
     def told_sizes(self) -> tuple[Size, ...]:
@@ -93,6 +97,8 @@ def taught(spool: Spool, bench: Bench) -> Taught | None:
         trial_wire_mm(spoken_of.mandrel_mm, spool.wire_diameter_mm),
         trial_wire_mm(trial.mandrel_mm, spool.wire_diameter_mm, trial.turns or TRIAL_TURNS),
         _agrees(spool, strength_mpa, before, after) if before.unsettled and not after.unsettled else None,
+        before.pitch,
+        after.pitch,
     )
 
 
@@ -125,7 +131,8 @@ def said(taught: Taught) -> Iterator[str]:
     yield from _decided(taught)
     yield from _legs(taught, units)
     yield _another(taught, units)
-    yield from pitch_said(taught.lesson.trial, taught.lesson.outside_diameter_mm, taught.spool.wire_diameter_mm, units)
+    trial, spool = taught.lesson.trial, taught.spool
+    yield from pitch_said(trial, spool.wire_diameter_mm, spool.material, taught.pitch_before, taught.pitch, units)
     if taught.lesson.surprising:
         yield f"If this coil slipped or was measured wrongly, take it back: {take_back(taught.spool.id)}"
     else:

@@ -37,6 +37,7 @@ from sourcing.winding.lesson_words import (
     lesson_said,
     should_have_opened,
 )
+from sourcing.winding.pitch_share import PitchShare, pitch_reading
 
 CALIPER_SD_MM = 0.03
 """A caliper on a coil, ±0.05 mm (assumed), read as a rectangle."""
@@ -52,6 +53,9 @@ DISAGREE = 2.0
 
 APART = 1.25
 """Indices of which one is so many times the other are different (assumed)."""
+
+ASSUMED_PITCH = PitchShare()
+"""How the pitch opens where no coil has shown it."""
 
 _STEPS_TO_MANDREL = 12
 """Each step brings the mandrel of a wire with a trend ten times as near, and more."""
@@ -93,7 +97,8 @@ class Knowledge:
 
     `pulled`: whether it is wound with the pull that the sheets ask for, which leaves a little less springback. `trend`:
     how that ratio goes with the spring index, where coils of different indices want more than one; ratio and doubt are
-    then those at the trend's own index. `label_ratio`: the ratio that the wire of the label is taken to have.
+    then those at the trend's own index. `label_ratio`: the ratio that the wire of the label is taken to have. `pitch`:
+    how its pitch opens.
     """
 
     wire_diameter_mm: float
@@ -105,6 +110,7 @@ class Knowledge:
     pulled: bool = False
     trend: Trend | None = None
     label_ratio: float = 0.0
+    pitch: PitchShare = ASSUMED_PITCH
 
     @property
     def unsettled(self) -> bool:
@@ -188,11 +194,23 @@ class Knowledge:
             mandrel_mm + self.wire_diameter_mm,
         )
 
+    def pitch_sd(self, mandrel_mm: float) -> float:
+        """The relative standard deviation of the pitch after release, by the doubt of how it opens."""
+        opening = self.finished_mean_mm(mandrel_mm) / (mandrel_mm + self.wire_diameter_mm)
+        return self.pitch.ratio_sd(opening)
+
     def after(self, trial: Trial, material: Material) -> Knowledge:
-        """What is known once this coil has been measured too."""
+        """What is known once this coil has been measured too; the pitch of one that is a surprise teaches nothing."""
         here = self.on(trial.mandrel_mm)
         lesson, ratio, doubt = _lesson(here, trial, material)
-        taught = replace(self, flow_ratio=ratio, flow_ratio_sd=doubt, lessons=(*self.lessons, lesson))
+        reading = None if lesson.surprising else pitch_reading(trial, self.wire_diameter_mm, material)
+        taught = replace(
+            self,
+            flow_ratio=ratio,
+            flow_ratio_sd=doubt,
+            lessons=(*self.lessons, lesson),
+            pitch=self.pitch.after(reading),
+        )
         if self.trend is None:
             return taught
         index, believed_sd = springback.index_on_mandrel(trial.mandrel_mm, self.wire_diameter_mm), here.flow_ratio_sd

@@ -10,12 +10,6 @@ from math import pi
 from sourcing.figures import formula
 from sourcing.springs.geometry import turn_length_mm
 
-PITCH_SHARE = 0.3
-"""The share of the opening of the diameter by which the pitch opens, where the wire cannot turn about its own axis.
-
-Assumed for this project; one that can turn would open by up to the square of the ratio. A trial coil shows it.
-"""
-
 SPARE_TURNS = 2.0
 """Turns wound over what the spring needs (assumed)."""
 
@@ -23,14 +17,28 @@ TAILS_MM = 200.0
 """Wire to anchor and to hold by (assumed; a handbook for hand tools wants at least 152 mm over)."""
 
 
-@formula("P = 1 + 0.3 (O − 1)", where={"O": "opening"}, source="assumed, see winding_model")
-def pitch_ratio(opening: float) -> float:
-    """Pitch after release over pitch on the mandrel, by the opening of the diameter, D_f/D_m.
+@formula("P = 1 + a (O − 1)", where={"O": "opening", "a": "share"}, source="assumed, see winding_model")
+def pitch_ratio(opening: float, share: float) -> float:
+    """Pitch after release over pitch on the mandrel, by the opening of the diameter, D_f/D_m, and its share in it.
 
-    >>> round(pitch_ratio(1.24), 3)
+    >>> round(pitch_ratio(1.24, 0.3), 3)
     1.072
     """
-    return 1 + PITCH_SHARE * (opening - 1)
+    return 1 + share * (opening - 1)
+
+
+@formula(
+    "u_P = (O − 1) u_a / (1 + a (O − 1))",
+    where={"O": "opening", "a": "share", "u_a": "share_sd"},
+    source="derived: the slope of the ratio of the pitches over its share, relative",
+)
+def pitch_ratio_sd(opening: float, share: float, share_sd: float) -> float:
+    """The relative standard deviation of the pitch after release.
+
+    >>> round(pitch_ratio_sd(1.24, 0.3, 0.1), 4)
+    0.0224
+    """
+    return (opening - 1.0) * share_sd / pitch_ratio(opening, share)
 
 
 @formula(
@@ -38,13 +46,13 @@ def pitch_ratio(opening: float) -> float:
     where={"P": pitch_ratio},
     source="assumed, see winding_model; laid close, a turn climbs no less than one wire",
 )
-def pitch_on_mandrel_mm(pitch_mm: float, opening: float, wire_diameter_mm: float) -> float:
-    """The pitch to lay for a pitch after release.
+def pitch_on_mandrel_mm(pitch_mm: float, opening: float, share: float, wire_diameter_mm: float) -> float:
+    """The pitch to lay for a pitch after release, which opens by a share of what the diameter opens.
 
-    >>> round(pitch_on_mandrel_mm(4.07, 1.24, 0.8), 3)
+    >>> round(pitch_on_mandrel_mm(4.07, 1.24, 0.3, 0.8), 3)
     3.797
     """
-    return max(pitch_mm / pitch_ratio(opening), wire_diameter_mm)
+    return max(pitch_mm / pitch_ratio(opening, share), wire_diameter_mm)
 
 
 @formula(

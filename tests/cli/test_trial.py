@@ -128,11 +128,11 @@ def test_stock_check_doubts_a_surprise_at_its_own_line_until_it_is_gone(run, spo
 
 
 def test_a_pitch_measured_on_the_mandrel_and_off_it_says_what_to_wind_next_time(run, spools):
-    """1.25/1.20 is 4.2 %; assumed are three tenths of (8.1/6.8 - 1), 5.7 %; 1.20 x 1.20/1.25 comes out at 1.20."""
+    """1.25/1.20 is 4.2 %; assumed are three tenths of (8.1/6.8 - 1), 5.7 %; the share goes from 0.30 to 0.26."""
     pitches = ("--dry-run", "--pitch-wound", "1.2", "--pitch", "1.25")
     said = " ".join(run(*CASE_2, *pitches).out.split())
-    assert "Its pitch grew by 4.2 %, from 1.20 mm to 1.25 mm, where 5.7 % is assumed" in said
-    assert "for one that comes out at 1.20 mm wind it at 1.15 mm next time." in said
+    assert "Its pitch grew by 4.2 %, where 5.7 % was assumed: sheets of this wire now reckon with" in said
+    assert "reckon with 5.1 % for such a coil (for a pitch of 1.20 mm lay 1.14 mm on the mandrel" in said
 
 
 @pytest.mark.parametrize(
@@ -143,7 +143,7 @@ def test_a_pitch_measured_on_the_mandrel_and_off_it_says_what_to_wind_next_time(
         (("--pitch-wound", "1.2"), "The pitch of 1.20 mm on the mandrel teaches nothing without the one that came out"),
         (("--pitch-wound", "1.2", "--pitch", "1.1"), "Its pitch grew by less than nothing, from 1.20 mm to 1.10 mm"),
         (("--pitch-wound", "1.2", "--pitch", "2.4"), "more than wire that turns freely about its own axis lets it"),
-        (("--pitch-wound", "0.8", "--pitch", "0.85"), "comes out at 0.80 mm lay it wire against wire next"),
+        (("--pitch-wound", "0.8", "--pitch", "0.85"), "(for a pitch of 0.80 mm lay wire against wire)"),
     ],
 )  # fmt: skip
 def test_a_pitch_is_never_taken_silently(run, spools, words, told):

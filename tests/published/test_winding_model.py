@@ -17,6 +17,7 @@ from sourcing.springs.describe import describe
 from sourcing.springs.geometry import pitch_mm, wire_length_mm
 from sourcing.springs.model import Ends
 from sourcing.winding.by_hand import moment_with_pull_n_mm
+from sourcing.winding.pitch_share import PITCH_SHARE
 from sourcing.winding.pull import yield_force_n
 from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, safety_against_twisting_off
 from sourcing.winding.springback import (
@@ -80,7 +81,7 @@ KNOWN_CHECKS = [
 
 PITCH_MM = pitch_mm(0.8, 26.0, 6.0, 8.0, Ends.CLOSED_GROUND)
 GROOVE_MEAN_MM = 6.96 + 0.8
-GROOVE_PITCH_MM = PITCH_MM / pitch_ratio(9.6 / GROOVE_MEAN_MM)
+GROOVE_PITCH_MM = PITCH_MM / pitch_ratio(9.6 / GROOVE_MEAN_MM, PITCH_SHARE)
 
 TURNS = derived("turns and pitch: d 0.8, D 9.6, 6 + 2 coils, L0 26, mandrel 6.96")
 TURN_CHECKS = [

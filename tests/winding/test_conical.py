@@ -16,6 +16,7 @@ from sourcing.stock.model import HandWinding
 from sourcing.winding import springback
 from sourcing.winding.conical.mandrel import LaidCone, diameter_at_mm, laid_cone, straight_mm
 from sourcing.winding.model import WindingPlan
+from sourcing.winding.pitch_share import PITCH_SHARE
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.turns import pitch_ratio
 
@@ -37,7 +38,7 @@ def compensation(mean_mm: float) -> float:
 
 
 def known_laid() -> LaidCone:
-    return laid_cone(known_cone(), compensation)
+    return laid_cone(known_cone(), compensation, PITCH_SHARE)
 
 
 # Known answers of the winding model (derived for this project, checked numerically)
@@ -89,7 +90,7 @@ def test_the_wire_on_the_mandrel_is_as_long_as_the_wire_of_the_spring() -> None:
 def _arc_mm(mandrel_mm: float) -> float:
     mean_mm = springback.released_index(mandrel_mm / WIRE_MM + 1, FLOW_STRAIN) * WIRE_MM
     on_mandrel_mm = mandrel_mm + WIRE_MM
-    return turn_length_mm(on_mandrel_mm, 2.8 / pitch_ratio(mean_mm / on_mandrel_mm))
+    return turn_length_mm(on_mandrel_mm, 2.8 / pitch_ratio(mean_mm / on_mandrel_mm, PITCH_SHARE))
 
 
 # The plan

@@ -15,6 +15,7 @@ from sourcing.springs.model import ConicalSpring, Ends
 from sourcing.winding import springback
 from sourcing.winding.conical.mandrel import as_turned, laid_cone
 from sourcing.winding.model import WindingPlan
+from sourcing.winding.pitch_share import PITCH_SHARE
 from sourcing.winding.plan import plan_winding
 
 from .cases import BENCH, material, need, planned, point, spool, wanted
@@ -137,20 +138,20 @@ def compensation(mean_mm: float) -> float:
 
 def test_turns_that_nest_in_the_spring_do_not_on_the_mandrel_and_are_laid_wire_against_wire() -> None:
     """On the mandrel the radius steps by about 0.5 mm a turn: 0.9 mm apart in all wants 0.75 along it."""
-    laid = laid_cone(close_cone(0.3), compensation)
+    laid = laid_cone(close_cone(0.3), compensation, PITCH_SHARE)
     assert laid.touching == pytest.approx(laid.turns)
     assert 0.6 < laid.pitch_mm < 0.85
     assert laid.too_open_mm > 1.0
 
 
 def test_turns_far_enough_apart_do_not_touch() -> None:
-    laid = laid_cone(close_cone(2.8), compensation)
+    laid = laid_cone(close_cone(2.8), compensation, PITCH_SHARE)
     assert (laid.touching, laid.too_open_mm) == (0.0, 0.0)
 
 
 def test_the_tighter_turns_of_a_cone_touch_later_than_the_wider_ones() -> None:
     """The taper is flatter towards the large end, so that a turn there has to climb more to clear the last."""
-    laid = laid_cone(close_cone(0.72), compensation)
+    laid = laid_cone(close_cone(0.72), compensation, PITCH_SHARE)
     assert 0.0 < laid.touching < laid.turns
 
 
@@ -171,7 +172,7 @@ def test_the_sheets_mandrel_is_in_steps_of_five_hundredths_and_says_what_they_do
 
 
 def test_rounding_leaves_the_function_itself_exact() -> None:
-    laid = laid_cone(close_cone(2.8), compensation)
+    laid = laid_cone(close_cone(2.8), compensation, PITCH_SHARE)
     assert [at.diameter_mm for at in as_turned(laid)] == pytest.approx([5.15, 6.6, 7.95, 9.2, 10.35, 11.45])
     assert laid.points[0].diameter_mm == pytest.approx(5.16, abs=0.005)
 

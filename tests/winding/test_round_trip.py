@@ -18,6 +18,7 @@ from sourcing.springs.conical_lengths import pitch_of
 from sourcing.springs.geometry import pitch_mm
 from sourcing.springs.model import CompressionSpring, ConicalSpring
 from sourcing.winding.conical.mandrel import diameter_at_mm, laid_cone
+from sourcing.winding.pitch_share import PITCH_SHARE
 from sourcing.winding.presetting import as_laid
 from sourcing.winding.trials import Knowledge, untried
 from sourcing.winding.turns import pitch_ratio
@@ -116,7 +117,8 @@ def turns_of_cone(cone: ConicalSpring, mandrel_for_mm: Callable[[float], float])
         steeper = (mandrel_for_mm(mean_mm + step_mm) - mandrel_for_mm(mean_mm - step_mm)) / (2 * step_mm) * per_turn_mm
         arc = hypot(pi * mean_mm, pitch, per_turn_mm / 2)
         return [
-            sqrt(arc**2 - (steeper / 2) ** 2) / hypot(pi * on_mandrel_mm, pitch / pitch_ratio(mean_mm / on_mandrel_mm))
+            sqrt(arc**2 - (steeper / 2) ** 2)
+            / hypot(pi * on_mandrel_mm, pitch / pitch_ratio(mean_mm / on_mandrel_mm, PITCH_SHARE))
         ]
 
     return solve_ivp(wound_per_finished, (0, cone.active_coils), [0.0], rtol=1e-11, atol=1e-12).y[0, -1]
@@ -125,5 +127,5 @@ def turns_of_cone(cone: ConicalSpring, mandrel_for_mm: Callable[[float], float])
 @pytest.mark.parametrize("spring", [known_cone(), cone_plan().finished.spring], ids=["known", "planned"])
 def test_a_cone_keeps_its_wire_turn_by_turn(spring: ConicalSpring) -> None:
     assert spring.wire_diameter_mm == WIRE_MM
-    laid = laid_cone(spring, compensation)
+    laid = laid_cone(spring, compensation, PITCH_SHARE)
     assert laid.turns == pytest.approx(turns_of_cone(spring, compensation), rel=1e-6)

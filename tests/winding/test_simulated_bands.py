@@ -3,7 +3,8 @@ of torsion springs hold 95 in 100 of them, as wound and after heat.
 
 What is drawn is what the winding model assumes, so this checks the arithmetic of the bands and not the assumptions:
 the flow stress from its prior, coils that repeat to 0.4 %, a rod known to 0.03 mm, heat's change from its range, coils
-counted to an eighth, wire that leaves the rate within 3 %, a free length laid by hand to 2 % of the travel to solid.
+counted to an eighth, wire that leaves the rate within 3 %, a free length laid by hand to 2 % of the travel to solid,
+and a pitch that opens by a share known to 0.1.
 Springback is written out here anew, from the winding model's formulas.
 """
 
@@ -21,6 +22,7 @@ from sourcing.springs import pressed
 from sourcing.springs.model import CompressionSpring, ConicalSpring, TorsionSpring
 from sourcing.stock.model import Spool
 from sourcing.winding.model import Made, WindingPlan
+from sourcing.winding.pitch_share import PITCH_SHARE, PITCH_SHARE_SD
 from sourcing.winding.plan import plan_winding
 
 from .cases import A_HANDLE, BENCH, need, planned, pocket, point, spool
@@ -75,9 +77,13 @@ class Draws:
         """What the wire's own diameter and modulus do to the rate."""
         return np.exp(self.random.normal(0.0, WIRE_SD, RUNS))
 
-    def length(self, spring: CompressionSpring | ConicalSpring) -> Drawn:
+    def length(self, spring: CompressionSpring | ConicalSpring, opening: float) -> Drawn:
+        """p_f/p_m = 1 + a (D_f/D_m − 1), the share a within 0.1 of 0.3, of a pitch that a hand lays to 2 %."""
         travel_mm = spring.free_length_mm - pressed.solid_length_mm(spring)
-        return spring.free_length_mm + self.random.normal(0.0, LENGTH_SHARE * travel_mm, RUNS)
+        opened = 1.0 + self.random.normal(PITCH_SHARE, PITCH_SHARE_SD, RUNS) * (opening - 1.0)
+        off = opened / (1.0 + PITCH_SHARE * (opening - 1.0)) - 1.0
+        laid_mm = self.random.normal(0.0, LENGTH_SHARE * travel_mm, RUNS)
+        return spring.free_length_mm + off * pressed.climb_mm(spring) + laid_mm
 
 
 Outcome = tuple[Figures, Figures]
@@ -88,7 +94,9 @@ def cylinders(draws: Draws) -> Outcome:
     made, wanted = draws.plan.finished.spring, draws.plan.wanted
     assert isinstance(made, CompressionSpring)
     assert isinstance(wanted, CompressionSpring)
-    wound_mm = draws.coil(draws.plan.mandrel.diameter_mm or 0.0, draws.ratio(), draws.rod())
+    mandrel_mm = draws.plan.mandrel.diameter_mm or 0.0
+    opening = made.mean_diameter_mm / (mandrel_mm + made.wire_diameter_mm)
+    wound_mm = draws.coil(mandrel_mm, draws.ratio(), draws.rod())
     coils, stiffer, grown = draws.counted(made.active_coils), draws.wires(), 1 + draws.heat()
     stages: list[Figures] = []
     for mean_mm, active, spring in ((wound_mm, coils, made), (wound_mm * grown, coils / grown, wanted)):
@@ -96,7 +104,8 @@ def cylinders(draws: Draws) -> Outcome:
         rate = spring.shear_modulus_mpa * wire_mm**4 / (8 * mean_mm**3 * active) * stiffer
         stages.append({
             "mean_diameter_mm": mean_mm, "outside_diameter_mm": mean_mm + wire_mm,
-            "inside_diameter_mm": mean_mm - wire_mm, "rate_n_per_mm": rate, "free_length_mm": draws.length(spring),
+            "inside_diameter_mm": mean_mm - wire_mm, "rate_n_per_mm": rate,
+            "free_length_mm": draws.length(spring, opening),
         })  # fmt: skip
     return stages[0], stages[1]
 
@@ -106,7 +115,7 @@ def cones(draws: Draws) -> Outcome:
     made, wanted, profile = draws.plan.finished.spring, draws.plan.wanted, draws.plan.mandrel.profile
     assert isinstance(made, ConicalSpring)
     assert isinstance(wanted, ConicalSpring)
-    ratio = draws.ratio()
+    ratio, opening = draws.ratio(), made.mean_diameter_large_mm / (profile[-1].diameter_mm + made.wire_diameter_mm)
     ends = [draws.coil(at.diameter_mm, ratio, draws.rod()) for at in (profile[0], profile[-1])]
     coils, stiffer, grown = draws.counted(made.active_coils), draws.wires(), 1 + draws.heat()
     stages: list[Figures] = []
@@ -120,7 +129,7 @@ def cones(draws: Draws) -> Outcome:
             for name, off in (("mean", 0), ("outside", 1), ("inside", -1))
         }
         rate = spring.shear_modulus_mpa * wire_mm**4 / softness * stiffer
-        stages.append({**figures, "rate_n_per_mm": rate, "free_length_mm": draws.length(spring)})
+        stages.append({**figures, "rate_n_per_mm": rate, "free_length_mm": draws.length(spring, opening)})
     return stages[0], stages[1]
 
 

@@ -14,6 +14,7 @@ from scipy.integrate import quad
 
 from sourcing.springs import geometry
 from sourcing.winding import springback, turns
+from sourcing.winding.pitch_share import PITCH_SHARE
 
 STRAINS = st.floats(0.002, 0.02)
 INDICES = st.floats(2.2, 60.0)
@@ -149,7 +150,7 @@ def test_eight_coils_of_index_12_drive_the_crank_back(wire_mm: float, turns_back
 def test_turns_pitch_and_wire_of_the_worked_example() -> None:
     """d 0.8, D 9.6, 6 + 2 coils, free 26, closed and ground, on 6.96: pitch 3.80, 9.87 turns, 243 mm of wire."""
     pitch_mm = (26 - 2 * 0.8) / 6
-    wound_pitch_mm = pitch_mm / turns.pitch_ratio(9.6 / 7.76)
+    wound_pitch_mm = pitch_mm / turns.pitch_ratio(9.6 / 7.76, PITCH_SHARE)
     assert wound_pitch_mm == pytest.approx(3.80, abs=0.005)
     wound = turns.turns_on_mandrel(6, 2, (9.6, pitch_mm), (7.76, wound_pitch_mm), 0.8)
     assert wound == pytest.approx(9.87, abs=0.005)

@@ -62,14 +62,15 @@ class LaidCone:
         return self.points[-1].diameter_mm
 
 
-def laid_cone(spring: ConicalSpring, mandrel_for_mm: Compensation) -> LaidCone:
+def laid_cone(spring: ConicalSpring, mandrel_for_mm: Compensation, pitch_share: float) -> LaidCone:
     """What is laid on the mandrel for a cone as it is to be when let go.
 
     (π D_m dN_m)² + (p_m dN_m)² + dr_m² = (π D_f dN_f)² + (p_f dN_f)² + dr_f², added up over pieces of turns; p_f/p_m as
     in a cylinder, and p_m no less than √(d² − Δr_m²), at which a turn lies against the last, its radius on the mandrel
     Δr_m off.
 
-    `spring`: as wound, before heat. `mandrel_for_mm`: the compensation of its wire.
+    `spring`: as wound, before heat. `mandrel_for_mm`: the compensation of its wire. `pitch_share`: by which share of
+    the opening its pitch opens.
     Source: derived for this project; the arc is kept.
     """
     active = spring.active_coils
@@ -79,7 +80,7 @@ def laid_cone(spring: ConicalSpring, mandrel_for_mm: Compensation) -> LaidCone:
     for first, last in pairwise([*range(ceil(active)), active]):
         parts = max(1, round(parts_of_a_turn * (last - first)))
         share = (last - first) / parts
-        these = [_piece(spring, mandrel_for_mm, first + part * share, share) for part in range(parts)]
+        these = [_piece(spring, mandrel_for_mm, pitch_share, first + part * share, share) for part in range(parts)]
         laid = ProfilePoint(
             last,
             mandrel_for_mm(diameter_at_mm(spring, last)),
@@ -106,12 +107,14 @@ class _Piece:
     touches: bool
 
 
-def _piece(spring: ConicalSpring, mandrel_for_mm: Compensation, turn: float, share: float) -> _Piece:
+def _piece(
+    spring: ConicalSpring, mandrel_for_mm: Compensation, pitch_share: float, turn: float, share: float
+) -> _Piece:
     """So much of a finished turn, on the mandrel."""
     wire_mm, pitch_mm = spring.wire_diameter_mm, pitch_of(spring)
     below_mm, mean_mm, above_mm = (diameter_at_mm(spring, turn + part * share) for part in (0.0, 0.5, 1.0))
     on_mandrel_mm = mandrel_for_mm(mean_mm) + wire_mm
-    opening = pitch_ratio(mean_mm / on_mandrel_mm)
+    opening = pitch_ratio(mean_mm / on_mandrel_mm, pitch_share)
     arc_mm = hypot(share * turn_length_mm(mean_mm, pitch_mm), (above_mm - below_mm) / 2)
     leans_mm = (mandrel_for_mm(above_mm) - mandrel_for_mm(below_mm)) / 2
     round_mm = sqrt(arc_mm**2 - leans_mm**2)

@@ -34,7 +34,7 @@ def cone_notes(
     yield _mandrel(task, known, before_heat, laid)
     yield from _touching(design.spring, laid, task.bench)
     yield _closing(design.spring, task.bench)
-    yield from fit_notes(design.fit, task)
+    yield from fit_notes(design.fit, task, known)
 
 
 def _mandrel(task: PressedTask, known: Knowledge, before_heat: ConicalSpring, laid: LaidCone) -> str:

@@ -31,7 +31,7 @@ from sourcing.winding.heat import change_of_diameter, making, oven_reaches, stre
 from sourcing.winding.line import wanted_line
 from sourcing.winding.model import Band, Made, Mandrel, Refusal, WindingPlan
 from sourcing.winding.presetting import PRESS_INSTEAD, as_laid
-from sourcing.winding.pressed_task import PressedTask, free_length_sd_mm
+from sourcing.winding.pressed_task import PressedTask, laid_length_sd_mm
 from sourcing.winding.task import Given
 from sourcing.winding.trials import Knowledge
 from sourcing.winding.tries import taught_by_one, tries_from
@@ -172,22 +172,22 @@ def _laid(task: PressedTask, known: Knowledge, design: ConicalDesign) -> WoundCo
         active_coils=spring.active_coils / opened,
         total_coils=spring.total_coils / opened,
     )
-    laid = laid_cone(as_laid(before, spring), known.mandrel_mm)
+    laid = laid_cone(as_laid(before, spring), known.mandrel_mm, known.pitch.share)
     pairs = ((before.mean_diameter_small_mm, laid.small_mm), (before.mean_diameter_large_mm, laid.large_mm))
     ratios = (turn_length_mm(mean, wire_mm) / turn_length_mm(on + wire_mm, wire_mm) for mean, on in pairs)
     dead_turns = (before.total_coils - before.active_coils) / 2 * sum(ratios)
     return WoundCone(design, before, laid, dead_turns)
 
 
-def _made(task: PressedTask, spring: ConicalSpring, small_sd_mm: float, large_sd_mm: float) -> Made:
+def _made(task: PressedTask, spring: ConicalSpring, small_sd_mm: float, large_sd_mm: float, pitch_sd: float) -> Made:
     """A cone's figures with their bands."""
     figures = describe_cone(
         spring, [point.at_mm for point in task.need.working], making(task.wire.material, task.bench)
     )
-    return Made(spring, figures, _bands(spring, small_sd_mm, large_sd_mm))
+    return Made(spring, figures, _bands(spring, small_sd_mm, large_sd_mm, pitch_sd))
 
 
-def _bands(spring: ConicalSpring, small_sd_mm: float, large_sd_mm: float) -> Mapping[str, Band]:
+def _bands(spring: ConicalSpring, small_sd_mm: float, large_sd_mm: float, pitch_sd: float) -> Mapping[str, Band]:
     """The figures with a known doubt, between their 95 % bounds; the rate's is taken from the large end."""
     bands: dict[str, Band] = {}
     wire_mm = spring.wire_diameter_mm
@@ -198,7 +198,7 @@ def _bands(spring: ConicalSpring, small_sd_mm: float, large_sd_mm: float) -> Map
     for end, mean_mm, sd_mm in ends:
         for name, value in (("mean", mean_mm), ("outside", mean_mm + wire_mm), ("inside", mean_mm - wire_mm)):
             bands[f"{name}_diameter_{end}_mm"] = Band(value - NORMAL_95 * sd_mm, value + NORMAL_95 * sd_mm)
-    rate, length_mm = pressed.rate_n_per_mm(spring), NORMAL_95 * free_length_sd_mm(spring)
+    rate, length_mm = pressed.rate_n_per_mm(spring), NORMAL_95 * laid_length_sd_mm(spring, pitch_sd)
     share = NORMAL_95 * hypot(DIAMETER_POWER * large_sd_mm / spring.mean_diameter_large_mm, rate_sd(spring))
     bands["rate_n_per_mm"] = Band(rate / (1 + share), rate * (1 + share))
     bands["free_length_mm"] = Band(spring.free_length_mm - length_mm, spring.free_length_mm + length_mm)
@@ -207,12 +207,12 @@ def _bands(spring: ConicalSpring, small_sd_mm: float, large_sd_mm: float) -> Map
 
 def _made_before_heat(task: PressedTask, known: Knowledge, wound: WoundCone) -> Made:
     small, large = (known.finished_mean_sd_mm(each) for each in (wound.laid.small_mm, wound.laid.large_mm))
-    return _made(task, wound.before_heat, small, large)
+    return _made(task, wound.before_heat, small, large, known.pitch_sd(wound.laid.large_mm))
 
 
 def _made_after_heat(task: PressedTask, known: Knowledge, wound: WoundCone) -> Made:
     small, large = (diameter_sd_mm(task, known, each) for each in (wound.laid.small_mm, wound.laid.large_mm))
-    return _made(task, wound.design.spring, small, large)
+    return _made(task, wound.design.spring, small, large, known.pitch_sd(wound.laid.large_mm))
 
 
 def _plan(

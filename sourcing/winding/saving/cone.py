@@ -24,7 +24,7 @@ from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import change_of_diameter, making
 from sourcing.winding.model import Mandrel
 from sourcing.winding.presetting import as_laid
-from sourcing.winding.pressed_task import free_length_sd_mm
+from sourcing.winding.pressed_task import brought_length_sd_mm
 from sourcing.winding.saving.coil import (
     AS_LONG_MM,
     TOLD_FROM,
@@ -76,7 +76,7 @@ def judged(coil: Coil, spring: ConicalSpring) -> Fit:
     """The cone against the need, measured: what is left of its doubt is the caliper's and the rate's."""
     spread = Spread(
         diameter_sd_mm=coil.diameter_sd_mm(spring.mean_diameter_large_mm),
-        free_length_sd_mm=free_length_sd_mm(spring),
+        free_length_sd_mm=brought_length_sd_mm(spring),
         rate_sd=rate_sd(spring),
         making=making(coil.wire.material, coil.bench),
     )
@@ -264,7 +264,8 @@ def _next_mandrel(coil: Coil, known: Knowledge) -> Mandrel:
     """The mandrel that gives the cone that was meant, as this coil shows the wire to spring back."""
     meant = coil.plan.finished.spring
     assert isinstance(meant, ConicalSpring)
-    return replace(coil.plan.mandrel, profile=as_turned(laid_cone(as_laid(meant, wanted_of(coil)), known.mandrel_mm)))
+    laid = laid_cone(as_laid(meant, wanted_of(coil)), known.mandrel_mm, known.pitch.share)
+    return replace(coil.plan.mandrel, profile=as_turned(laid))
 
 
 def _said_of_next(coil: Coil, then: Mandrel, begins: str) -> Iterator[str]:

@@ -13,8 +13,10 @@ from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import making
+from sourcing.winding.pitch_lesson import cannot_be
+from sourcing.winding.pitch_share import pitch_reading
 from sourcing.winding.presetting import as_laid
-from sourcing.winding.pressed_task import free_length_sd_mm
+from sourcing.winding.pressed_task import brought_length_sd_mm
 from sourcing.winding.saving.coil import (
     AS_LONG_MM,
     TOLD_FROM,
@@ -56,7 +58,7 @@ def judged(coil: Coil, spring: CompressionSpring) -> Fit:
     """The spring against the need, measured: what is left of its doubt is the caliper's and the rate's."""
     spread = Spread(
         diameter_sd_mm=coil.diameter_sd_mm(spring.mean_diameter_mm),
-        free_length_sd_mm=free_length_sd_mm(spring),
+        free_length_sd_mm=brought_length_sd_mm(spring),
         rate_sd=rate_sd(spring),
         making=making(coil.wire.material, coil.bench),
     )
@@ -101,18 +103,21 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
     ways = _ways(coil, replace(wanted, mean_diameter_mm=mean_mm), cut, _final_pitch_mm(coil, at_mm))
     way = best_way(*(ways if cut.total_coils <= there else ways[:2]))
     came = _Came(outside_mm, pitch_mm, at_mm, ways[0].spring, cut)
-    trial = coil.trial(mandrel_mm, outside_mm)
+    trial, laid_otherwise = coil.trial(mandrel_mm, outside_mm), False
     if pitch_mm is not None:
-        trial = replace(trial, pitch_wound_mm=coil.plan.pitch_on_mandrel_mm, pitch_mm=pitch_mm)
+        with_pitch = replace(trial, pitch_wound_mm=coil.plan.pitch_on_mandrel_mm, pitch_mm=pitch_mm)
+        laid_otherwise = cannot_be(pitch_reading(with_pitch, coil.wire_mm, coil.wire.material))
+        trial = trial if laid_otherwise else with_pitch
     then, rate_kept = next_coil(coil, trial), rate_n_per_mm(came.spring) / rate_n_per_mm(wanted)
     said = joined_said(
         doubted_pitch(coil, at_mm, _meant_pitch_mm(coil)),
+        [_not_as_laid(coil, at_mm)] if laid_otherwise else [],
         _said(coil, came, way, rate_kept),
         _too_few(way, ways[-1], there),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
         surprise(coil, trial),
-        _said_next(coil, came, then),
+        _said_next(coil, then, laid_otherwise),
         write_down(coil, trial),
     )
     return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.plan.mandrel)
@@ -127,6 +132,15 @@ class _Came:
     pitch_mm: float
     spring: CompressionSpring
     cut: CompressionSpring
+
+
+def _not_as_laid(coil: Coil, pitch_mm: float) -> str:
+    """That no pitch grows so from the one on the sheet."""
+    came, laid = (show_length(mm, coil.units) for mm in (pitch_mm, coil.plan.pitch_on_mandrel_mm))
+    return (
+        f"A pitch of {came} is not that of a coil laid at {laid}, as the sheet has it: it was laid otherwise, or is to "
+        "be measured again, over several turns. It teaches nothing of how the pitch opens."
+    )
 
 
 def _with_its_rate(wanted: CompressionSpring, mean_mm: float) -> CompressionSpring:
@@ -206,15 +220,18 @@ def _as_it_is(coil: Coil, came: _Came, rate_kept: float) -> str:
     return f"{rate}, and it is {free} long at rest ({was} meant)"
 
 
-def _said_next(coil: Coil, came: _Came, then: NextCoil | None) -> Iterator[str]:
-    """The next coil: its mandrel, with the pitch to lay where this one's made another length."""
+def _said_next(coil: Coil, then: NextCoil | None, laid_otherwise: bool) -> Iterator[str]:
+    """The next coil: its mandrel, with the pitch to lay where that is another than the sheet's."""
     if then is None:
         return
     mandrel, *another = said_of_next(coil, then)
-    as_long = abs(came.spring.free_length_mm - wanted_of(coil).free_length_mm) < AS_LONG_MM
-    laid_mm = then.plan.pitch_on_mandrel_mm * (1.0 if as_long else _meant_pitch_mm(coil) / came.pitch_mm)
-    same = abs(laid_mm - coil.plan.pitch_on_mandrel_mm) < SAME_PITCH_MM
-    yield mandrel if same else f"{mandrel.removesuffix('.')}; {pitch_next(coil, laid_mm)}."
+    laid_mm, of_sheet_mm = then.plan.pitch_on_mandrel_mm, coil.plan.pitch_on_mandrel_mm
+    if abs(laid_mm - of_sheet_mm) >= SAME_PITCH_MM:
+        yield f"{mandrel.removesuffix('.')}; {pitch_next(coil, laid_mm)}."
+    elif laid_otherwise:
+        yield f"{mandrel.removesuffix('.')}; lay it at the sheet's pitch of {show_length(of_sheet_mm, coil.units)}."
+    else:
+        yield mandrel
     yield from another
 
 

@@ -47,7 +47,7 @@ def _on_mandrel_mm(plan: WindingPlan) -> float:
     return plan.mandrel.diameter_mm + plan.wire_diameter_mm
 
 
-def _cylinder(plan: WindingPlan, _: Knowledge) -> Iterator[Working]:
+def _cylinder(plan: WindingPlan, known: Knowledge) -> Iterator[Working]:
     wanted, spring = plan.wanted, plan.finished.spring
     assert isinstance(wanted, CompressionSpring)
     assert isinstance(spring, CompressionSpring)
@@ -58,7 +58,7 @@ def _cylinder(plan: WindingPlan, _: Knowledge) -> Iterator[Working]:
     if laid_mm > spring.free_length_mm:
         yield given("free_length_mm", laid_mm, LONGER).at("as laid")
     pitch = geometry.pitch_mm(wire, laid_mm, active, total, spring.ends)
-    laid = work(turns.pitch_on_mandrel_mm, pitch, mean / on_mandrel, wire)
+    laid = work(turns.pitch_on_mandrel_mm, pitch, mean / on_mandrel, known.pitch.share, wire)
     yield laid
     pairs = ((mean, pitch), (on_mandrel, laid.value))
     yield work(turns.turns_on_mandrel, active, total - active, *pairs, wire, figure="turns_to_wind")

@@ -27,6 +27,7 @@ from sourcing.winding.conical.mandrel import laid_cone
 from sourcing.winding.doubts import NORMAL_95
 from sourcing.winding.making import laid
 from sourcing.winding.model import Band, Made, Mandrel, WindingPlan
+from sourcing.winding.pitch_share import PITCH_SHARE
 from sourcing.winding.plan import OF_KIND
 from sourcing.winding.presetting import as_laid
 from sourcing.winding.solid.coil import coil_of
@@ -99,7 +100,7 @@ def compression(random: Random) -> WindingPlan:
         free_length_mm=total * wire_mm + active * wire_mm * random.uniform(0.3, 4.0), total_coils=total, ends=ends,
         hand=random.choice(HANDS),
     )  # fmt: skip
-    coil = laid(as_laid(spring, spring), mandrel_mm)
+    coil = laid(known, as_laid(spring, spring), mandrel_mm)
     return _planned(known, spring, Mandrel("turned", mandrel_mm), coil.turns, coil.pitch_mm, bands)
 
 
@@ -139,7 +140,7 @@ def conical(random: Random) -> WindingPlan:
         free_length_mm=(total + active * random.uniform(0.6, 3.0)) * wire_mm, active_coils=active, total_coils=total,
         ends=ends, shear_modulus_mpa=80000.0, hand=random.choice(HANDS),
     )  # fmt: skip
-    cone = laid_cone(spring, known.mandrel_mm)
+    cone = laid_cone(spring, known.mandrel_mm, PITCH_SHARE)
     bands = {
         f"mean_diameter_{end}_mm": Band(mean_mm - around_mm, mean_mm + around_mm)
         for end, mean_mm, on_mm in (("small", small_mm, cone.small_mm), ("large", large_mm, cone.large_mm))

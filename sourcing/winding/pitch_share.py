@@ -1,0 +1,99 @@
+"""By which share of the opening of the diameter the pitch of a wire opens: assumed first, then as its trial coils show.
+
+p_f/p_m = 1 + a (D_f/D_m − 1). Each coil of which both pitches were measured reads the share a, and moves and narrows
+it; it is taken to be the same at every spring index (assumed). A coil laid wire against wire that stays closed reads
+none.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import hypot, sqrt
+
+from sourcing.materials.model import Material
+from sourcing.stock.model import Trial
+from sourcing.winding.coil_reading import SURPRISE
+from sourcing.winding.heat_change import as_wound
+from sourcing.winding.turns import pitch_ratio_sd
+
+PITCH_SHARE, PITCH_SHARE_SD = 0.3, 0.1
+"""The share where the wire cannot turn about its own axis, and one standard deviation of it.
+
+Assumed for this project; wire that can turn would open by up to the square of the ratio.
+"""
+
+PITCH_SD_MM = 0.02
+"""A pitch measured over several turns (assumed)."""
+
+DIAMETERS_SD_MM = 0.03
+"""A coil or a rod under a caliper of ±0.05 mm, read as a rectangle."""
+
+CLOSED_WITHIN_MM = 0.02
+"""Turns nearer to each other than this touch (assumed)."""
+
+
+@dataclass(frozen=True, slots=True)
+class PitchReading:
+    """What one coil shows, as wound: D_f/D_m, p_f/p_m, and the share that follows, with its standard deviation."""
+
+    opening: float
+    ratio: float
+    sd: float
+
+    @property
+    def share(self) -> float:
+        """a = (p_f/p_m − 1) / (D_f/D_m − 1)."""
+        return (self.ratio - 1.0) / (self.opening - 1.0)
+
+    @property
+    def can_be(self) -> bool:
+        """Whether the pitch grew, and by no more than that of wire that turns freely about its own axis."""
+        return 1.0 <= self.ratio <= self.opening**2
+
+
+@dataclass(frozen=True, slots=True)
+class PitchShare:
+    """The share a, one standard deviation of it, and how many coils showed it."""
+
+    share: float = PITCH_SHARE
+    sd: float = PITCH_SHARE_SD
+    coils: int = 0
+
+    def after(self, reading: PitchReading | None) -> PitchShare:
+        """What is known once this coil was measured too: 1/u² of both added up, and the shares weighed by them.
+
+        A coil more than three standard deviations off is believed, and the doubt is as wide as at first: the share was
+        assumed.
+
+        >>> round(PitchShare().after(PitchReading(1.25, 1.125, 0.1)).share, 3)
+        0.4
+        """
+        if reading is None or not reading.can_be:
+            return self
+        if abs(reading.share - self.share) > SURPRISE * hypot(self.sd, reading.sd):
+            return PitchShare(reading.share, max(PITCH_SHARE_SD, reading.sd), self.coils + 1)
+        before, now = self.sd**-2, reading.sd**-2
+        share = (before * self.share + now * reading.share) / (before + now)
+        return PitchShare(share, 1.0 / sqrt(before + now), self.coils + 1)
+
+    def ratio_sd(self, opening: float) -> float:
+        """The relative standard deviation of the pitch after release; 0 where nothing opens."""
+        return pitch_ratio_sd(opening, self.share, self.sd) if opening > 1.0 else 0.0
+
+
+def pitch_reading(trial: Trial, wire_diameter_mm: float, material: Material) -> PitchReading | None:
+    """What a trial coil shows; None where a pitch was not measured, nothing opened, or the turns lie close.
+
+    Heat leaves the free length (assumed), so that a pitch changes by it as the diameter does.
+    """
+    wound_mm, came_mm, wire_mm = trial.pitch_wound_mm, trial.pitch_mm, wire_diameter_mm
+    if wound_mm is None or came_mm is None or came_mm < wire_mm + CLOSED_WITHIN_MM:
+        return None
+    measured_mm, laid_mm = trial.outside_diameter_mm - wire_mm, trial.mandrel_mm + wire_mm
+    mean_mm, _ = as_wound(measured_mm, trial.heated, material)
+    opening, ratio = mean_mm / laid_mm, came_mm / wound_mm * mean_mm / measured_mm
+    if opening <= 1.0:
+        return None
+    of_pitch = ratio * hypot(PITCH_SD_MM / wound_mm, PITCH_SD_MM / came_mm)
+    of_opening = (ratio - 1.0) / (opening - 1.0) * opening * hypot(DIAMETERS_SD_MM / mean_mm, DIAMETERS_SD_MM / laid_mm)
+    return PitchReading(opening, ratio, hypot(of_pitch, of_opening) / (opening - 1.0))
