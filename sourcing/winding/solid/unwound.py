@@ -57,6 +57,7 @@ def _unwound(coil: LaidCoil) -> Iterator[tuple[Station, float]]:
 @formula(
     "s = √(h (d − h)) − √(k (d − k)), k = max(0, h − a)",
     where={"h": "lip_mm", "d": "wire_mm", "a": "opening_mm"},
+    closed=False,
     source="derived: half the width of the groove at its lips, less half of the wire's chord there",
 )
 def play_in_groove_mm(wire_mm: float, lip_mm: float, opening_mm: float) -> float:
