@@ -13,8 +13,8 @@ from sourcing.stock.model import Bench, Catalogue, StockSpring
 from sourcing.verdict.notes import notes
 from sourcing.verdict.options import NO_SUCH_SPRING, Option, all_options
 from sourcing.verdict.rules import RULES, Choices, Rule
+from sourcing.verdict.sentence import in_one_sentence
 from sourcing.verdict.would_change import would_change
-from sourcing.winding.advice import LEAST_CHANCE
 from sourcing.winding.best import Winding, best_plan
 from sourcing.winding.model import Refusal, WindingPlan
 
@@ -131,7 +131,7 @@ def decide(need: Need, catalogue: Catalogue) -> Verdict:
         need,
         bench,
         chosen,
-        _sentence(choices, chosen, winding.refusal),
+        in_one_sentence(choices, chosen, winding.refusal),
         because,
         _cautions(need, chosen),
         would_change(choices, chosen),
@@ -165,51 +165,3 @@ def _passed(rule: Rule, refusal: Refusal | None) -> str:
     if rule.name == "wire-to-buy" and refusal is not None:
         return f"{rule.otherwise} ({refusal.why})"
     return rule.otherwise
-
-
-def _sentence(choices: Choices, chosen: Option | None, refusal: Refusal | None) -> str:
-    if chosen is None and refusal is not None and refusal.rule in NO_SUCH_SPRING:
-        return f"Nothing can be recommended: {refusal.why}. See whether a figure of the need is mistyped."
-    if chosen is None:
-        return "Nothing can be recommended: nothing listed comes near, and winding it by hand is refused."
-    return f"{_deed(choices, chosen)}{_how_well(chosen)}."
-
-
-def _deed(choices: Choices, option: Option) -> str:
-    match option.option:
-        case "drawer":
-            assert option.stock is not None
-            where = f" ({option.stock.shelf})" if option.stock.shelf else ""
-            count = f"{choices.need.quantity} of " if choices.need.quantity > 1 else ""
-            return f"Take {count}{option.id} from the drawer{where}"
-        case "adapted":
-            assert option.stock is not None
-            where = f" from the drawer ({option.stock.shelf})" if option.stock.shelf else " from the drawer"
-            return f"Adapt {option.id}{where}: {option.how}"
-        case "bought":
-            assert option.stock is not None
-            lead = f", {option.days:g} days" if option.days is not None else ""
-            return f"Buy {option.id} from {option.stock.seller}: {option.how}{lead}"
-        case "wound":
-            assert option.plan is not None
-            count = "Wind it" if choices.need.quantity == 1 else f"Wind {choices.need.quantity} of them"
-            return f"{count} {option.plan.summary}"
-        case _:
-            assert choices.bench.spring_maker is not None
-            lead = f", {option.days:g} days" if option.days is not None else ""
-            return f"Have it made by {choices.bench.spring_maker.name}{lead}"
-
-
-def _how_well(option: Option) -> str:
-    if option.fit is None:
-        return ""
-    score = f"score {option.fit.score}, " if option.fit.score is not None else ""
-    fits = "it fits" if option.fits == "yes" else "a near fit"
-    broken = "; ".join(limit.why for limit in option.fit.broken)
-    first = f"; first {' and '.join(option.fit.to_do)}" if option.fit.to_do else ""
-    chance = option.chance if option.plan is None else option.plan.tries.first
-    if chance < LEAST_CHANCE:
-        of_what = "" if option.plan is None else f" of a right first try, {chance:.2f}"
-        fits = f"a poor chance{of_what}, though {'it fits on paper' if option.fits == 'yes' else 'it is a near fit'}"
-    by = "" if option.plan is None or chance >= LEAST_CHANCE else " by the second try"
-    return f"; {fits} ({score}chance {option.chance:.2f}{by})" + (f": {broken}" if broken else "") + first

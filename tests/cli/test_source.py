@@ -34,19 +34,33 @@ spools:
 """
 
 
-@pytest.mark.parametrize(("percent", "is_poor"), [(8, False), (2, True)])
-def test_a_poor_chance_of_the_first_try_leads_what_is_said_of_how_well_a_spring_fits(
-    run, bench_folder, percent, is_poor
-):
+@pytest.mark.parametrize(
+    ("percent", "wanted", "leads"),
+    [
+        (12, 0.8, ""),
+        (5, 0.6, "The first try will more likely miss than not"),
+        (5, 0.8, "This is not sure to serve"),
+        (1, 0.8, "This will more likely fail than serve"),
+        (1, 0.1, "This will more likely fail than serve"),
+    ],
+)
+def test_a_poor_chance_is_told_before_the_deed_and_before_it_is_said_to_fit(run, bench_folder, percent, wanted, leads):
     (bench_folder / "need.yaml").write_text(POOR.replace("3 %", f"{percent} %"), "utf-8")
-    (bench_folder / "spools.yaml").write_text(STAINLESS, "utf-8")
-    document = run("source", "need.yaml", "--catalog", "spools.yaml", "--json").json
-    winding, sentence = document["winding"], document["verdict"]["sentence"]
+    (bench_folder / "catalog/springs/drawer.yaml").unlink()
+    (bench_folder / "catalog/bench.yaml").write_text(f"prefer: {{least_chance: {wanted}}}\n", "utf-8")
+    next((bench_folder / "catalog/spools").glob("*.yaml")).write_text(STAINLESS, "utf-8")
+    document = run("source", "need.yaml", "--json").json
+    said, chosen, winding = document["verdict"]["sentence"], document["options"][0], document["winding"]
+    assert (document["verdict"]["id"], chosen["id"]) == ("S2", "S2")
     first, second = winding["chance_first_try"], winding["chance_by_second_try"]
-    poor = f"; a poor chance of a right first try, {first:.2f}, though it fits on paper (score "
-    assert (poor in sentence) is is_poor
-    assert (f"chance {second:.2f} by the second try)" in sentence) is is_poor
-    assert ("; it fits (score " in sentence) is not is_poor
+    chance = f"chance {first:.2f} at the first try, {second:.2f} by the second"
+    if leads:
+        assert said.startswith(f"{leads} ({chance}")
+        assert said.index(": wind it from S2") < said.index("; on paper it fits (score ")
+    else:
+        assert said.startswith("Wind it from S2")
+        assert f"; it fits (score {chosen['score']}, {chance})." in said
+    assert said.count("chance") == 1
 
 
 def test_the_json_has_every_key_of_the_contract(run, bench_folder):
