@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from sourcing.fit.cases import case_of
 from sourcing.fit.chance import chance
 from sourcing.fit.limits import limits
 from sourcing.fit.limits.room import BORE, ROD
-from sourcing.fit.model import Fit, Spread, Verdict
+from sourcing.fit.model import Deviation, Fit, Limit, Spread, Verdict
 from sourcing.fit.score import deviations, score
 from sourcing.need.model import Need
 from sourcing.springs.model import Spring
@@ -31,10 +33,17 @@ def judge(spring: Spring, need: Need, bench: Bench, spread: Spread, rate: float 
     hard_broken = [limit.limit for limit in all_limits if limit.hard and not limit.holds]
     hopeless = any(not name.startswith(MENDED_BY_SPREAD) for name in hard_broken)
     works = 0.0 if hopeless else chance(case)
-    worst = max((row.deviation_over_tolerance for row in rows), default=0.0)
-    fits: Verdict = "yes"
-    if hard_broken or worst > 2.0 + ROUNDING:
-        fits = "no"
-    elif worst > 1.0 + ROUNDING or not all(limit.holds for limit in all_limits):
-        fits = "near"
-    return Fit(fits, score(rows), works, all_limits, rows)
+    return Fit(verdict(all_limits, rows), score(rows), works, all_limits, rows)
+
+
+def verdict(limits: Sequence[Limit], rows: Sequence[Deviation]) -> Verdict:
+    """What limits and deviations make of a fit."""
+    worst = max((grade(row) for row in rows), default=0)
+    if worst > 1 or any(limit.hard and not limit.holds for limit in limits):
+        return "no"
+    return "yes" if worst == 0 and all(limit.holds for limit in limits) else "near"
+
+
+def grade(row: Deviation) -> int:
+    """0 within one tolerance, 1 within two, 2 beyond."""
+    return sum(row.deviation_over_tolerance > tolerances + ROUNDING for tolerances in (1.0, 2.0))

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from sourcing.fit.model import Fit
 from sourcing.fit.score import allowed, force_house_tolerance_n
 from sourcing.need.model import Need
 from sourcing.quantities import Wanted, show_diameter, show_force, show_grams, show_length
 from sourcing.springs import geometry, pressed, tolerances
 from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, PressedSpring
 from sourcing.stock.model import Bench
-from sourcing.winding.doubts import DIAMETER_POWER
 from sourcing.winding.heat import asked_with
-from sourcing.winding.model import Acceptance, GoesIn, Serves
+from sourcing.winding.in_hand import finished, keeps, kept_outside_mm
+from sourcing.winding.model import Acceptance, GoesIn
 from sourcing.winding.trials import Knowledge
 
 STANDARD_GRAVITY = 9.80665
@@ -69,16 +70,16 @@ def readings(spring: PressedSpring, need: Need, bench: Bench) -> tuple[Reading, 
 
 def accept(
     spring: CompressionSpring,
+    planned: Fit,
     need: Need,
     bench: Bench,
     known: Knowledge,
     mandrel_mm: float,
-    serves: Sequence[Serves] = (),
 ) -> tuple[Acceptance, ...]:
-    """The checks of a finished spring in the order in which they are done; `serves` as the plan tells it."""
+    """The checks of a finished spring in the order in which they are done."""
     forces = readings(spring, need, bench)
     return (
-        _outside_diameter(spring, bench, known, mandrel_mm, _serving_mm(spring, need, bench, serves)),
+        _outside_diameter(spring, planned, need, bench, known, mandrel_mm),
         coils_row(spring, need, bench),
         free_length_row(spring, need, bench, forces),
         *_upright(spring),
@@ -88,49 +89,24 @@ def accept(
 
 
 def _outside_diameter(
-    spring: CompressionSpring,
-    bench: Bench,
-    known: Knowledge,
-    mandrel_mm: float,
-    serving_mm: tuple[float | None, float | None],
+    spring: CompressionSpring, planned: Fit, need: Need, bench: Bench, known: Knowledge, mandrel_mm: float
 ) -> Acceptance:
-    """What the wanted forces bear at the coils planned, within the diameters that serve at all."""
-    low, high = serving_mm
-    borne_mm = spring.mean_diameter_mm * bench.tolerances.rate / DIAMETER_POWER
-    borne_low, borne_high = spring.outside_diameter_mm - borne_mm, spring.outside_diameter_mm + borne_mm
+    """What is kept as it is with the coils planned."""
+
+    def kept(mean_mm: float) -> bool:
+        return keeps(finished(replace(spring, mean_diameter_mm=mean_mm), need, bench), planned)
+
     slope = (known.mandrel_mm(spring.mean_diameter_mm) - known.mandrel_mm(spring.mean_diameter_mm * 0.99)) / (
         0.01 * spring.mean_diameter_mm
     )
     return Acceptance(
         "outside_diameter_mm",
-        borne_low if low is None else max(low, borne_low),
-        borne_high if high is None else min(high, borne_high),
+        *kept_outside_mm(spring, kept, bench.units),
         f"{asked_with('`--came-out`', spring.material, bench)} says whether other coils save it, and how many. Else "
         f"wind another. Too large: a smaller mandrel, too small: a larger one, by {slope:.2f} of what it is off"
         f"{_rods_beside(mandrel_mm, bench)} Write the coil down with `springwright trial`: the next mandrel will be "
         "nearer.",
     )
-
-
-def _serving_mm(
-    spring: CompressionSpring, need: Need, bench: Bench, serves: Sequence[Serves]
-) -> tuple[float | None, float | None]:
-    """The outside diameters that serve: the range that holds the spring's own, else what clears rod and bore."""
-    for each in serves:
-        if each.low_mm <= spring.mean_diameter_mm <= each.high_mm:
-            return each.low_mm + spring.wire_diameter_mm, each.high_mm + spring.wire_diameter_mm
-    return _clearing_mm(spring, need, bench)
-
-
-def _clearing_mm(spring: CompressionSpring, need: Need, bench: Bench) -> tuple[float | None, float | None]:
-    """The least and the greatest outside diameter that clears rod and bore; None where there is none."""
-    bore, rod = need.pocket.bore_mm, need.pocket.rod_mm
-    low = high = None
-    if rod is not None and rod.largest is not None:
-        low = rod.largest + bench.clearance.rod_mm + 2 * spring.wire_diameter_mm
-    if bore is not None and bore.smallest is not None:
-        high = bore.smallest - bench.clearance.bore_mm - _growth_mm(spring)
-    return low, high
 
 
 def _rods_beside(mandrel_mm: float, bench: Bench) -> str:
@@ -139,13 +115,6 @@ def _rods_beside(mandrel_mm: float, bench: Bench) -> str:
     larger = min((rod for rod in bench.rods_mm if rod > mandrel_mm), default=None)
     on_hand = " and ".join(show_diameter(rod, bench.units) for rod in (smaller, larger) if rod is not None)
     return f"; the next rods on hand are {on_hand}." if on_hand else "."
-
-
-def _growth_mm(spring: CompressionSpring) -> float:
-    pitch_mm = geometry.pitch_mm(
-        spring.wire_diameter_mm, spring.free_length_mm, spring.active_coils, spring.total_coils, spring.ends
-    )
-    return geometry.growth_at_solid_mm(spring.wire_diameter_mm, spring.mean_diameter_mm, pitch_mm)
 
 
 def coils_row(spring: PressedSpring, need: Need, bench: Bench) -> Acceptance:

@@ -106,7 +106,7 @@ def _plan(
         serves=serves,
         only=only,
         heat=numbers.heat,
-        accept=accept(spring, need, bench, known, wound.diameter_mm, serves),
+        accept=accept(spring, wound.design.fit, need, bench, known, wound.diameter_mm),
         goes_in=goes_in(spring, need, bench),
         numbers=numbers,
         steps=numbers.steps(need, bench),

@@ -12,11 +12,12 @@ from sourcing.need.model import Need, Pocket
 from sourcing.springs import pulled
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.stock.model import Bench
+from sourcing.winding.extension.in_hand import hooked
 from sourcing.winding.extension.task import hook_heights_mm
 from sourcing.winding.model import wire_of
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.saving.coil import Coil, SenselessError
-from sourcing.winding.saving.extension.body import hooked, wanted_of
+from sourcing.winding.saving.extension.body import wanted_of
 from sourcing.winding.saving.extension.diameter import came_out
 from sourcing.winding.saving.extension.length import came_out_pitch, pulled_to
 from sourcing.winding.saving.extension.tension import came_out_tension, free_length_for_force_mm, left_in_the_end

@@ -11,6 +11,9 @@ from sourcing.need.model import Need
 from sourcing.quantities import show_temperature
 from sourcing.springs.compression import INDEX_RANGE, index_is_covered
 
+INDEX = "spring index"
+"""The limit of a spring index, of any kind."""
+
 _RATINGS = ("unsuitable", "stands it for a short time, or coated", "suitable with care", "suitable")
 
 
@@ -56,7 +59,7 @@ def index_covered(case: AnyCase, standard: str) -> Iterator[Limit]:
     """A spring index outside the range of the standard of the kind, the same in all of them."""
     index, (low, high) = case.spring.spring_index, INDEX_RANGE
     why = f"index {index:.1f}; {standard} covers {low:g} to {high:g}"
-    yield Limit("spring index", index_is_covered(index), False, why)
+    yield Limit(INDEX, index_is_covered(index), False, why)
 
 
 def material(case: AnyCase) -> Iterator[Limit]:

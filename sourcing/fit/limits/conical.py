@@ -75,7 +75,7 @@ def spring_index(case: PressedCase) -> Iterator[Limit]:
         mean_mm / spring.wire_diameter_mm for mean_mm in (spring.mean_diameter_small_mm, spring.mean_diameter_large_mm)
     )
     why = f"index {small:.1f} to {large:.1f}; EN 13906-1 covers {INDEX_RANGE[0]:g} to {INDEX_RANGE[1]:g}"
-    yield Limit("spring index", index_is_covered(small) and index_is_covered(large), False, why)
+    yield Limit(any_kind.INDEX, index_is_covered(small) and index_is_covered(large), False, why)
 
 
 LIMITS = (

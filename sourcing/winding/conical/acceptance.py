@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from math import inf
 
+from sourcing.fit.model import Fit
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter
-from sourcing.springs.conical_lengths import growth_at_ends_mm, solid_length_of
+from sourcing.springs.conical_lengths import solid_length_of
 from sourcing.springs.describe_conical import closing_order
 from sourcing.springs.model import ConicalSpring, Ends
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import coils_row, force_rows, free_length_row, readings, solid_length_row
-from sourcing.winding.conical.room import End, EndDiameters
-from sourcing.winding.doubts import DIAMETER_POWER
+from sourcing.winding.conical.in_hand import ends_kept_outside_mm
 from sourcing.winding.heat import asked_with
 from sourcing.winding.model import Acceptance
 from sourcing.winding.trials import Knowledge
@@ -26,14 +25,13 @@ UNEVEN_GAP = 0.15
 
 
 def accept_cone(
-    spring: ConicalSpring, ends: EndDiameters, need: Need, bench: Bench, known: Knowledge
+    spring: ConicalSpring, planned: Fit, need: Need, bench: Bench, known: Knowledge
 ) -> tuple[Acceptance, ...]:
     """The checks of a finished cone in the order in which they are done."""
     forces = readings(spring, need, bench)
     free = free_length_row(spring, need, bench, forces)
     return (
-        _end("small", spring, ends, bench, known),
-        _end("large", spring, ends, bench, known),
+        *_ends(spring, planned, need, bench, known),
         coils_row(spring, need, bench),
         *_tips(spring, bench),
         free,
@@ -43,28 +41,21 @@ def accept_cone(
     )
 
 
-def _end(name: End, spring: ConicalSpring, ends: EndDiameters, bench: Bench, known: Knowledge) -> Acceptance:
-    """What the wanted forces bear at the coils planned, no further than the pocket of that end."""
-    wire_mm, room, small = spring.wire_diameter_mm, ends.of(name), name == "small"
-    mean_mm = spring.mean_diameter_small_mm if small else spring.mean_diameter_large_mm
-    growth_mm = growth_at_ends_mm(spring)[0 if small else 1]
-    borne_mm = spring.mean_diameter_mm * bench.tolerances.rate / DIAMETER_POWER
-    least_mm = max(mean_mm - borne_mm, 0.0 if room.over_rod_mm is None else room.over_rod_mm)
-    most_mm = min(mean_mm + borne_mm, inf if room.in_bore_mm is None else room.in_bore_mm - growth_mm)
+def _ends(spring: ConicalSpring, planned: Fit, need: Need, bench: Bench, known: Knowledge) -> Iterable[Acceptance]:
+    """Both ends, small one first."""
     small_share, large_share = (
         (known.mandrel_mm(each) - known.mandrel_mm(0.99 * each)) / (0.01 * each)
         for each in (spring.mean_diameter_small_mm, spring.mean_diameter_large_mm)
     )
-    return Acceptance(
-        f"outside_diameter_{name}_mm",
-        least_mm + wire_mm,
-        most_mm + wire_mm,
+    if_not = (
         f"Too large: turn the mandrel down there, too small: make it thicker, by {small_share:.2f} of what the "
         f"diameter is off at the small end and {large_share:.2f} at the large one. Both ends off the same way: the "
         "wire springs back otherwise than assumed; "
         f"{asked_with('`--came-out` and `--came-out-small-end`', spring.material, bench)} says whether it is kept or "
-        "cut, and the next mandrel. One end alone: the mandrel is not as listed there.",
+        "cut, and the next mandrel. One end alone: the mandrel is not as listed there."
     )
+    for end, (low_mm, high_mm) in ends_kept_outside_mm(spring, planned, need, bench).items():
+        yield Acceptance(f"outside_diameter_{end}_mm", low_mm, high_mm, if_not)
 
 
 def _tips(spring: ConicalSpring, bench: Bench) -> Iterable[Acceptance]:

@@ -249,7 +249,7 @@ def _plan(
         serves=serves,
         only=only,
         heat=numbers.heat,
-        accept=accept_cone(spring, ends, need, bench, known),
+        accept=accept_cone(spring, wound.design.fit, need, bench, known),
         goes_in=goes_in(spring, need, bench),
         numbers=numbers,
         steps=numbers.steps(need, bench),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from sourcing.fit.model import Fit
 from sourcing.fit.score import allowed, force_house_tolerance_n
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_grams, show_length
@@ -12,20 +13,24 @@ from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import ExtensionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import STANDARD_GRAVITY, TURNS_COUNTED_TO, Reading
-from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95
+from sourcing.winding.doubts import NORMAL_95
+from sourcing.winding.extension.in_hand import as_it_came
 from sourcing.winding.extension.task import free_length_sd_mm
 from sourcing.winding.extension.tension_words import LEAN_MORE, NOT_PUT_IN, take_away
 from sourcing.winding.heat import asked_with
+from sourcing.winding.in_hand import finished, keeps, kept_outside_mm
 from sourcing.winding.model import Acceptance, Band, GoesIn
 
 GAP_WIRES = 0.5
 """So many wires longer than with all its coils touching, a body shows gaps (assumed)."""
 
 
-def accept_extension(spring: ExtensionSpring, need: Need, bench: Bench, tension: Band) -> tuple[Acceptance, ...]:
+def accept_extension(
+    spring: ExtensionSpring, planned: Fit, need: Need, bench: Bench, tension: Band
+) -> tuple[Acceptance, ...]:
     """The checks of a finished spring in the order in which they are done."""
     return (
-        _outside(spring, need, bench),
+        _outside(spring, planned, need, bench),
         _coils(spring, bench),
         _body(spring),
         _free_length(spring, need, bench),
@@ -56,16 +61,15 @@ def _force_n(spring: ExtensionSpring, length_mm: float) -> float:
     return pulled.force_n(spring, length_mm, pulled.rate_n_per_mm(spring), spring.initial_tension_n or 0.0)
 
 
-def _outside(spring: ExtensionSpring, need: Need, bench: Bench) -> Acceptance:
-    """What the wanted rate bears at the coils planned, no wider than the bore."""
-    borne_mm = spring.mean_diameter_mm * bench.tolerances.rate / DIAMETER_POWER
-    low, high, bore = spring.outside_diameter_mm - borne_mm, spring.outside_diameter_mm + borne_mm, need.pocket.bore_mm
-    if bore is not None and bore.smallest is not None:
-        high = min(high, bore.smallest - bench.clearance.bore_mm)
+def _outside(spring: ExtensionSpring, planned: Fit, need: Need, bench: Bench) -> Acceptance:
+    """What is kept as it is with the coils planned."""
+
+    def kept(mean_mm: float) -> bool:
+        return keeps(finished(as_it_came(spring, mean_mm), need, bench), planned)
+
     return Acceptance(
         "outside_diameter_mm",
-        low,
-        high,
+        *kept_outside_mm(spring, kept, bench.units),
         "Too large: a smaller mandrel, too small: a larger one. Before its hooks are bent other "
         "coils may save it: `springwright wind` with `--came-out` says how many, and how high the hooks stand then. "
         "Write the coil down with `springwright trial`.",

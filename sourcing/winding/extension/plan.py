@@ -100,7 +100,7 @@ def _plan(
         serves=serves,
         only=only,
         heat=numbers.heat,
-        accept=accept_extension(spring, need, bench, tension),
+        accept=accept_extension(spring, wound.design.fit, need, bench, tension),
         goes_in=extension_goes_in(spring, need, bench),
         numbers=numbers,
         steps=numbers.steps(need, bench),

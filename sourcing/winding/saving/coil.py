@@ -15,6 +15,7 @@ from sourcing.springs.model import Spring
 from sourcing.stock.model import Bench, Spool, Trial
 from sourcing.stock.trial_bounds import least_outside_mm, measures_too_little, reading_error_mm
 from sourcing.winding.heat import change_of_diameter
+from sourcing.winding.in_hand import keeps
 from sourcing.winding.model import Mandrel, WindingPlan, Wire
 from sourcing.winding.trials import CALIPER_SD_MM, Knowledge, learn
 
@@ -143,12 +144,12 @@ class Coil:
         return ", counted before heat" if self.change_to_come else ""
 
 
-def best_way(as_it_is: Way[S], *changed: Way[S]) -> Way[S]:
-    """The coil as it is where it serves; else whichever way is best, as it is before any change that is no better.
+def best_way(coil: Coil, as_it_is: Way[S], *changed: Way[S]) -> Way[S]:
+    """The coil as it is where it is kept so; else whichever way is best, as it is before any change that is no better.
 
     Where none serves it is to be wound again.
     """
-    if as_it_is.fit.fits == "yes":
+    if keeps(as_it_is.fit, coil.plan.fit):
         return as_it_is
     best = min((as_it_is, *changed), key=lambda way: (_ORDER[way.fit.fits], -(way.fit.score or 0)))
     return replace(best, answer="wind again") if best.fit.fits == "no" else best
@@ -174,7 +175,7 @@ def refuse_senseless(coil: Coil, measure: str, outside_mm: float, mandrel_mm: fl
 
 def keep_it(coil: Coil, way: Way[Spring]) -> str:
     """That a coil serves as it is; or only nearly, where more was meant."""
-    if way.fit.fits == "yes" or coil.plan.fit.fits != "yes":
+    if keeps(way.fit, coil.plan.fit):
         return "keep it as it is"
     return "a near fit now: keep it only where what is off below does not matter"
 

@@ -12,13 +12,14 @@ from itertools import permutations
 from typing import Literal
 
 from sourcing.figures import formula
-from sourcing.fit.judge import judge
 from sourcing.fit.model import Fit, Spread
 from sourcing.quantities import show_diameter, show_length
 from sourcing.springs import pressed
 from sourcing.springs.conical_lengths import SURE_STEP, pitch_mm, pitch_of, solid_length_of, step_of, telescopes
 from sourcing.springs.model import ConicalSpring
 from sourcing.stock.model import Trial
+from sourcing.winding import in_hand
+from sourcing.winding.conical.in_hand import as_it_came
 from sourcing.winding.conical.mandrel import as_turned, laid_cone
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import change_of_diameter, making
@@ -80,7 +81,7 @@ def judged(coil: Coil, spring: ConicalSpring) -> Fit:
         rate_sd=rate_sd(spring),
         making=making(coil.wire.material, coil.bench),
     )
-    return judge(spring, coil.need, coil.bench, spread)
+    return in_hand.judged(spring, coil.need, coil.bench, spread)
 
 
 def large_came_out(coil: Coil, outside_mm: float) -> Saved:
@@ -107,7 +108,7 @@ def _came_out(coil: Coil, measured_mm: Mapping[End, float]) -> Saved:
     rate = pressed.rate_n_per_mm(wanted)
     cuts = filter(None, (cut_for_rate(kept, end, rate) for end in ENDS))
     as_it_is = Way("keep", kept, judged(coil, kept))
-    way = best_way(as_it_is, *(Way("change", cut, judged(coil, cut)) for cut in cuts))
+    way = best_way(coil, as_it_is, *(Way("change", cut, judged(coil, cut)) for cut in cuts))
     rate_kept = pressed.rate_n_per_mm(kept) / rate
     mandrel = _next_mandrel(coil, ends.known)
     begins = next_one(ends.known.unsettled)
@@ -147,31 +148,6 @@ def _agree(coil: Coil, one: Trial, other: Trial) -> bool:
     """Whether one end alone, of a wire of which nothing is believed, lets the other be as it is."""
     taught = replace(coil.known_then(), flow_ratio_sd=ANY_WIRE_SD, trend=None).after(one, coil.wire.material)
     return not taught.after(other, coil.wire.material).lessons[-1].surprising
-
-
-@formula(
-    "n' = n (D₁ + D₂) / (D₁' + D₂')",
-    where={
-        "n": "wanted.active_coils",
-        "D₁": "wanted.mean_diameter_small_mm",
-        "D₂": "wanted.mean_diameter_large_mm",
-        "D₁'": "small_mean_mm",
-        "D₂'": "large_mean_mm",
-    },
-    closed=False,
-    source="derived, see winding_model: the wire keeps its length; what it climbs and leans inwards is left out",
-)
-def as_it_came(wanted: ConicalSpring, small_mean_mm: float, large_mean_mm: float) -> ConicalSpring:
-    """The cone with other ends: the same wire makes fewer coils of larger ones, and the end coils are kept."""
-    meant_mm = wanted.mean_diameter_small_mm + wanted.mean_diameter_large_mm
-    active = wanted.active_coils * meant_mm / (small_mean_mm + large_mean_mm)
-    return replace(
-        wanted,
-        mean_diameter_small_mm=small_mean_mm,
-        mean_diameter_large_mm=large_mean_mm,
-        active_coils=active,
-        total_coils=active + wanted.total_coils - wanted.active_coils,
-    )
 
 
 @formula(

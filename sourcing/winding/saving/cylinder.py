@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from sourcing.fit.judge import judge
 from sourcing.fit.model import Fit, Spread
 from sourcing.quantities import show_diameter, show_length
 from sourcing.springs import compression, geometry
 from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
+from sourcing.winding import in_hand
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import making
 from sourcing.winding.pitch_lesson import cannot_be
@@ -62,7 +62,7 @@ def judged(coil: Coil, spring: CompressionSpring) -> Fit:
         rate_sd=rate_sd(spring),
         making=making(coil.wire.material, coil.bench),
     )
-    return judge(spring, coil.need, coil.bench, spread)
+    return in_hand.judged(spring, coil.need, coil.bench, spread)
 
 
 def came_out(coil: Coil, outside_mm: float) -> Saved:
@@ -101,7 +101,7 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
     cut, there = _with_its_rate(wanted, mean_mm), _coils_there(coil, mandrel_mm, mean_mm)
     at_mm = _meant_pitch_mm(coil) if pitch_mm is None else pitch_mm
     ways = _ways(coil, replace(wanted, mean_diameter_mm=mean_mm), cut, _final_pitch_mm(coil, at_mm))
-    way = best_way(*(ways if cut.total_coils <= there else ways[:2]))
+    way = best_way(coil, *(ways if cut.total_coils <= there else ways[:2]))
     came = _Came(outside_mm, pitch_mm, at_mm, ways[0].spring, cut)
     trial, laid_otherwise = coil.trial(mandrel_mm, outside_mm), False
     if pitch_mm is not None:

@@ -11,13 +11,13 @@ from dataclasses import dataclass, replace
 from math import hypot
 
 from sourcing.figures import formula
-from sourcing.fit.judge import judge
 from sourcing.fit.model import Fit, Spread
 from sourcing.quantities import show_angle, show_diameter
 from sourcing.springs import turned
 from sourcing.springs.life import Making
 from sourcing.springs.model import TorsionSpring
 from sourcing.stock.model import Trial
+from sourcing.winding import in_hand
 from sourcing.winding.coil_reading import SURPRISE
 from sourcing.winding.doubts import COILS_DOUBT, RATE_DOUBT, opening_sd
 from sourcing.winding.heat import change_of_diameter
@@ -38,6 +38,7 @@ from sourcing.winding.saving.coil import (
     wrong,
 )
 from sourcing.winding.saving.next_coil import next_coil, said_of_next
+from sourcing.winding.torsion.in_hand import as_it_came, turned_on_deg, with_coils
 from sourcing.winding.torsion.task import BENT_AT_MOST_DEG, LEGS_SET_DEG
 from sourcing.winding.turns import opens_deg
 
@@ -76,14 +77,14 @@ def judged(coil: Coil, spring: TorsionSpring) -> Fit:
         free_angle_sd_deg=LEGS_SET_DEG,
         making=Making.WOUND,
     )
-    return judge(spring, coil.need, coil.bench, spread)
+    return in_hand.judged(spring, coil.need, coil.bench, spread)
 
 
 def came_out(coil: Coil, outside_mm: float) -> Saved:
     """A coil whose diameter came out otherwise: n' = n D / D', and the legs stand 360 (n' − n) further on."""
     wanted, mean_mm = wanted_of(coil), coil.final_mean_mm(outside_mm)
     refuse_senseless(coil, "outside", outside_mm, _mandrel_mm(coil))
-    came = with_coils(wanted, mean_mm, wanted.active_coils * wanted.mean_diameter_mm / mean_mm)
+    came = as_it_came(wanted, mean_mm)
     trial = coil.trial(_mandrel_mm(coil), outside_mm)
     off_deg, surprising = turned_on_deg(wanted, came), coil.known_then(trial).unsettled
     said = (*_said_of_diameter(coil, outside_mm), *_said_of_legs(coil, off_deg))
@@ -111,28 +112,6 @@ def came_out_with_angle(coil: Coil, outside_mm: float, angle_deg: float) -> Save
     lesson = coil.known_then(trial).lessons[-1]
     said = (*_said_of_diameter(coil, outside_mm), *_said_of_angle(coil, angle_deg))
     return _answer(coil, _Came(came, off_deg, trial, lesson.surprising, lesson.agree), iter(said))
-
-
-def with_coils(wanted: TorsionSpring, mean_mm: float, coils: float) -> TorsionSpring:
-    """The spring with another diameter and coils, its legs where those leave them."""
-    off_deg, angle = WHOLE_TURN_DEG * (coils - wanted.active_coils), wanted.free_angle_deg
-    return replace(
-        wanted,
-        mean_diameter_mm=mean_mm,
-        active_coils=coils,
-        free_angle_deg=None if angle is None else (angle + off_deg) % WHOLE_TURN_DEG,
-    )
-
-
-@formula(
-    "θ = 360 (n' − n)",
-    where={"n": "wanted.active_coils", "n'": "came.active_coils"},
-    closed=False,
-    source="geometry",
-)
-def turned_on_deg(wanted: TorsionSpring, came: TorsionSpring) -> float:
-    """By how much the legs stand further on than meant, the way the spring is wound up."""
-    return WHOLE_TURN_DEG * (came.active_coils - wanted.active_coils)
 
 
 @formula(
@@ -199,7 +178,7 @@ def _answer(coil: Coil, came: _Came, first: Iterator[str]) -> Saved:
     as_it_is = Way("keep", came.spring, judged(coil, came.spring))
     bent = replace(came.spring, free_angle_deg=wanted.free_angle_deg)
     bends = wanted.free_angle_deg is not None and abs(came.off_deg) <= BENT_AT_MOST_DEG
-    way = best_way(as_it_is, *([Way("change", bent, judged(coil, bent))] if bends else []))
+    way = best_way(coil, as_it_is, *([Way("change", bent, judged(coil, bent))] if bends else []))
     rate_kept = turned.rate_n_mm_per_deg(came.spring) / turned.rate_n_mm_per_deg(wanted)
     then = None if came.trial is None else next_coil(coil, came.trial)
     planned = stop_deg(coil)

@@ -3,19 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import pi
 
+from sourcing.fit.model import Fit, Spread
 from sourcing.fit.score import allowed, torque_house_tolerance_n_mm
 from sourcing.need.model import Need, WantedLeg
 from sourcing.quantities import show_angle, show_grams, show_length, show_torque
 from sourcing.springs import turned
 from sourcing.springs.hands import HOW_TO_SEE
+from sourcing.springs.life import Making
 from sourcing.springs.model import Leg, TorsionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import KITCHEN_SCALE_N, STANDARD_GRAVITY
 from sourcing.winding.heat import asked_with
+from sourcing.winding.in_hand import judged, keeps, kept_outside_mm
 from sourcing.winding.model import Acceptance, GoesIn
+from sourcing.winding.torsion.in_hand import as_it_came, turned_on_deg
 from sourcing.winding.torsion.task import BENT_AT_MOST_DEG
 
 ARM_MM = 40.0
@@ -69,11 +73,13 @@ def arm_mm(spring: TorsionSpring) -> float:
     return ARM_MM if spring.leg_2 is None else spring.leg_2.length_mm
 
 
-def accept_torsion(spring: TorsionSpring, opening: float, need: Need, bench: Bench) -> tuple[Acceptance, ...]:
+def accept_torsion(
+    spring: TorsionSpring, planned: Fit, opening: float, need: Need, bench: Bench
+) -> tuple[Acceptance, ...]:
     """The checks of a finished torsion spring in the order in which they are done; `opening`: D_f/D_m of its coil."""
     return (
         *_hand(spring),
-        _outside_diameter(spring, need, bench),
+        _outside_diameter(spring, planned, need, bench),
         *_body_length(spring, need, bench),
         *_leg_rows(spring, need, bench),
         *_free_angle(spring, opening, need, bench),
@@ -88,23 +94,18 @@ def _hand(spring: TorsionSpring) -> Iterator[Acceptance]:
         )
 
 
-def _outside_diameter(spring: TorsionSpring, need: Need, bench: Bench) -> Acceptance:
-    """Between rod and bore with their clearances, and so that bending the legs still brings them to their angle."""
-    mean, wire, coils = spring.mean_diameter_mm, spring.wire_diameter_mm, spring.active_coils
-    borne = mean * BENT_AT_MOST_DEG / (360.0 * coils)
-    low, high = mean - borne, mean + borne
-    rod, bore = need.pocket.rod_mm, need.pocket.bore_mm
-    if rod is not None and rod.largest is not None:
-        most_deg = max((point.at_deg for point in need.turned), default=0.0)
-        least_wound = rod.largest + bench.clearance.rod_mm + wire
-        # The wire of the body, pi D n, is cut already: wound up it makes n + angle/360 coils of what D leaves.
-        low = max(low, mean * coils / (mean * coils / least_wound - most_deg / 360.0))
-    if bore is not None and bore.smallest is not None:
-        high = min(high, bore.smallest - bench.clearance.bore_mm - wire)
+def _outside_diameter(spring: TorsionSpring, planned: Fit, need: Need, bench: Bench) -> Acceptance:
+    """What serves once its legs are bent to their angle, and is near enough for that."""
+
+    def kept(mean_mm: float) -> bool:
+        came = as_it_came(spring, mean_mm)
+        bent = replace(came, free_angle_deg=spring.free_angle_deg)
+        bends = abs(turned_on_deg(spring, came)) <= BENT_AT_MOST_DEG
+        return bends and keeps(judged(bent, need, bench, Spread(making=Making.WOUND)), planned)
+
     return Acceptance(
         "outside_diameter_mm",
-        low + wire,
-        high + wire,
+        *kept_outside_mm(spring, kept, bench.units),
         "Too large: a smaller mandrel, too small: a larger one. Write the coil down with `springwright trial`: the "
         "next mandrel will be nearer. The rate hangs on the wire in the body, not on the diameter: a coil that clears "
         "rod and bore is kept, its legs bent to their angle.",

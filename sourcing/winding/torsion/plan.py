@@ -97,7 +97,7 @@ def _plan(
         serves=serves,
         only=only,
         heat=numbers.heat,
-        accept=accept_torsion(spring, openings(numbers.known, wound.diameter_mm)[0], need, bench),
+        accept=accept_torsion(spring, wound.design.fit, openings(numbers.known, wound.diameter_mm)[0], need, bench),
         goes_in=torsion_goes_in(spring, need, bench),
         numbers=numbers,
         steps=numbers.steps(need, bench),

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from sourcing.fit.judge import judge
 from sourcing.fit.model import Fit
 from sourcing.quantities import show_length
 from sourcing.springs import extension, pulled
 from sourcing.springs.model import ExtensionSpring, Hooks
-from sourcing.winding.extension.task import ExtensionTask, hook_heights_mm
+from sourcing.winding import in_hand
+from sourcing.winding.extension.task import ExtensionTask
 from sourcing.winding.heat import making
 from sourcing.winding.saving.coil import Coil, Way
 
@@ -35,18 +35,7 @@ def judged(coil: Coil, spring: ExtensionSpring, tension: Tension | None = None) 
     spread = task.spread_of(spring, coil.diameter_sd_mm(spring.mean_diameter_mm))
     if tension is not None:
         spread = replace(spread, initial_tension_sd_n=tension.sd_n, initial_tension_off_n=0.0)
-    return judge(spring, coil.need, coil.bench, replace(spread, making=making(coil.wire.material, coil.bench)))
-
-
-def hooked(spring: ExtensionSpring, free_length_mm: float, body_mm: float | None = None) -> ExtensionSpring:
-    """The spring with its hooks bent as near to a free length as hooks of their kind reach.
-
-    `body_mm`: how long its body is where its coils do not touch.
-    """
-    low_mm, high_mm = hook_heights_mm(spring.hooks, spring.inside_diameter_mm)
-    body_mm = pulled.body_length_mm(spring) if body_mm is None else body_mm
-    least_mm, most_mm = (extension.free_length_mm(body_mm, height_mm) for height_mm in (low_mm, high_mm))
-    return replace(spring, free_length_mm=min(max(free_length_mm, least_mm), most_mm))
+    return in_hand.judged(spring, coil.need, coil.bench, replace(spread, making=making(coil.wire.material, coil.bench)))
 
 
 def hooks_of(coil: Coil, way: Way[ExtensionSpring], body_mm: float | None = None) -> Iterator[str]:

@@ -9,6 +9,7 @@ from sourcing.quantities import show_diameter, show_length
 from sourcing.springs import compression, pulled
 from sourcing.springs.hooks import COILS_OF_HOOK
 from sourcing.springs.model import ExtensionSpring
+from sourcing.winding.extension.in_hand import as_it_came, hooked
 from sourcing.winding.saving.coil import (
     AS_LONG_MM,
     TOLD_FROM,
@@ -25,7 +26,7 @@ from sourcing.winding.saving.coil import (
     write_down,
     wrong,
 )
-from sourcing.winding.saving.extension.body import Tension, hooked, hooks_of, judged, wanted_of
+from sourcing.winding.saving.extension.body import Tension, hooks_of, judged, wanted_of
 from sourcing.winding.saving.extension.tension import (
     doubted,
     heat_leaves,
@@ -94,17 +95,17 @@ def _came(coil: Coil, outside_mm: float, tension_n: float | None) -> _Came:
     wanted, mean_mm = wanted_of(coil), coil.final_mean_mm(outside_mm)
     left = None if tension_n is None else left_in_the_end(coil, tension_n)
     spring = wanted if left is None else replace(wanted, initial_tension_n=left.newtons)
-    kept = hooked(replace(spring, mean_diameter_mm=mean_mm), wanted.free_length_mm)
+    kept = as_it_came(spring, mean_mm)
     return _Came(outside_mm, tension_n, left, kept, _cut(wanted, kept))
 
 
 def _way(coil: Coil, came: _Came, other_coils: bool) -> Way[ExtensionSpring]:
     """The best: as it is or its tension seen to, where either serves; else with other coils too."""
     as_it_is = _ways(coil, came, came.kept)
-    way = best_way(*as_it_is)
+    way = best_way(coil, *as_it_is)
     if way.fit.fits == "yes" or not other_coils:
         return way
-    return best_way(*as_it_is, *(replace(each, answer="change") for each in _ways(coil, came, came.cut)))
+    return best_way(coil, *as_it_is, *(replace(each, answer="change") for each in _ways(coil, came, came.cut)))
 
 
 def _ways(coil: Coil, came: _Came, spring: ExtensionSpring) -> tuple[Way[ExtensionSpring], ...]:

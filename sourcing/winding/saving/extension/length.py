@@ -47,7 +47,7 @@ def _open(coil: Coil, longer_mm: float, first: Iterator[str], last: str) -> Save
     wanted = wanted_of(coil)
     body_mm = pulled.body_length_mm(wanted) + longer_mm
     kept = replace(wanted, free_length_mm=wanted.free_length_mm + longer_mm, initial_tension_n=0.0)
-    way = best_way(*ways_of(coil, kept, NO_TENSION, body_mm))
+    way = best_way(coil, *ways_of(coil, kept, NO_TENSION, body_mm))
     said = joined_said(
         first,
         verdict(coil, way),

@@ -14,9 +14,10 @@ from sourcing.quantities import show_force, show_length
 from sourcing.springs import pulled
 from sourcing.springs.model import ExtensionSpring
 from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, TENSION_DOUBTED, hand_tension_n
+from sourcing.winding.extension.in_hand import hooked
 from sourcing.winding.extension.tension_words import LEAN_LESS, LEAN_MORE, NOT_PUT_IN, READ_AGAIN, take_away
 from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Saved, Way, best_way, joined_said, keep_it, wrong
-from sourcing.winding.saving.extension.body import Tension, hooked, hooks_of, judged, wanted_of
+from sourcing.winding.saving.extension.body import Tension, hooks_of, judged, wanted_of
 
 SCALE_SD = 0.02
 """An initial tension read from a scale, as a share of it, one standard deviation (assumed)."""
@@ -26,7 +27,7 @@ def came_out_tension(coil: Coil, tension_n: float) -> Saved:
     """A coil that keeps another initial tension than was meant: less can be made of it, else hooks make up for it."""
     left = left_in_the_end(coil, tension_n)
     kept = replace(wanted_of(coil), initial_tension_n=left.newtons)
-    way = best_way(*ways_of(coil, kept, left))
+    way = best_way(coil, *ways_of(coil, kept, left))
     heat, lean = heat_leaves(coil, tension_n, left), lean_next(coil, tension_n)
     said = joined_said(
         [f"It came out with {tension_came(coil, tension_n)}{heat}."],
