@@ -303,12 +303,13 @@ def test_above_what_a_kitchen_scale_shows_newtons_stand_alone() -> None:
     assert "5 kg" in row(made, "force_at_35_mm_n").if_not
 
 
-def test_an_accepted_outside_diameter_is_what_the_rate_bears_and_clears_the_rod() -> None:
+def test_an_accepted_outside_diameter_is_what_the_forces_bear_and_clears_the_rod() -> None:
+    """At the coils planned the forces fall as 1/D^3: 15 % less of them at (1/0.85)^(1/3) D."""
     made = plan()
     outside, wanted = row(made, "outside_diameter_mm"), made.wanted
-    assert outside.high == pytest.approx(wanted.outside_diameter_mm + 0.05 * wanted.mean_diameter_mm)
+    assert outside.high == pytest.approx(wanted.mean_diameter_mm * 0.85 ** (-1 / 3) + 0.8, abs=0.011)
     assert outside.low == pytest.approx(
-        max(6 + 0.2 + 2 * 0.8, wanted.outside_diameter_mm - 0.05 * wanted.mean_diameter_mm)
+        max(6 + 0.2 + 2 * 0.8, wanted.mean_diameter_mm * 1.15 ** (-1 / 3) + 0.8), abs=0.011
     )
 
 
@@ -338,12 +339,13 @@ def test_no_coil_count_is_accepted_that_is_solid_before_the_shortest_length() ->
     assert solid_length_mm(solid) <= 14.0 + 1e-9
 
 
-def test_without_a_pocket_the_outside_diameter_is_accepted_within_what_the_rate_bears() -> None:
+def test_without_a_pocket_the_outside_diameter_is_accepted_within_what_the_forces_bear() -> None:
     made = plan(pocket=pocket(None, None))
     outside = row(made, "outside_diameter_mm")
     assert outside.low is not None
     assert outside.high is not None
-    assert outside.high - outside.low == pytest.approx(2 * made.wanted.mean_diameter_mm * 0.05)
+    borne = 0.85 ** (-1 / 3) - 1.15 ** (-1 / 3)
+    assert outside.high - outside.low == pytest.approx(made.wanted.mean_diameter_mm * borne, abs=0.021)
 
 
 def test_how_far_the_free_spring_stands_out_of_its_hole_is_said() -> None:

@@ -45,60 +45,61 @@ def ends_kept_outside_mm(
 ) -> Mapping[End, tuple[float, float]]:
     """The least and the greatest outside diameter of each end that is kept, whatever the other is between its own.
 
-    Pressed solid, its turns lie as planned: between those that stand on each other and those that go inside each other
-    for sure are some that jam.
-    Both ends go as far as each may alone, by the same share of their diameters; then they are drawn in alike until
-    they are kept together: both small, both large, and one of each.
+    Both ends are let off the same way as one wire puts them off, by 1/D_m - 1/D_f, so each as the square of its
+    diameter; an end that may go no further alone stays there. They are then drawn in alike until they are kept with one
+    small and the other large too. Pressed solid, the turns lie as planned: between those that stand on each other and
+    those that go inside each other for sure are some that jam.
     """
-    small_mm, large_mm = spring.mean_diameter_small_mm, spring.mean_diameter_large_mm
+    meant = spring.mean_diameter_small_mm, spring.mean_diameter_large_mm
 
-    def kept(small: float, large: float) -> bool:
-        came = as_it_came(spring, small, large)
-        return small < large and _nests(came) is _nests(spring) and keeps(finished(came, need, bench), planned)
+    def kept(ends: _Ends) -> bool:
+        came = as_it_came(spring, *ends)
+        return ends[0] < ends[1] and _nests(came) is _nests(spring) and keeps(finished(came, need, bench), planned)
 
-    alone_small = kept_between_mm(small_mm, lambda small: kept(small, large_mm))
-    alone_large = kept_between_mm(large_mm, lambda large: kept(small_mm, large))
-    least, most = (_together(kept, (small_mm, alone_small[side]), (large_mm, alone_large[side])) for side in (0, 1))
-    drawn = most_kept(lambda share: all(kept(*corner) for corner in _unlike((small_mm, large_mm), least, most, share)))
-    edges = (_drawn((small_mm, large_mm), far, drawn) for far in (least, most))
-    (small_low, large_low), (small_high, large_high) = edges
-    wire_mm = spring.wire_diameter_mm
-    return {
-        "small": as_read_mm(small_low + wire_mm, small_high + wire_mm, bench.units),
-        "large": as_read_mm(large_low + wire_mm, large_high + wire_mm, bench.units),
-    }
+    small_mm = kept_between_mm(meant[0], lambda small: kept((small, meant[1])))
+    large_mm = kept_between_mm(meant[1], lambda large: kept((meant[0], large)))
+    least, most = (_together(kept, meant, alone) for alone in zip(small_mm, large_mm, strict=True))
 
+    def unlike(share: float) -> bool:
+        (small_low, large_low), (small_high, large_high) = (_drawn_in(meant, far, share) for far in (least, most))
+        return kept((small_low, large_high)) and kept((small_high, large_low))
 
-def _nests(cone: ConicalSpring) -> bool:
-    return telescopes(cone.wire_diameter_mm, step_of(cone))
+    share = most_kept(unlike)
+    low, high = (_drawn_in(meant, far, share) for far in (least, most))
+    small, large = (
+        as_read_mm(low[end] + spring.wire_diameter_mm, high[end] + spring.wire_diameter_mm, bench.units)
+        for end in (0, 1)
+    )
+    return {"small": small, "large": large}
 
 
 _Ends = tuple[float, float]
 """The mean diameters of the small and the large end."""
 
 
-def _together(kept: Callable[[float, float], bool], small_mm: _Ends, large_mm: _Ends) -> _Ends:
-    """How far both ends go the same way, each from where it was planned to where it may go alone."""
+def _nests(cone: ConicalSpring) -> bool:
+    return telescopes(cone.wire_diameter_mm, step_of(cone))
+
+
+def _together(kept: Callable[[_Ends], bool], meant: _Ends, alone: _Ends) -> _Ends:
+    """How far both ends go the same way together, neither further than alone."""
 
     def at(share: float) -> _Ends:
-        small, large = (_no_further(*each, share) for each in (small_mm, large_mm))
+        small, large = (
+            _towards(mm, furthest_mm, REACH * share * mm**2 / meant[1])
+            for mm, furthest_mm in zip(meant, alone, strict=True)
+        )
         return small, large
 
-    return at(most_kept(lambda share: kept(*at(share))))
+    return at(most_kept(lambda share: kept(at(share))))
 
 
-def _no_further(planned_mm: float, alone_mm: float, share: float) -> float:
-    """A share of all the way, or where an end may go alone where that is nearer."""
-    furthest_mm = REACH * planned_mm * share
-    return min(max(alone_mm, planned_mm - furthest_mm), planned_mm + furthest_mm)
+def _towards(mm: float, furthest_mm: float, by_mm: float) -> float:
+    """Off towards a diameter by so much, no further than there."""
+    return min(max(furthest_mm, mm - by_mm), mm + by_mm)
 
 
-def _unlike(planned: _Ends, least: _Ends, most: _Ends, share: float) -> tuple[_Ends, _Ends]:
-    """One end small and the other large, drawn in to a share."""
-    (small_low, large_low), (small_high, large_high) = (_drawn(planned, far, share) for far in (least, most))
-    return (small_low, large_high), (small_high, large_low)
-
-
-def _drawn(planned: _Ends, far: _Ends, share: float) -> _Ends:
-    small, large = (meant + (mm - meant) * share for meant, mm in zip(planned, far, strict=True))
+def _drawn_in(meant: _Ends, far: _Ends, share: float) -> _Ends:
+    """Both ends at a share of the way from where they were meant."""
+    small, large = (mm + (far_mm - mm) * share for mm, far_mm in zip(meant, far, strict=True))
     return small, large
