@@ -10,6 +10,11 @@ from sourcing.stock.model import Trial
 from sourcing.winding.pitch_share import PitchReading, PitchShare, pitch_reading
 from sourcing.winding.turns import pitch_on_mandrel_mm, pitch_ratio
 
+HARDLY_CHANCE = (
+    "so far off is hardly chance; measure both again, each over several turns, and wind another coil. Until then "
+)
+"""What is said of a pitch that is a surprise, before what sheets make of it."""
+
 
 def pitch_said(
     trial: Trial, wire_diameter_mm: float, material: Material, before: PitchShare, now: PitchShare, units: str
@@ -29,7 +34,7 @@ def pitch_said(
         yield "Its turns lie close, or it did not open: of how the pitch opens it teaches nothing."
     elif cannot_be(reading):
         yield _impossible(reading, wound_mm, came_mm, units)
-    elif now.coils == before.coils:
+    elif now == before:
         yield "Of how the pitch opens it teaches nothing before a second coil decides."
     else:
         yield _grew(reading, wound_mm, wire_diameter_mm, before, now, units)
@@ -63,7 +68,8 @@ def _grew(
     told = "expected by its coils before" if before.coils else "assumed"
     how = "wire against wire" if lay_mm <= wire_mm else f"{lay} on the mandrel"
     instead = "" if lay == was else f", not {was}"
+    doubted = HARDLY_CHANCE if now.surprising else ""
     return (
-        f"Its pitch grew by {grown}, where {expected} was {told}: sheets of this wire now reckon with {reckoned} for "
-        f"such a coil (for a pitch of {wanted} lay {how}{instead})."
+        f"Its pitch grew by {grown}, where {expected} was {told}: {doubted}sheets of this wire now reckon with "
+        f"{reckoned} for such a coil (for a pitch of {wanted} lay {how}{instead})."
     )

@@ -12,7 +12,7 @@ from math import hypot, sqrt
 
 from sourcing.materials.model import Material
 from sourcing.stock.model import Trial
-from sourcing.winding.coil_reading import SURPRISE
+from sourcing.winding.coil_reading import NORMAL_95, SURPRISE
 from sourcing.winding.heat_change import as_wound
 from sourcing.winding.turns import pitch_ratio_sd
 
@@ -24,6 +24,9 @@ Assumed for this project; wire that can turn would open by up to the square of t
 
 PITCH_SD_MM = 0.02
 """A pitch measured over several turns (assumed)."""
+
+LAID_SD = 0.02
+"""By how much of its gap a hand lays a pitch otherwise, from turn to turn or than the sheet has it (assumed)."""
 
 DIAMETERS_SD_MM = 0.03
 """A coil or a rod under a caliper of ±0.05 mm, read as a rectangle."""
@@ -47,23 +50,29 @@ class PitchReading:
 
     @property
     def can_be(self) -> bool:
-        """Whether the pitch grew, and by no more than that of wire that turns freely about its own axis."""
-        return 1.0 <= self.ratio <= self.opening**2
+        """Whether the pitch grew, and by no more than that of wire that turns freely about its own axis.
+
+        Two standard deviations of the reading are let pass.
+        """
+        let_pass = 2.0 * self.sd * (self.opening - 1.0)
+        return 1.0 - let_pass <= self.ratio <= self.opening**2 + let_pass
 
 
 @dataclass(frozen=True, slots=True)
 class PitchShare:
-    """The share a, one standard deviation of it, and how many coils showed it."""
+    """The share a, one standard deviation of it, how many coils showed it, and whether the last was a surprise."""
 
     share: float = PITCH_SHARE
     sd: float = PITCH_SHARE_SD
     coils: int = 0
+    surprising: bool = False
 
     def after(self, reading: PitchReading | None) -> PitchShare:
         """What is known once this coil was measured too: 1/u² of both added up, and the shares weighed by them.
 
-        A coil more than three standard deviations off is believed, and the doubt is as wide as at first: the share was
-        assumed.
+        A coil more than three standard deviations off is a surprise: the share goes where it points, and the doubt is
+        widened until its band of 95 % reaches back to what was believed before, as wide as at first at least; no coil
+        before it counts.
 
         >>> round(PitchShare().after(PitchReading(1.25, 1.125, 0.1)).share, 3)
         0.4
@@ -71,7 +80,9 @@ class PitchShare:
         if reading is None or not reading.can_be:
             return self
         if abs(reading.share - self.share) > SURPRISE * hypot(self.sd, reading.sd):
-            return PitchShare(reading.share, max(PITCH_SHARE_SD, reading.sd), self.coils + 1)
+            share = max(0.0, reading.share)
+            doubt = max(PITCH_SHARE_SD, reading.sd, abs(share - self.share) / NORMAL_95)
+            return PitchShare(share, doubt, 1, surprising=True)
         before, now = self.sd**-2, reading.sd**-2
         share = (before * self.share + now * reading.share) / (before + now)
         return PitchShare(share, 1.0 / sqrt(before + now), self.coils + 1)
@@ -94,6 +105,7 @@ def pitch_reading(trial: Trial, wire_diameter_mm: float, material: Material) -> 
     opening, ratio = mean_mm / laid_mm, came_mm / wound_mm * mean_mm / measured_mm
     if opening <= 1.0:
         return None
-    of_pitch = ratio * hypot(PITCH_SD_MM / wound_mm, PITCH_SD_MM / came_mm)
+    laid_sd_mm = hypot(PITCH_SD_MM, LAID_SD * max(0.0, wound_mm - wire_mm))
+    of_pitch = ratio * hypot(laid_sd_mm / wound_mm, PITCH_SD_MM / came_mm)
     of_opening = (ratio - 1.0) / (opening - 1.0) * opening * hypot(DIAMETERS_SD_MM / mean_mm, DIAMETERS_SD_MM / laid_mm)
     return PitchReading(opening, ratio, hypot(of_pitch, of_opening) / (opening - 1.0))

@@ -106,7 +106,7 @@ def pulled_out(
 ) -> str:
     """The other way to a pitch: wound close, and pulled until it stays; `more_mm` of that goes at the first pressing.
 
-    How near it comes to its length is taken to be as near as a coil that is laid at its pitch (assumed).
+    A hand is taken to pull it as near to its length as it brings any coil there (assumed).
     """
     wire_mm = spring.wire_diameter_mm
     ground_mm, off_mm = ground_off_mm(spring), NORMAL_95 * brought_length_sd_mm(spring)
@@ -122,7 +122,7 @@ def pulled_out(
     of_that = f"; {' and '.join(taken)}" if taken else ""
     return (
         f"Or lay all turns close, and pull the coil out when it is off and trimmed. It is {close} long then and is to "
-        f"rest at {rests}, give or take {off} (as if laid at its pitch: assumed){of_that}. Hold it by the last turn at "
+        f"rest at {rests}, give or take {off} (assumed){of_that}. Hold it by the last turn at "
         f"either end. Pull it to {first}, let go, measure, then a little further each time: by about {last} it should "
         "stay (assumed: yield in shear at 0.577 of the flow stress). What is too long is hard to press back."
     )

@@ -180,8 +180,8 @@ def test_wound_close_and_pulled_out_it_is_told_how_long_it_is_rests_and_how_far_
     back = 0.57735 * 1.08 * 2220 * pi / (8 * spring.mean_diameter_mm) / rate_n_per_mm(spring)
     assert f"It is {wound.total_coils + 1.0:.1f} mm long then" in pulled
     assert (
-        f"is to rest at {spring.free_length_mm + 1.0:.1f} mm, give or take {band:.2f} mm (as if laid at its pitch: "
-        "assumed); grinding takes 1.00 mm" in pulled
+        f"is to rest at {spring.free_length_mm + 1.0:.1f} mm, give or take {band:.2f} mm "
+        "(assumed); grinding takes 1.00 mm" in pulled
     )
     first, last = re.findall(r"Pull it to ([\d.]+) mm.* by about ([\d.]+) mm", pulled)[0]
     assert float(first) == pytest.approx(spring.free_length_mm + 1.0 + back, rel=0.01)

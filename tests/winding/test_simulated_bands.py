@@ -115,7 +115,13 @@ def cones(draws: Draws) -> Outcome:
     made, wanted, profile = draws.plan.finished.spring, draws.plan.wanted, draws.plan.mandrel.profile
     assert isinstance(made, ConicalSpring)
     assert isinstance(wanted, ConicalSpring)
-    ratio, opening = draws.ratio(), made.mean_diameter_large_mm / (profile[-1].diameter_mm + made.wire_diameter_mm)
+    along = zip(profile, np.linspace(0.0, 1.0, len(profile)), strict=True)
+    taper_mm = made.mean_diameter_large_mm - made.mean_diameter_small_mm
+    openings = [
+        (made.mean_diameter_small_mm + taper_mm * share) / (at.diameter_mm + made.wire_diameter_mm)
+        for at, share in along
+    ]
+    ratio, opening = draws.ratio(), float(np.mean(openings))
     ends = [draws.coil(at.diameter_mm, ratio, draws.rod()) for at in (profile[0], profile[-1])]
     coils, stiffer, grown = draws.counted(made.active_coils), draws.wires(), 1 + draws.heat()
     stages: list[Figures] = []

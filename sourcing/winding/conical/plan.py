@@ -205,14 +205,19 @@ def _bands(spring: ConicalSpring, small_sd_mm: float, large_sd_mm: float, pitch_
     return bands
 
 
+def _pitch_sd(known: Knowledge, laid: LaidCone) -> float:
+    """Of the pitch after release, relative, halfway between both ends."""
+    return (known.pitch_sd(laid.small_mm) + known.pitch_sd(laid.large_mm)) / 2.0
+
+
 def _made_before_heat(task: PressedTask, known: Knowledge, wound: WoundCone) -> Made:
     small, large = (known.finished_mean_sd_mm(each) for each in (wound.laid.small_mm, wound.laid.large_mm))
-    return _made(task, wound.before_heat, small, large, known.pitch_sd(wound.laid.large_mm))
+    return _made(task, wound.before_heat, small, large, _pitch_sd(known, wound.laid))
 
 
 def _made_after_heat(task: PressedTask, known: Knowledge, wound: WoundCone) -> Made:
     small, large = (diameter_sd_mm(task, known, each) for each in (wound.laid.small_mm, wound.laid.large_mm))
-    return _made(task, wound.design.spring, small, large, known.pitch_sd(wound.laid.large_mm))
+    return _made(task, wound.design.spring, small, large, _pitch_sd(known, wound.laid))
 
 
 def _plan(

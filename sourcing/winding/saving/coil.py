@@ -231,7 +231,7 @@ def write_down(coil: Coil, trial: Trial) -> Iterator[str]:
         words.append(f"--stop-angle {trial.stop_angle_deg:.0f}")
         words.append(f"--leg-angle {trial.leg_angle_deg:g}")
     if trial.pitch_wound_mm is not None and trial.pitch_mm is not None:
-        words.append(f"--pitch-wound {trial.pitch_wound_mm:.3g} --pitch {trial.pitch_mm:g}")
+        words.append(f"--pitch-wound {trial.pitch_wound_mm:.2f} --pitch {trial.pitch_mm:g}")
     if trial.initial_tension_n is not None:
         words.append(f"--tension {trial.initial_tension_n:g}")
     if trial.heated:

@@ -10,6 +10,7 @@ from sourcing.quantities import show_diameter, show_length
 from sourcing.springs import compression, geometry
 from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
+from sourcing.stock.model import Trial
 from sourcing.winding import in_hand
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import making
@@ -111,7 +112,7 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
     then, rate_kept = next_coil(coil, trial), rate_n_per_mm(came.spring) / rate_n_per_mm(wanted)
     said = joined_said(
         doubted_pitch(coil, at_mm, _meant_pitch_mm(coil)),
-        [_not_as_laid(coil, at_mm)] if laid_otherwise else [],
+        [_not_as_laid(coil, at_mm)] if laid_otherwise else _surprising_pitch(coil, trial),
         _said(coil, came, way, rate_kept),
         _too_few(way, ways[-1], there),
         clearances(way.fit),
@@ -132,6 +133,15 @@ class _Came:
     pitch_mm: float
     spring: CompressionSpring
     cut: CompressionSpring
+
+
+def _surprising_pitch(coil: Coil, trial: Trial) -> Iterator[str]:
+    """That a pitch is too far off to be chance."""
+    if trial.pitch_mm is not None and coil.known_then(trial).pitch.surprising:
+        yield (
+            "So far off its pitch is hardly chance: measure it again, over several turns, and the gap that was laid. "
+            "The next one below takes it as it was measured."
+        )
 
 
 def _not_as_laid(coil: Coil, pitch_mm: float) -> str:
