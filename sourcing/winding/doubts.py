@@ -13,9 +13,6 @@ from sourcing.winding.heat_change import heated_mean_mm, heated_sd_mm
 from sourcing.winding.task import Task
 from sourcing.winding.trials import Knowledge, wound_sd_mm
 
-LENGTH_DOUBT = 0.02
-"""A free length that a hand lays, pulls or presses, one standard deviation over the travel to solid (assumed)."""
-
 RATE_DOUBT = 0.03
 """The rate of wire of its nominal diameter within its tolerance, one standard deviation (assumed)."""
 

@@ -14,6 +14,7 @@ from sourcing.materials.model import Material
 from sourcing.stock.model import Trial
 from sourcing.winding.coil_reading import NORMAL_95, SURPRISE
 from sourcing.winding.heat_change import as_wound
+from sourcing.winding.measuring import CALIPER_SD_MM, LEAST_GAP_MM, LENGTH_DOUBT, MANDREL_SD_MM, PITCH_SD_MM
 from sourcing.winding.turns import pitch_ratio_sd
 
 PITCH_SHARE, PITCH_SHARE_SD = 0.3, 0.1
@@ -21,18 +22,6 @@ PITCH_SHARE, PITCH_SHARE_SD = 0.3, 0.1
 
 Assumed for this project; wire that can turn would open by up to the square of the ratio.
 """
-
-PITCH_SD_MM = 0.02
-"""A pitch measured over several turns (assumed)."""
-
-LAID_SD = 0.02
-"""By how much of its gap a hand lays a pitch otherwise, from turn to turn or than the sheet has it (assumed)."""
-
-DIAMETERS_SD_MM = 0.03
-"""A coil or a rod under a caliper of ±0.05 mm, read as a rectangle."""
-
-CLOSED_WITHIN_MM = 0.02
-"""Turns nearer to each other than this touch (assumed)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,14 +87,14 @@ def pitch_reading(trial: Trial, wire_diameter_mm: float, material: Material) -> 
     Heat leaves the free length (assumed), so that a pitch changes by it as the diameter does.
     """
     wound_mm, came_mm, wire_mm = trial.pitch_wound_mm, trial.pitch_mm, wire_diameter_mm
-    if wound_mm is None or came_mm is None or came_mm < wire_mm + CLOSED_WITHIN_MM:
+    if wound_mm is None or came_mm is None or came_mm < wire_mm + LEAST_GAP_MM:
         return None
     measured_mm, laid_mm = trial.outside_diameter_mm - wire_mm, trial.mandrel_mm + wire_mm
     mean_mm, _ = as_wound(measured_mm, trial.heated, material)
     opening, ratio = mean_mm / laid_mm, came_mm / wound_mm * mean_mm / measured_mm
     if opening <= 1.0:
         return None
-    laid_sd_mm = hypot(PITCH_SD_MM, LAID_SD * max(0.0, wound_mm - wire_mm))
+    laid_sd_mm = hypot(PITCH_SD_MM, LENGTH_DOUBT * max(0.0, wound_mm - wire_mm))
     of_pitch = ratio * hypot(laid_sd_mm / wound_mm, PITCH_SD_MM / came_mm)
-    of_opening = (ratio - 1.0) / (opening - 1.0) * opening * hypot(DIAMETERS_SD_MM / mean_mm, DIAMETERS_SD_MM / laid_mm)
+    of_opening = (ratio - 1.0) / (opening - 1.0) * opening * hypot(CALIPER_SD_MM / mean_mm, MANDREL_SD_MM / laid_mm)
     return PitchReading(opening, ratio, hypot(of_pitch, of_opening) / (opening - 1.0))

@@ -17,10 +17,11 @@ from sourcing.need.model import Need
 from sourcing.springs import compression, geometry, pressed
 from sourcing.springs.model import CompressionSpring, Ends, PressedSpring
 from sourcing.stock.model import Bench
-from sourcing.winding.doubts import DIAMETER_POWER, LENGTH_DOUBT, diameter_sd_mm, rate_sd
+from sourcing.winding.doubts import DIAMETER_POWER, diameter_sd_mm, rate_sd
 from sourcing.winding.finishing import GRINDING_GREATEST_INDEX, can_be_ground
 from sourcing.winding.heat import making
 from sourcing.winding.line import Line, OneForce
+from sourcing.winding.measuring import LENGTH_DOUBT
 from sourcing.winding.model import Wire
 from sourcing.winding.task import Design
 from sourcing.winding.trials import Knowledge

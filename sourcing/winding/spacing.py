@@ -10,11 +10,9 @@ from sourcing.quantities import show_diameter, show_force, show_length
 from sourcing.springs import geometry, pressed
 from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, PressedSpring
 from sourcing.winding.doubts import NORMAL_95
+from sourcing.winding.measuring import LEAST_GAP_MM
 from sourcing.winding.model import Mandrel
 from sourcing.winding.pressed_task import brought_length_sd_mm
-
-LEAST_GAP_MM = 0.02
-"""Turns laid nearer to each other than this are laid close (assumed)."""
 
 HOLDS_ON_TAPER = 0.15
 """The steepest taper, radius over length, on which pulled wire does not slide: friction of dry steel (assumed)."""

@@ -15,11 +15,12 @@ from sourcing.winding.checking import check_pressed
 from sourcing.winding.end_steps import bend_ends, left_over
 from sourcing.winding.finishing import ends_finished, kept_from_rust
 from sourcing.winding.heat import where_heated
+from sourcing.winding.measuring import LEAST_GAP_MM
 from sourcing.winding.model import Band
 from sourcing.winding.old_spring import old_spring
 from sourcing.winding.presetting import TENTH_LEFT, limit_left, press_solid, pressed_off_mm, wind_longer
 from sourcing.winding.setting_up import SLIDE_OFF, Numbers, anchored, eased, held, prepared, set_up, taken_off, way_laid
-from sourcing.winding.spacing import LEAST_GAP_MM, WEDGE, laid_apart, pulled_out
+from sourcing.winding.spacing import WEDGE, laid_apart, pulled_out
 
 RATE_ON_WIRE = 4
 """The rate goes as the fourth power of the wire."""

@@ -37,16 +37,11 @@ from sourcing.winding.lesson_words import (
     lesson_said,
     should_have_opened,
 )
+from sourcing.winding.measuring import CALIPER_SD_MM, MANDREL_SD_MM
 from sourcing.winding.pitch_share import PitchShare, pitch_reading
-
-CALIPER_SD_MM = 0.03
-"""A caliper on a coil, ±0.05 mm (assumed), read as a rectangle."""
 
 REPEATABILITY = 0.004
 """Coils of one wire on one mandrel differ by this share of the diameter, one standard deviation (assumed)."""
-
-MANDREL_SD_MM = 0.03
-"""A rod measured with a caliper of ±0.05 mm, read as a rectangle."""
 
 DISAGREE = 2.0
 """From this many standard deviations on, coils of different indices are taken to disagree (assumed)."""

@@ -159,8 +159,6 @@ def turns_run_back_by(turns_opened: float, opening: float, opening_reckoned_with
     >>> turns_run_back_by(2.0, 1.25, 1.25), round(turns_run_back_by(0.5, 1.0625, 1.25), 2)
     (2.0, 1.7)
     """
-    if opening == opening_reckoned_with:
-        return turns_opened
     return turns_opened * (1 - 1 / opening_reckoned_with) / (1 - 1 / opening)
 
 

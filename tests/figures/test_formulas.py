@@ -44,7 +44,7 @@ _BY_NAME = {
     "flow_strain": _between(0.002, 0.04),
     "index_on_mandrel": _between(2.0, 30.0),
     "heat_change": _between(-0.02, 0.02),
-    "opening": _between(1.001, 3.0),
+    "opening": _between(1.0, 3.0),
     "first": _between(0.0, 1.0),
     "after_a_trial": _between(0.0, 1.0),
     "helix_angle_rad": _between(0.0, 0.5),

@@ -19,7 +19,8 @@ from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.springs.tolerances import coil_diameter_tolerance_mm
 from sourcing.stock.model import Trial
 from sourcing.winding import springback
-from sourcing.winding.trials import CALIPER_SD_MM, MANDREL_SD_MM, REPEATABILITY, untried
+from sourcing.winding.measuring import CALIPER_SD_MM, MANDREL_SD_MM
+from sourcing.winding.trials import REPEATABILITY, untried
 
 from ..winding.cases import material
 

@@ -20,13 +20,8 @@ from sourcing.winding import springback
 from sourcing.winding.heat_change import heat_change
 from sourcing.winding.leg_reading import LEG_SD_DEG, TURNS_SD, joined, leg_reading
 from sourcing.winding.lesson_words import WIDE_DOUBT
-from sourcing.winding.trials import (
-    CALIPER_SD_MM,
-    MANDREL_SD_MM,
-    REPEATABILITY,
-    Knowledge,
-    untried,
-)
+from sourcing.winding.measuring import CALIPER_SD_MM, MANDREL_SD_MM
+from sourcing.winding.trials import REPEATABILITY, Knowledge, untried
 
 from .cases import material
 from .test_simulated_bench import RUNS, WITHIN_POINTS, a_coil, a_wire, fresh

@@ -16,7 +16,8 @@ import pytest
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.stock.model import Trial
 from sourcing.winding import springback
-from sourcing.winding.trials import CALIPER_SD_MM, MANDREL_SD_MM, REPEATABILITY, Knowledge, untried
+from sourcing.winding.measuring import CALIPER_SD_MM, MANDREL_SD_MM
+from sourcing.winding.trials import REPEATABILITY, Knowledge, untried
 
 from .cases import material
 
