@@ -13,7 +13,7 @@ from sourcing.springs import geometry, pressed, tolerances
 from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, PressedSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.heat import asked_with
-from sourcing.winding.in_hand import finished, keeps, kept_outside_mm
+from sourcing.winding.in_hand import RULE_STEPS_MM, as_read_mm, finished, keeps, kept_between_mm, kept_outside_mm
 from sourcing.winding.model import Acceptance, GoesIn
 from sourcing.winding.trials import Knowledge
 
@@ -81,7 +81,7 @@ def accept(
     return (
         _outside_diameter(spring, planned, need, bench, known, mandrel_mm),
         coils_row(spring, need, bench),
-        free_length_row(spring, need, bench, forces),
+        free_length_row(spring, planned, need, bench),
         *_upright(spring),
         solid_length_row(spring, need, bench),
         *force_rows(spring, forces, bench),
@@ -142,19 +142,16 @@ def _one_coil(spring: PressedSpring, units: str) -> str:
     return f"{wire(spring.mean_diameter_mm)} is one coil"
 
 
-def free_length_row(spring: PressedSpring, need: Need, bench: Bench, forces: Iterable[Reading]) -> Acceptance:
-    """As the need wants it, else as far off as the tightest force tolerance bears."""
+def free_length_row(spring: PressedSpring, planned: Fit, need: Need, bench: Bench) -> Acceptance:
+    """As the need wants it; where it wants none, what is kept as it is with the rate planned."""
+
+    def kept(free_mm: float) -> bool:
+        return keeps(finished(replace(spring, free_length_mm=free_mm), need, bench), planned)
+
     if need.free_length_mm is not None:
         low, high = allowed(need.free_length_mm, bench.tolerances.length_mm)
     else:
-        wanted_at = {point.at_mm for point in need.working}
-        widths = [
-            (each.high_n - each.low_n) / 2 / rate_at(spring, each.length_mm)
-            for each in forces
-            if each.length_mm in wanted_at and each.low_n is not None and each.high_n is not None
-        ]
-        borne_mm = min(widths, default=bench.tolerances.length_mm)
-        low, high = spring.free_length_mm - borne_mm, spring.free_length_mm + borne_mm
+        low, high = as_read_mm(*kept_between_mm(spring.free_length_mm, kept), RULE_STEPS_MM[bench.units])
     return Acceptance(
         "free_length_mm",
         low,

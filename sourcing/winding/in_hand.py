@@ -19,13 +19,16 @@ from sourcing.stock.model import Bench
 from sourcing.winding.heat import making
 
 REACH = 0.15
-"""No coil is accepted that is further off its diameter than this share of it (assumed)."""
+"""No coil is accepted that is further off its diameter or its length than this share of it (assumed)."""
 
 HALVINGS = 9
 """The edge of what is kept is then known to within a caliper's step, for coils of up to 30 mm."""
 
 CALIPER_STEPS_MM = {"mm": 0.01, "inch": 0.001 * MM_PER_INCH}
 """To what a diameter is read, by the bench's units."""
+
+RULE_STEPS_MM = {"mm": 0.1, "inch": 0.01 * MM_PER_INCH}
+"""To what a length is shown, by the bench's units."""
 
 _HAIR = 1e-6
 
@@ -56,11 +59,11 @@ def keeps(fit: Fit, planned: Fit) -> bool:
 def kept_outside_mm(spring: Spring, kept: Callable[[float], bool], units: str) -> tuple[float, float]:
     """The least and the greatest outside diameter, as a caliper reads it, of a mean diameter that is kept."""
     low_mm, high_mm = (mean_mm + spring.wire_diameter_mm for mean_mm in kept_between_mm(spring.mean_diameter_mm, kept))
-    return as_read_mm(low_mm, high_mm, units)
+    return as_read_mm(low_mm, high_mm, CALIPER_STEPS_MM[units])
 
 
 def kept_between_mm(planned_mm: float, kept: Callable[[float], bool]) -> tuple[float, float]:
-    """The least and the greatest diameter that is kept, beside the one that was planned.
+    """The least and the greatest diameter or length that is kept, beside the one that was planned.
 
     >>> low, high = kept_between_mm(10.0, lambda mm: 9.5 < mm < 12.0)
     >>> round(low, 1), high
@@ -84,13 +87,12 @@ def most_kept(kept: Callable[[float], bool]) -> float:
     return good
 
 
-def as_read_mm(low_mm: float, high_mm: float, units: str) -> tuple[float, float]:
-    """Bounds on a caliper's steps, so that what is read at one is within them; as they are where no step is.
+def as_read_mm(low_mm: float, high_mm: float, step_mm: float) -> tuple[float, float]:
+    """Bounds on the steps of what reads them, so that what is read at one is within them; as they are where none is.
 
-    >>> as_read_mm(9.504, 10.499, "mm"), as_read_mm(9.504, 9.506, "mm")
+    >>> as_read_mm(9.504, 10.499, 0.01), as_read_mm(9.504, 9.506, 0.01)
     ((9.51, 10.49), (9.504, 9.506))
     """
-    step_mm = CALIPER_STEPS_MM[units]
     low, high = ceil(low_mm / step_mm - _HAIR), floor(high_mm / step_mm + _HAIR)
     if low > high:
         return low_mm, high_mm

@@ -82,19 +82,35 @@ class PitchShare:
 
 
 def pitch_reading(trial: Trial, wire_diameter_mm: float, material: Material) -> PitchReading | None:
-    """What a trial coil shows; None where a pitch was not measured, nothing opened, or the turns lie close.
+    """What a trial coil shows; None where a pitch was not measured, nothing opened, or it was laid close and stayed so.
 
     Heat leaves the free length (assumed), so that a pitch changes by it as the diameter does.
     """
     wound_mm, came_mm, wire_mm = trial.pitch_wound_mm, trial.pitch_mm, wire_diameter_mm
-    if wound_mm is None or came_mm is None or came_mm < wire_mm + LEAST_GAP_MM:
+    if wound_mm is None or came_mm is None:
         return None
     measured_mm, laid_mm = trial.outside_diameter_mm - wire_mm, trial.mandrel_mm + wire_mm
     mean_mm, _ = as_wound(measured_mm, trial.heated, material)
-    opening, ratio = mean_mm / laid_mm, came_mm / wound_mm * mean_mm / measured_mm
-    if opening <= 1.0:
+    opening_sd = hypot(CALIPER_SD_MM / mean_mm, MANDREL_SD_MM / laid_mm)
+    return reading_of(mean_mm / laid_mm, opening_sd, wound_mm, came_mm * mean_mm / measured_mm, wire_mm)
+
+
+def reading_of(
+    opening: float, opening_sd: float, laid_mm: float, came_mm: float, wire_diameter_mm: float
+) -> PitchReading | None:
+    """What a pitch as it was let go shows beside the one laid; `opening_sd`: of D_f/D_m, relative.
+
+    None where nothing opened, or turns laid close stayed so.
+
+    >>> reading = reading_of(1.25, 0.005, 4.0, 4.3, 0.8)
+    >>> reading and round(reading.share, 3)
+    0.3
+    """
+    close_mm = wire_diameter_mm + LEAST_GAP_MM
+    if opening <= 1.0 or max(laid_mm, came_mm) < close_mm:
         return None
-    laid_sd_mm = hypot(PITCH_SD_MM, LENGTH_DOUBT * max(0.0, wound_mm - wire_mm))
-    of_pitch = ratio * hypot(laid_sd_mm / wound_mm, PITCH_SD_MM / came_mm)
-    of_opening = (ratio - 1.0) / (opening - 1.0) * opening * hypot(CALIPER_SD_MM / mean_mm, MANDREL_SD_MM / laid_mm)
+    ratio = came_mm / laid_mm
+    laid_sd_mm = hypot(PITCH_SD_MM, LENGTH_DOUBT * max(0.0, laid_mm - wire_diameter_mm))
+    of_pitch = ratio * hypot(laid_sd_mm / laid_mm, PITCH_SD_MM / came_mm)
+    of_opening = (ratio - 1.0) / (opening - 1.0) * opening * opening_sd
     return PitchReading(opening, ratio, hypot(of_pitch, of_opening) / (opening - 1.0))

@@ -29,7 +29,7 @@ def accept_cone(
 ) -> tuple[Acceptance, ...]:
     """The checks of a finished cone in the order in which they are done."""
     forces = readings(spring, need, bench)
-    free = free_length_row(spring, need, bench, forces)
+    free = free_length_row(spring, planned, need, bench)
     return (
         *_ends(spring, planned, need, bench, known),
         coils_row(spring, need, bench),

@@ -12,7 +12,7 @@ from sourcing.springs.conical_lengths import step_of, telescopes
 from sourcing.springs.model import ConicalSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.conical.room import End
-from sourcing.winding.in_hand import REACH, as_read_mm, finished, keeps, kept_between_mm, most_kept
+from sourcing.winding.in_hand import CALIPER_STEPS_MM, REACH, as_read_mm, finished, keeps, kept_between_mm, most_kept
 
 
 @formula(
@@ -66,10 +66,8 @@ def ends_kept_outside_mm(
 
     share = most_kept(unlike)
     low, high = (_drawn_in(meant, far, share) for far in (least, most))
-    small, large = (
-        as_read_mm(low[end] + spring.wire_diameter_mm, high[end] + spring.wire_diameter_mm, bench.units)
-        for end in (0, 1)
-    )
+    wire_mm, step_mm = spring.wire_diameter_mm, CALIPER_STEPS_MM[bench.units]
+    small, large = (as_read_mm(low[end] + wire_mm, high[end] + wire_mm, step_mm) for end in (0, 1))
     return {"small": small, "large": large}
 
 

@@ -178,7 +178,14 @@ def keep_it(coil: Coil, way: Way[Spring]) -> str:
     """That a coil serves as it is; or only nearly, where more was meant."""
     if keeps(way.fit, coil.plan.fit):
         return "keep it as it is"
-    return "a near fit now: keep it only where what is off below does not matter"
+    return "keep it only where what is off below does not matter, for it is a near fit now"
+
+
+def save_it(coil: Coil, way: Way[Spring]) -> str:
+    """That a coil serves once it is changed; or only nearly, where more was meant."""
+    if keeps(way.fit, coil.plan.fit):
+        return "it can be saved, as told below"
+    return "only a near fit can be made of it, as told below, for where what is off then does not matter"
 
 
 def came_out_at(came: str, meant: str, what: str = "outside") -> str:

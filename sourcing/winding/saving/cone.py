@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import permutations
+from math import hypot
 from typing import Literal
 
 from sourcing.figures import formula
@@ -23,6 +24,7 @@ from sourcing.winding.conical.in_hand import as_it_came
 from sourcing.winding.conical.mandrel import as_turned, laid_cone
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import change_of_diameter, making
+from sourcing.winding.measuring import MANDREL_SD_MM
 from sourcing.winding.model import Mandrel
 from sourcing.winding.presetting import as_laid
 from sourcing.winding.pressed_task import brought_length_sd_mm
@@ -43,8 +45,9 @@ from sourcing.winding.saving.coil import (
     write_down,
     wrong,
 )
-from sourcing.winding.saving.lengths import of_pitch, of_set, to_length
+from sourcing.winding.saving.lengths import of_set, to_length
 from sourcing.winding.saving.next_coil import next_one
+from sourcing.winding.saving.pitch import Opened, of_pitch
 from sourcing.winding.trials import Knowledge
 
 End = Literal["large", "small"]
@@ -265,7 +268,17 @@ def came_out_pitch(coil: Coil, measured_mm: float) -> Saved:
     meant_mm = pitch_of(as_laid(meant, wanted))
     final_mm = measured_mm * pitch_of(wanted) / meant_mm
     came = replace(wanted, free_length_mm=wanted.free_length_mm + _pitches(wanted) * (final_mm - pitch_of(wanted)))
-    return of_pitch(coil, Way("keep", came, judged(coil, came)), measured_mm, meant_mm)
+    return of_pitch(coil, Way("keep", came, judged(coil, came)), measured_mm, meant_mm, _opened(coil))
+
+
+def _opened(coil: Coil) -> Opened:
+    """How it opens by its plan, before heat, halfway between both ends."""
+    before, known = coil.plan.finished.spring, coil.known_then()
+    assert isinstance(before, ConicalSpring)
+    mandrel_mm = (coil.plan.mandrel.thinnest_mm + coil.plan.mandrel.thickest_mm) / 2.0
+    mean_mm = (before.mean_diameter_small_mm + before.mean_diameter_large_mm) / 2.0
+    opening_sd = hypot(known.finished_mean_sd_mm(mandrel_mm) / mean_mm, MANDREL_SD_MM / (mandrel_mm + coil.wire_mm))
+    return Opened(mean_mm / (mandrel_mm + coil.wire_mm), opening_sd, pitch_of(as_laid(before, wanted_of(coil))))
 
 
 def _pitches(cone: ConicalSpring) -> float:

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from math import hypot
 
 from sourcing.fit.model import Fit, Spread
 from sourcing.quantities import show_diameter, show_length
 from sourcing.springs import compression, geometry
 from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
-from sourcing.stock.model import Trial
 from sourcing.winding import in_hand
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import making
+from sourcing.winding.measuring import MANDREL_SD_MM
 from sourcing.winding.pitch_lesson import cannot_be
 from sourcing.winding.pitch_share import pitch_reading
 from sourcing.winding.presetting import as_laid
@@ -30,23 +31,22 @@ from sourcing.winding.saving.coil import (
     joined_said,
     keep_it,
     refuse_senseless,
+    save_it,
     surprise,
     write_down,
     wrong,
 )
-from sourcing.winding.saving.lengths import (
+from sourcing.winding.saving.lengths import of_set, pitch_next, to_length
+from sourcing.winding.saving.next_coil import NextCoil, next_coil, said_of_next
+from sourcing.winding.saving.pitch import (
+    SAME_PITCH_MM,
+    Opened,
+    doubted_opening,
     doubted_pitch,
     of_pitch,
-    of_set,
-    pitch_next,
     refuse_narrower,
-    to_length,
 )
-from sourcing.winding.saving.next_coil import NextCoil, next_coil, said_of_next
 from sourcing.winding.turns import SPARE_TURNS
-
-SAME_PITCH_MM = 0.05
-"""No finer is a pitch laid by hand (assumed)."""
 
 
 def wanted_of(coil: Coil) -> CompressionSpring:
@@ -88,9 +88,18 @@ def came_out_with_pitch(coil: Coil, outside_mm: float, pitch_mm: float) -> Saved
 
 def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:
     """A coil whose pitch came out otherwise: its free length follows, and so does what it pushes."""
-    refuse_narrower(coil, pitch_mm)
     came = _at_pitch(wanted_of(coil), _final_pitch_mm(coil, pitch_mm))
-    return of_pitch(coil, Way("keep", came, judged(coil, came)), pitch_mm, _meant_pitch_mm(coil))
+    return of_pitch(coil, Way("keep", came, judged(coil, came)), pitch_mm, _meant_pitch_mm(coil), _opened(coil))
+
+
+def _opened(coil: Coil) -> Opened:
+    """How the coil opens by its plan, before heat."""
+    before, mandrel_mm = coil.plan.finished.spring, coil.plan.mandrel.diameter_mm
+    assert isinstance(before, CompressionSpring)
+    assert mandrel_mm is not None
+    known, mean_mm = coil.known_then(), before.mean_diameter_mm
+    opening_sd = hypot(known.finished_mean_sd_mm(mandrel_mm) / mean_mm, MANDREL_SD_MM / (mandrel_mm + coil.wire_mm))
+    return Opened(mean_mm / (mandrel_mm + coil.wire_mm), opening_sd, pitch_of(as_laid(before, wanted_of(coil))))
 
 
 def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
@@ -104,21 +113,21 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
     ways = _ways(coil, replace(wanted, mean_diameter_mm=mean_mm), cut, _final_pitch_mm(coil, at_mm))
     way = best_way(coil, *(ways if cut.total_coils <= there else ways[:2]))
     came = _Came(outside_mm, pitch_mm, at_mm, ways[0].spring, cut)
-    trial, laid_otherwise = coil.trial(mandrel_mm, outside_mm), False
+    trial, reading = coil.trial(mandrel_mm, outside_mm), None
     if pitch_mm is not None:
         with_pitch = replace(trial, pitch_wound_mm=coil.plan.pitch_on_mandrel_mm, pitch_mm=pitch_mm)
-        laid_otherwise = cannot_be(pitch_reading(with_pitch, coil.wire_mm, coil.wire.material))
-        trial = trial if laid_otherwise else with_pitch
+        reading = pitch_reading(with_pitch, coil.wire_mm, coil.wire.material)
+        trial = trial if cannot_be(reading) else with_pitch
     then, rate_kept = next_coil(coil, trial), rate_n_per_mm(came.spring) / rate_n_per_mm(wanted)
     said = joined_said(
         doubted_pitch(coil, at_mm, _meant_pitch_mm(coil)),
-        [_not_as_laid(coil, at_mm)] if laid_otherwise else _surprising_pitch(coil, trial),
-        _said(coil, came, way, rate_kept),
-        _too_few(way, ways[-1], there),
+        doubted_opening(coil, at_mm, reading, coil.known_then(trial).pitch),
+        _said(coil, came, way, there, rate_kept),
+        _too_few(coil, way, ways[-1], there),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
         surprise(coil, trial),
-        _said_next(coil, then, laid_otherwise),
+        _said_next(coil, then, cannot_be(reading)),
         write_down(coil, trial),
     )
     return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.plan.mandrel)
@@ -135,24 +144,6 @@ class _Came:
     cut: CompressionSpring
 
 
-def _surprising_pitch(coil: Coil, trial: Trial) -> Iterator[str]:
-    """That a pitch is too far off to be chance."""
-    if trial.pitch_mm is not None and coil.known_then(trial).pitch.surprising:
-        yield (
-            "So far off its pitch is hardly chance: measure it again, over several turns, and the gap that was laid. "
-            "The next one below takes it as it was measured."
-        )
-
-
-def _not_as_laid(coil: Coil, pitch_mm: float) -> str:
-    """That no pitch grows so from the one on the sheet."""
-    came, laid = (show_length(mm, coil.units) for mm in (pitch_mm, coil.plan.pitch_on_mandrel_mm))
-    return (
-        f"A pitch of {came} is not that of a coil laid at {laid}, as the sheet has it: it was laid otherwise, or is to "
-        "be measured again, over several turns. It teaches nothing of how the pitch opens."
-    )
-
-
 def _with_its_rate(wanted: CompressionSpring, mean_mm: float) -> CompressionSpring:
     """The spring of another diameter with the coils that give the wanted rate, its end coils kept."""
     active = compression.active_coils_for_rate(
@@ -163,7 +154,12 @@ def _with_its_rate(wanted: CompressionSpring, mean_mm: float) -> CompressionSpri
 
 
 def _coils_there(coil: Coil, mandrel_mm: float, mean_mm: float) -> float:
-    """The coils that the turns wound have become, spare ones too: the wire keeps its length, N_f D_f = N_m D_m."""
+    """The coils that the turns wound have become, spare ones too: the wire keeps its length, N_f D_f = N_m D_m.
+
+    The sheet has the spare ones cut off before heat.
+    """
+    if coil.heated:
+        return wanted_of(coil).total_coils
     return (coil.plan.turns_to_wind + SPARE_TURNS) * (mandrel_mm + coil.wire_mm) / mean_mm
 
 
@@ -172,18 +168,22 @@ def _ways(
 ) -> tuple[Way[CompressionSpring], ...]:
     """As it is, brought to its length, cut, and both, the fewest deeds first."""
     kept_at_pitch = _at_pitch(kept, pitch_mm)
-    cut_at_pitch = replace(cut, free_length_mm=_stands_mm(cut, kept_at_pitch, pitch_mm))
-    changed = (Way("change", each, judged(coil, each)) for each in (kept, cut_at_pitch, cut))
+    changed = (Way("change", each, judged(coil, each)) for each in (kept, _at_pitch(cut, pitch_mm), cut))
     return Way("keep", kept_at_pitch, judged(coil, kept_at_pitch)), *changed
 
 
-def _too_few(way: Way[CompressionSpring], cut: Way[CompressionSpring], there: float) -> Iterator[str]:
+def _too_few(coil: Coil, way: Way[CompressionSpring], cut: Way[CompressionSpring], there: float) -> Iterator[str]:
     """That other coils would save it if it had them."""
-    if way.answer == "wind again" and cut.fit.fits != "no" and cut.spring.total_coils > there:
-        yield f"It would want {cut.spring.total_coils:.2f} coils for its rate and has {there:.2f}, spare ones too."
+    if way.answer != "wind again" or cut.fit.fits == "no" or cut.spring.total_coils <= there:
+        return
+    wants = f"It would want {coil.shown(cut.spring.total_coils)} coils in all for its rate{coil.counted}, and has"
+    if coil.heated:
+        yield f"{wants} {there:.2f}: the spare turns were cut off before heat."
+    else:
+        yield f"{wants} {coil.shown(there)}, spare ones too."
 
 
-def _said(coil: Coil, came: _Came, way: Way[CompressionSpring], rate_kept: float) -> Iterator[str]:
+def _said(coil: Coil, came: _Came, way: Way[CompressionSpring], there: float, rate_kept: float) -> Iterator[str]:
     at, as_it_is = _came_at(coil, came), _as_it_is(coil, came, rate_kept)
     active, total = (coil.shown(coils) for coils in (came.cut.active_coils, came.cut.total_coils))
     other = f"{active} active coils ({total} in all{coil.counted}) give the rate that was meant"
@@ -192,14 +192,18 @@ def _said(coil: Coil, came: _Came, way: Way[CompressionSpring], rate_kept: float
         return
     if way.answer == "keep":
         yield f"{at}: {keep_it(coil, way)}; {as_it_is}."
-        if abs(rate_kept - 1.0) >= TOLD_FROM:
+        if abs(rate_kept - 1.0) >= TOLD_FROM and came.cut.total_coils <= there:
             yield f"Just so: {other}."
         return
-    yield f"{at}. As it is, {as_it_is}."
-    if way.spring.active_coils != came.spring.active_coils:
-        fewer = way.spring.active_coils < came.spring.active_coils
-        yield f"{'Cut it' if fewer else 'Keep more of the spare turns'}: {other}."
-    stands_mm = _stands_mm(way.spring, came.spring, _final_pitch_mm(coil, came.pitch_mm))
+    yield f"{at}: {save_it(coil, way)}. As it is, {as_it_is}."
+    if way.spring.active_coils < came.spring.active_coils:
+        yield f"Cut it: {other}."
+    elif way.spring.active_coils > came.spring.active_coils:
+        yield (
+            f"Leave more of the spare turns on it: {other}. They lie close: open them to the pitch of the others with "
+            "a wedge, moved on by a quarter turn at a time, and leave the last one closed."
+        )
+    stands_mm = _at_pitch(way.spring, _final_pitch_mm(coil, came.pitch_mm)).free_length_mm
     if abs(stands_mm - wanted_of(coil).free_length_mm) >= AS_LONG_MM:
         assumed = ", if its pitch is the one meant" if came.measured_pitch_mm is None else ""
         length = f"It is {show_length(stands_mm, coil.units)} long then{assumed}."
@@ -261,14 +265,6 @@ def _at_pitch(spring: CompressionSpring, pitch_mm: float) -> CompressionSpring:
     coils = (spring.active_coils, spring.total_coils, spring.ends)
     free_mm = geometry.free_length_from_pitch_mm(spring.wire_diameter_mm, pitch_mm, *coils)
     return replace(spring, free_length_mm=free_mm)
-
-
-def _stands_mm(spring: CompressionSpring, came: CompressionSpring, pitch_mm: float) -> float:
-    """How long the coil stands with other coils: fewer at its pitch; more are of the spare turns, which lie close."""
-    more = spring.active_coils - came.active_coils
-    if more <= 0.0:
-        return _at_pitch(spring, pitch_mm).free_length_mm
-    return came.free_length_mm + more * spring.wire_diameter_mm
 
 
 def pressed_to(coil: Coil, free_length_mm: float) -> Saved:
