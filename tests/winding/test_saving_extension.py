@@ -17,10 +17,11 @@ from sourcing.winding.extension.task import hook_heights_mm
 from sourcing.winding.model import wire_of
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.saving.coil import Coil, SenselessError
+from sourcing.winding.saving.extension.bending import free_length_for_force_mm
 from sourcing.winding.saving.extension.body import wanted_of
 from sourcing.winding.saving.extension.diameter import came_out
 from sourcing.winding.saving.extension.length import came_out_pitch, pulled_to
-from sourcing.winding.saving.extension.tension import came_out_tension, free_length_for_force_mm, left_in_the_end
+from sourcing.winding.saving.extension.tension import came_out_tension, left_in_the_end
 
 from .cases import BENCH, material, planned, point, spool, wanted
 

@@ -26,13 +26,13 @@ from sourcing.winding.saving.coil import (
     write_down,
     wrong,
 )
+from sourcing.winding.saving.extension.bending import length_for_forces
 from sourcing.winding.saving.extension.body import Tension, hooks_of, judged, wanted_of
 from sourcing.winding.saving.extension.tension import (
     doubted,
     heat_leaves,
     lean_next,
     left_in_the_end,
-    length_for_forces,
     said_of_tension,
     tension_came,
     ways_of,

@@ -10,8 +10,9 @@ from sourcing.quantities import show_length
 from sourcing.springs import pulled
 from sourcing.stock.trial_bounds import LEAST_PITCH
 from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, best_way, joined_said, wrong
+from sourcing.winding.saving.extension.bending import length_for_forces
 from sourcing.winding.saving.extension.body import Tension, hooks_of, judged, wanted_of
-from sourcing.winding.saving.extension.tension import length_for_forces, verdict, ways_of
+from sourcing.winding.saving.extension.tension import verdict, ways_of
 
 CLOSE = 1.02
 """A pitch of less than so many wires is that of coils that touch: a rule tells no better (assumed)."""

@@ -1,7 +1,6 @@
 """An extension spring that keeps another initial tension than was meant.
 
-The force at a length is F = F₀ + R (L − L₀): with less initial tension than meant a shorter spring gives the same
-force, and the hooks are bent to that length where they reach. Of what is too much, heat and a pull take some away.
+Of what is too much, heat and a pull take some away; else the hooks make up for it as near as they reach (bending.py).
 """
 
 from __future__ import annotations
@@ -9,14 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from sourcing.figures import formula
-from sourcing.quantities import show_force, show_length
-from sourcing.springs import pulled
+from sourcing.quantities import show_force
 from sourcing.springs.model import ExtensionSpring
 from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, TENSION_DOUBTED, hand_tension_n
-from sourcing.winding.extension.in_hand import hooked
 from sourcing.winding.extension.tension_words import LEAN_LESS, LEAN_MORE, NOT_PUT_IN, READ_AGAIN, take_away
-from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Saved, Way, best_way, joined_said, keep_it, wrong
+from sourcing.winding.saving.coil import Coil, Saved, Way, best_way, joined_said, keep_it, wrong
+from sourcing.winding.saving.extension.bending import hooks_bent, if_it_stays, length_for_forces
 from sourcing.winding.saving.extension.body import Tension, hooks_of, judged, wanted_of
 
 SCALE_SD = 0.02
@@ -53,45 +50,16 @@ def _heat_to_come(coil: Coil) -> bool:
     return not coil.heated and coil.plan.after_heat is not None
 
 
-@formula(
-    "L₀ = L − (F − F₀) / R",
-    where={"L": "length_mm", "F": "force_n", "F₀": "kept_n", "R": "rate_n_per_mm"},
-    closed=False,
-    source="EN 13906-2:2013 (from memory), F = F₀ + R (L − L₀)",
-)
-def free_length_for_force_mm(length_mm: float, force_n: float, kept_n: float, rate_n_per_mm: float) -> float:
-    """How long inside the hooks a spring that keeps an initial tension must be to pull so much at a length.
-
-    >>> free_length_for_force_mm(70.0, 13.0, 1.0, 0.5)
-    46.0
-    """
-    return length_mm - (force_n - kept_n) / rate_n_per_mm
-
-
-def for_forces_mm(coil: Coil, spring: ExtensionSpring) -> float:
-    """How long inside its hooks a spring must be to pull, midway between the lengths it works at, what was meant."""
-    wanted, lengths_mm = wanted_of(coil), [point.at_mm for point in coil.need.working]
-    midway_mm = (min(lengths_mm) + max(lengths_mm)) / 2.0
-    force_n = pulled.force_n(wanted, midway_mm, pulled.rate_n_per_mm(wanted), wanted.initial_tension_n or 0.0)
-    kept_n = spring.initial_tension_n or 0.0
-    return free_length_for_force_mm(midway_mm, force_n, kept_n, pulled.rate_n_per_mm(spring))
-
-
 def ways_of(
     coil: Coil, kept: ExtensionSpring, left: Tension, body_mm: float | None = None
 ) -> tuple[Way[ExtensionSpring], ...]:
     """A spring as it is; pulled until no more tension is left than was meant; its hooks bent to give the forces."""
-    as_it_is, lengthened = Way("keep", kept, judged(coil, kept, left)), _hooks_bent(coil, kept, left, body_mm)
+    as_it_is, lengthened = Way("keep", kept, judged(coil, kept, left)), hooks_bent(coil, kept, left, body_mm)
     if not too_much(coil, left):
         return as_it_is, lengthened
     meant_n = wanted_of(coil).initial_tension_n or 0.0
     less = replace(kept, initial_tension_n=meant_n)
     return as_it_is, Way("change", less, judged(coil, less, Tension(meant_n, SCALE_SD * meant_n))), lengthened
-
-
-def _hooks_bent(coil: Coil, kept: ExtensionSpring, left: Tension, body_mm: float | None) -> Way[ExtensionSpring]:
-    set_to = hooked(kept, for_forces_mm(coil, kept), body_mm)
-    return Way("change", set_to, judged(coil, set_to, left))
 
 
 def too_much(coil: Coil, left: Tension) -> bool:
@@ -155,43 +123,7 @@ def _said_of_taking_away(coil: Coil, left: Tension, kept: ExtensionSpring, way: 
     yield f"{first}: {deed}; {meant} is to be left."
     if way.spring != wanted_of(coil):
         yield from hooks_of(coil, way)
-    bent = _hooks_bent(coil, kept, left, None)
-    if bent.fit.fits == "no":
-        yield "Only if too much stays in it, wind it again: hooks do not reach so far as to make up for it."
-        return
-    just = show_length(bent.spring.free_length_mm, coil.units)
-    yield f"If it stays as it is, hooks bent to {just} between their insides make up for it."
-
-
-def length_for_forces(
-    coil: Coil, kept: ExtensionSpring, way: Way[ExtensionSpring], body_mm: float | None = None
-) -> Iterator[str]:
-    """How long it must be between its hooks to pull as it was meant to, and whether its hooks reach.
-
-    `kept` is the spring before its hooks are bent for it.
-    """
-    wanted_mm, just_mm = wanted_of(coil).free_length_mm, for_forces_mm(coil, kept)
-    if abs(just_mm - wanted_mm) < AS_LONG_MM:
-        return
-    just, off = (show_length(mm, coil.units) for mm in (just_mm, abs(just_mm - wanted_mm)))
-    off, forces = f"{off} {'shorter' if just_mm < wanted_mm else 'longer'}", _forces(coil, kept)
-    reached = abs(hooked(kept, just_mm, body_mm).free_length_mm - just_mm) < AS_LONG_MM
-    if way.answer == "change" and not reached:
-        yield f"{just} between its hooks, {off}, would give {forces}; bend them as far as hooks of this kind go."
-    elif way.answer == "wind again":
-        yield f"{just} between its hooks, {off}, would give {forces}."
-    elif way.spring != kept:
-        yield f"Bend its hooks to {just} between their insides, {off}: so it gives {forces}."
-    elif reached:
-        yield f"Just so: {just} between the insides of its hooks, {off}, gives {forces}."
-
-
-def _forces(coil: Coil, spring: ExtensionSpring) -> str:
-    """What a length gives: all the forces where the rate is the one meant, else the one midway."""
-    rate_kept = pulled.rate_n_per_mm(spring) / pulled.rate_n_per_mm(wanted_of(coil))
-    if abs(rate_kept - 1.0) < TOLD_FROM:
-        return "the forces that were meant"
-    return "the force that was meant midway between its working lengths"
+    yield from if_it_stays(coil, kept, left)
 
 
 def lean_next(coil: Coil, came_n: float) -> str:

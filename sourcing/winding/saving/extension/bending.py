@@ -1,0 +1,138 @@
+"""How long between its hooks a spring must be to pull what was meant, how near its hooks reach, and what is off then.
+
+The force at a length is F = F₀ + R (L − L₀): with less initial tension than meant a shorter spring gives the same
+force, with more a longer one, and the hooks are bent to that length as near as they reach.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from sourcing.figures import formula
+from sourcing.fit.judge import ROUNDING
+from sourcing.fit.model import Fit
+from sourcing.fit.score import allowed
+from sourcing.quantities import show_force, show_length
+from sourcing.springs import pulled
+from sourcing.springs.model import ExtensionSpring
+from sourcing.winding.extension.in_hand import hooked
+from sourcing.winding.in_hand import keeps
+from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way, wrong
+from sourcing.winding.saving.extension.body import Tension, judged, wanted_of
+
+FORCE = "force"
+"""The figure of a fit that a force at a length is."""
+
+
+@formula(
+    "L₀ = L − (F − F₀) / R",
+    where={"L": "length_mm", "F": "force_n", "F₀": "kept_n", "R": "rate_n_per_mm"},
+    closed=False,
+    source="EN 13906-2:2013 (from memory), F = F₀ + R (L − L₀)",
+)
+def free_length_for_force_mm(length_mm: float, force_n: float, kept_n: float, rate_n_per_mm: float) -> float:
+    """How long inside the hooks a spring that keeps an initial tension must be to pull so much at a length.
+
+    >>> free_length_for_force_mm(70.0, 13.0, 1.0, 0.5)
+    46.0
+    """
+    return length_mm - (force_n - kept_n) / rate_n_per_mm
+
+
+def for_forces_mm(coil: Coil, spring: ExtensionSpring) -> float:
+    """How long inside its hooks a spring must be to pull, midway between the lengths it works at, what was meant."""
+    wanted, lengths_mm = wanted_of(coil), [point.at_mm for point in coil.need.working]
+    midway_mm = (min(lengths_mm) + max(lengths_mm)) / 2.0
+    force_n = pulled.force_n(wanted, midway_mm, pulled.rate_n_per_mm(wanted), wanted.initial_tension_n or 0.0)
+    kept_n = spring.initial_tension_n or 0.0
+    return free_length_for_force_mm(midway_mm, force_n, kept_n, pulled.rate_n_per_mm(spring))
+
+
+def hooks_bent(coil: Coil, kept: ExtensionSpring, left: Tension, body_mm: float | None = None) -> Way[ExtensionSpring]:
+    """The spring with its hooks bent as near as they reach to where it pulls what was meant."""
+    set_to = hooked(kept, for_forces_mm(coil, kept), body_mm)
+    return Way("change", set_to, judged(coil, set_to, left))
+
+
+def if_it_stays(coil: Coil, kept: ExtensionSpring, left: Tension) -> Iterator[str]:
+    """What comes of too much tension that no pull takes away: the length of the hooks, what is off, the verdict."""
+    bent = hooks_bent(coil, kept, left)
+    just_mm, reach_mm = for_forces_mm(coil, kept), bent.spring.free_length_mm
+    just, forces = show_length(just_mm, coil.units), forces_meant(coil, kept)
+    stays = f"If {show_force(left.newtons, coil.units)} stays in it"
+    if abs(just_mm - reach_mm) < AS_LONG_MM:
+        yield f"{stays}, bend its hooks to {just} between their insides: so it gives {forces}."
+        if keeps(bent.fit, coil.plan.fit):
+            return
+    else:
+        reach = reach_said(coil, just_mm, reach_mm)
+        yield f"{stays}, {just} between its hooks would give {forces}; they reach {reach}."
+    yield from outcome(coil, bent.fit)
+
+
+def reach_said(coil: Coil, just_mm: float, reach_mm: float) -> str:
+    """How near to a length hooks can be bent."""
+    return f"{show_length(reach_mm, coil.units)} at {'most' if just_mm > reach_mm else 'least'}"
+
+
+def outcome(coil: Coil, fit: Fit) -> Iterator[str]:
+    """What a spring pulls whose hooks are bent as far as they reach, and the verdict on it."""
+    others = tuple(row for row in fit.deviations if row.figure != FORCE)
+    hard = tuple(limit for limit in fit.limits if limit.hard)
+    yield from wrong(replace(fit, limits=hard, deviations=others), coil.bench)
+    if keeps(fit, coil.plan.fit):
+        verdict = "keep it so"
+    elif fit.fits == "no":
+        verdict = "wind it again then"
+    else:
+        verdict = "a near fit then, to keep only where that does not matter; else wind it again"
+    yield f"Bent so, {furthest_off(coil, fit)}: {verdict}."
+
+
+def furthest_off(coil: Coil, fit: Fit) -> str:
+    """The force that is furthest off, and by how much it is outside what is wanted."""
+    row = max((each for each in fit.deviations if each.figure == FORCE), key=lambda row: row.deviation_over_tolerance)
+    pulls = f"it pulls {show_force(row.got, coil.units)} at {show_length(row.at or 0.0, coil.units)}"
+    low_n, high_n = allowed(row.wanted, row.tolerance)
+    if row.deviation_over_tolerance <= 1.0 + ROUNDING:
+        return f"{pulls}, within what is wanted"
+    if high_n is not None and row.got > high_n:
+        bound_n, word, least = high_n, "more", "most"
+    else:
+        bound_n, word, least = low_n or 0.0, "less", "least"
+    off, bound = (show_force(force_n, coil.units) for force_n in (abs(row.got - bound_n), bound_n))
+    return f"{pulls}, {off} {word} than the {least} that is wanted ({bound})"
+
+
+def length_for_forces(
+    coil: Coil, kept: ExtensionSpring, way: Way[ExtensionSpring], body_mm: float | None = None
+) -> Iterator[str]:
+    """How long it must be between its hooks to pull as it was meant to, and whether its hooks reach.
+
+    `kept` is the spring before its hooks are bent for it.
+    """
+    wanted_mm, just_mm = wanted_of(coil).free_length_mm, for_forces_mm(coil, kept)
+    if abs(just_mm - wanted_mm) < AS_LONG_MM:
+        return
+    just, off = (show_length(mm, coil.units) for mm in (just_mm, abs(just_mm - wanted_mm)))
+    off, forces = f"{off} {'shorter' if just_mm < wanted_mm else 'longer'}", forces_meant(coil, kept)
+    reach_mm = hooked(kept, just_mm, body_mm).free_length_mm
+    reached = abs(reach_mm - just_mm) < AS_LONG_MM
+    if way.answer != "keep" and not reached:
+        reach = reach_said(coil, just_mm, reach_mm)
+        yield f"{just} between its hooks, {off}, would give {forces}; they reach {reach}."
+    elif way.answer == "wind again":
+        yield f"{just} between its hooks, {off}, would give {forces}."
+    elif way.spring != kept:
+        yield f"Bend its hooks to {just} between their insides, {off}: so it gives {forces}."
+    elif reached:
+        yield f"Just so: {just} between the insides of its hooks, {off}, gives {forces}."
+
+
+def forces_meant(coil: Coil, spring: ExtensionSpring) -> str:
+    """What a length gives: all the forces where the rate is the one meant, else the one midway."""
+    rate_kept = pulled.rate_n_per_mm(spring) / pulled.rate_n_per_mm(wanted_of(coil))
+    if abs(rate_kept - 1.0) < TOLD_FROM:
+        return "the forces that were meant"
+    return "the force that was meant midway between its working lengths"
