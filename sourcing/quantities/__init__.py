@@ -48,6 +48,7 @@ from sourcing.quantities.showing import (
     show_torque,
     show_wanted,
     show_wire,
+    show_wire_length,
 )
 from sourcing.quantities.values import Money, QuantityError, Wanted, above_zero, at_least_zero
 from sourcing.quantities.wanted import (
@@ -94,6 +95,7 @@ __all__ = [
     "show_torque",
     "show_wanted",
     "show_wire",
+    "show_wire_length",
     "stress_mpa",
     "temperature_c",
     "torque_n_mm",

@@ -44,6 +44,15 @@ def show_wire(wire_diameter_mm: float, units: str = "mm") -> str:
     return f"{_to_decimals(wire_diameter_mm, decimals)} mm"
 
 
+def show_wire_length(length_mm: float, units: str = "mm") -> str:
+    """A length of wire: in metres from one on.
+
+    >>> show_wire_length(592.0), show_wire_length(6808.0), show_wire_length(6808.0, "inch")
+    ('592 mm', '6.81 m', '268 in')
+    """
+    return f"{length_mm / 1000:.2f} m" if units == "mm" and length_mm >= 1000 else show_length(length_mm, units)
+
+
 def show_force(force_n: float, units: str = "mm") -> str:
     """A force to 0.1 N, finer below 1 N and whole from 100 N on; to three figures in lbf.
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sourcing.quantities import show_diameter, show_length, show_wire
-from sourcing.sheets.winding_text import AT_LENGTH, mandrel_words, wire_words
+from sourcing.quantities import show_diameter, show_length, show_wire, show_wire_length
+from sourcing.sheets.winding_text import AT_LENGTH, mandrel_words
 from sourcing.springs.model import CompressionSpring, ConicalSpring
 from sourcing.winding.model import WindingPlan
 from sourcing.winding.solid.coil import coil_of
@@ -21,7 +21,7 @@ def cut_list(plan: WindingPlan) -> list[tuple[str, str, str]]:
 
 def _rows(plan: WindingPlan) -> Iterator[tuple[str, str, str]]:
     units = plan.units
-    left = "" if plan.wire_left_mm is None else f"; {wire_words(plan.wire_left_mm, units)} stay on it"
+    left = "" if plan.wire_left_mm is None else f"; {show_wire_length(plan.wire_left_mm, units)} stay on it"
     spool = "to be bought" if plan.wire is None else f"spool {plan.wire}{left}"
     spare = ", tails and spare turns included" if plan.turns_to_spare else ", tails included"
     wire = f"{show_wire(plan.wire_diameter_mm, units)} {plan.material}, {spool}"

@@ -18,6 +18,7 @@ from sourcing.quantities import (
     show_rate,
     show_torque,
     show_wire,
+    show_wire_length,
 )
 from sourcing.quantities.kinds import MM_PER_INCH
 from sourcing.safety import CARRYING_CURRENT, CHOOSING_WIRE, RELEASING
@@ -167,18 +168,13 @@ def mandrel_words(plan: WindingPlan, units: str) -> str:
     return f"{mandrel.named} {'of' if mandrel.kind == 'rod' else 'to'} {size}{on_rod}"
 
 
-def wire_words(length_mm: float, units: str) -> str:
-    """A length of wire: in metres where it is long."""
-    return f"{length_mm / 1000:.2f} m" if units == "mm" and length_mm >= 1000 else show_length(length_mm, units)
-
-
 def to_have(plan: WindingPlan, units: str) -> list[tuple[str, str]]:
     """What to have at hand, by name."""
 
     def length(value_mm: float) -> str:
         return show_length(value_mm, units)
 
-    left = "" if plan.wire_left_mm is None else f"; {wire_words(plan.wire_left_mm, units)} stay on it"
+    left = "" if plan.wire_left_mm is None else f"; {show_wire_length(plan.wire_left_mm, units)} stay on it"
     spool = f"spool {plan.wire}{left}" if plan.wire is not None else "to be bought"
     return [
         ("wire", f"{show_wire(plan.wire_diameter_mm, units)} {plan.material}, {spool}"),

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from sourcing.need.model import Pocket
+from sourcing.quantities import show_wire_length
 from sourcing.springs.model import CompressionSpring, TorsionSpring
 from sourcing.winding.saving import cylinder, torsion
 from sourcing.winding.saving.coil import Coil, Saved
@@ -15,7 +16,7 @@ from . import test_saving_torsion
 from .cases import BENCH, point, wanted
 from .test_saving import COLD, a_coil
 
-ANOTHER = "The sheet then plans another spring, "
+ANOTHER = "Or another spring, which the sheet would rather plan by then, "
 
 ONE_FORCE = a_coil(BENCH, pocket=Pocket(wanted(15.0)), working=(point(18, 18),))
 """One force leaves the diameter open, so that another rod on hand soon serves as well."""
@@ -58,6 +59,18 @@ def test_the_mandrel_that_leads_gives_the_diameter_that_was_meant_by_what_the_co
     trial = coil.trial(coil.plan.mandrel.diameter_mm or 0.0, meant.outside_diameter_mm * 0.95)
     gives_mm = coil.known_then(trial).finished_mean_mm(led_to_mm(came_out(coil, -0.05)))
     assert gives_mm == pytest.approx(meant.mean_diameter_mm, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("left_mm", "ends"),
+    [(5000.0, "by its record."), (1200.0, "are not counted off yet."), (100.0, "too little.")],
+)
+def test_the_wire_of_the_next_coil_is_told_beside_what_its_spool_has_left(left_mm: float, ends: str):
+    spool = replace(SOFT.spool, length_left_mm=left_mm)
+    saved = came_out(replace(SOFT, wire=replace(SOFT.wire, spool=spool)), -0.03)
+    (told,) = [said for said in saved.said if said.startswith("It wants ")]
+    assert f"; {spool.id} has {show_wire_length(left_mm, 'mm')} by its record" in told
+    assert told.endswith(ends)
 
 
 def test_another_spring_that_is_then_planned_is_told_as_one_with_what_it_measures():

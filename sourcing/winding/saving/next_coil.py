@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from sourcing.quantities import show_diameter
+from sourcing.quantities import show_diameter, show_wire_length
 from sourcing.springs.model import Spring
 from sourcing.stock.model import Trial
 from sourcing.winding.mandrel import TURNED_STEP_MM
@@ -69,16 +69,34 @@ def _mandrel_for_meant_mm(coil: Coil, trial: Trial) -> float:
 
 
 def said_of_next(coil: Coil, then: NextCoil | None) -> Iterator[str]:
-    """The mandrel to take next; after it the spring that the sheet would wind instead, if it is another."""
+    """The mandrel to take next and its wire; after it the spring that the sheet would rather wind, if it is another."""
     if then is None:
         return
     yield f"{next_one(then.plan.unsettled)}: {_on_its_mandrel(coil, then.plan)}."
+    yield from _wire(coil, then.plan.cut_length_mm)
     if then.another is not None:
         outside, meant = (show_diameter(_outside_mm(coil, plan), coil.units) for plan in (then.another, coil.plan))
         yield (
-            f"The sheet then plans another spring, {outside} outside instead of {meant}: "
+            f"Or another spring, which the sheet would rather plan by then, {outside} outside instead of {meant}: "
             f"{_on_its_mandrel(coil, then.another)}."
         )
+
+
+def _wire(coil: Coil, cut_mm: float) -> Iterator[str]:
+    """The wire that the next coil wants, and whether its spool holds it, with this coil's counted off or not."""
+    spool = coil.wire.spool
+    if spool is None or spool.length_left_mm is None:
+        return
+    cut, left, this = (
+        show_wire_length(mm, coil.units) for mm in (cut_mm, spool.length_left_mm, coil.plan.cut_length_mm)
+    )
+    if spool.length_left_mm < cut_mm:
+        enough = ", too little"
+    elif spool.length_left_mm < cut_mm + coil.plan.cut_length_mm:
+        enough = f", too little if this coil's {this} are not counted off yet"
+    else:
+        enough = ""
+    yield f"It wants {cut} of wire; {spool.id} has {left} by its record{enough}."
 
 
 def next_one(unsettled: bool) -> str:
