@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from sourcing.fit.score import force_house_tolerance_n
 from sourcing.need.model import Need, WorkingPoint
-from sourcing.quantities import Wanted
+from sourcing.quantities import Wanted, show_force, show_length
 from sourcing.stock.model import Bench
 from sourcing.winding.model import Refusal
 
@@ -72,7 +72,7 @@ def wanted_line(need: Need, bench: Bench) -> Line | OneForce | Refusal:
     free = None if need.free_length_mm is None else aim(need.free_length_mm, bench.tolerances.length_mm)
     if len(forces) == 1 and free is None:
         return OneForce(forces[0][0], forces[0][1].value)
-    start = _first_guess(forces, free)
+    start = _first_guess(forces, free, bench.units)
     return start if isinstance(start, Refusal) else _least_squares(start, forces, free)
 
 
@@ -87,21 +87,23 @@ def _force_aim(point: WorkingPoint, bench: Bench) -> Aim:
     return aim(point.force_n, force_house_tolerance_n(point.force_n, bench.tolerances))
 
 
-def _first_guess(forces: Sequence[tuple[float, Aim]], free: Aim | None) -> Line | Refusal:
+def _first_guess(forces: Sequence[tuple[float, Aim]], free: Aim | None, units: str) -> Line | Refusal:
     """The line through the outer two forces, or through the one force and the free length."""
     longest_mm, lightest = max(forces, key=lambda each: each[0])
     shortest_mm, heaviest = min(forces, key=lambda each: each[0])
+    at_longest, at_shortest = (show_length(mm, units) for mm in (longest_mm, shortest_mm))
     if longest_mm > shortest_mm:
         rate = (heaviest.value - lightest.value) / (longest_mm - shortest_mm)
         if rate <= 0:
             why = (
-                f"{heaviest.value:g} N at {shortest_mm:g} mm is no more than {lightest.value:g} N at "
-                f"{longest_mm:g} mm: a compression spring pushes harder the shorter it is"
+                f"{show_force(heaviest.value, units)} at {at_shortest} is no more than "
+                f"{show_force(lightest.value, units)} at {at_longest}: a compression spring pushes harder the shorter "
+                "it is"
             )
             return Refusal("no-rising-force", why)
         return Line(rate, longest_mm + lightest.value / rate)
     if free is None or free.value <= longest_mm:
-        return Refusal("no-rising-force", f"at {longest_mm:g} mm it would not be pressed: the free length is no longer")
+        return Refusal("no-rising-force", f"at {at_longest} it would not be pressed: the free length is no longer")
     return Line(lightest.value / (free.value - longest_mm), free.value)
 
 

@@ -244,8 +244,8 @@ EQUAL = {
 @pytest.mark.parametrize(
     ("kind", "rule", "why"),
     [
-        ("compression", "no-rising-force", "9 N at 14 mm is no more than 9 N at 24 mm: a compression spring pushes"),
-        ("extension", "no-rising-force", "9 N at 34 mm is no more than 9 N at 24 mm: an extension spring pulls harder"),
+        ("compression", "no-rising-force", "9.0 N at 14.0 mm is no more than 9.0 N at 24.0 mm: a compression spring"),
+        ("extension", "no-rising-force", "9.0 N at 34.0 mm is no more than 9.0 N at 24.0 mm: an extension spring"),
         (
             "torsion",
             "no-rising-torque",
@@ -263,6 +263,14 @@ def test_forces_that_no_spring_has_are_the_first_thing_told(run, bench_folder, k
     (because,) = verdict["because"]
     assert because["rule"] == rule
     assert because["why"].startswith(why)
+
+
+@pytest.mark.parametrize(("kind", "heaviest"), [("compression", "0.551"), ("extension", "1.34")])
+def test_forces_that_no_spring_has_are_told_in_what_the_bench_reads(run, bench_folder, kind, heaviest):
+    edit(bench_folder / "catalog/bench.yaml", "sellers", "units: inch\nsellers")
+    (bench_folder / "need.yaml").write_text(f"job: x\nkind: {kind}\n{EQUAL[kind]}", "utf-8")
+    (because,) = run("source", "need.yaml", "--json").json["verdict"]["because"]
+    assert because["why"].startswith(f"2.02 lbf at {heaviest} in is no more than 2.02 lbf at 0.945 in: ")
 
 
 def test_torques_that_one_rate_comes_near_are_not_refused(run, bench_folder):

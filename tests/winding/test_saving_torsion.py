@@ -19,6 +19,7 @@ from sourcing.winding.saving.torsion import (
     came_out,
     came_out_angle,
     came_out_with_angle,
+    judged,
     stop_deg,
     turned_on_deg,
     wanted_of,
@@ -27,7 +28,7 @@ from sourcing.winding.saving.torsion import (
 from sourcing.winding.torsion.task import BENT_AT_MOST_DEG
 
 from .cases import BENCH, material, planned, spool
-from .test_torsion import need
+from .test_torsion import need, point
 
 COLD = replace(BENCH, oven_c=None)
 WIRE = spool(1.2)
@@ -198,3 +199,18 @@ def test_the_stop_of_a_coil_that_is_hardly_chance_waits_for_another_coil():
         by_angle = came_out_angle(COIL, ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0)
         for saved in (by_angle, came_out(COIL, off_by(COIL, off_deg))):
             assert any(said.startswith(begins) for said in saved.said)
+
+
+def test_legs_that_are_bent_on_a_spring_that_then_serves_only_nearly_are_told_as_that_first():
+    """DIN 2194 wants two active coils at least: one planned with hardly more has fewer once it opens further."""
+    spring = replace(wanted_of(COIL), active_coils=2.02)
+    finished = replace(COIL.plan.finished, spring=spring)
+    stiff = turned.rate_n_mm_per_deg(spring)
+    wish = need(turned=(point(10.0, 10.0 * stiff), point(20.0, 20.0 * stiff)))
+    coil = replace(COIL, need=wish, plan=replace(COIL.plan, wanted=spring, finished=finished))
+    coil = replace(coil, plan=replace(coil.plan, fit=judged(coil, spring)))
+    short, long = (came_out(coil, off_by(coil, off_deg)) for off_deg in (-20.0, 20.0))
+    assert short.answer == long.answer == "change"
+    assert short.said[2].startswith("Only a near fit can be made of it")
+    assert any(said.startswith("active coils does not hold") for said in short.said)
+    assert not any("near fit" in said for said in long.said)

@@ -68,8 +68,9 @@ def no_wire_serves(need: Need, bench: Bench) -> Refusal | None:
     if len(forces) > 1 and slope_n_per_mm(forces) <= 0.0:
         (short_mm, less), (long_mm, more) = forces[0], forces[-1]
         why = (
-            f"{more.value:g} N at {long_mm:g} mm is no more than {less.value:g} N at {short_mm:g} mm: an extension "
-            "spring pulls harder the longer it is"
+            f"{show_force(more.value, bench.units)} at {show_length(long_mm, bench.units)} is no more than "
+            f"{show_force(less.value, bench.units)} at {show_length(short_mm, bench.units)}: an extension spring pulls "
+            "harder the longer it is"
         )
         return Refusal("no-rising-force", why)
     return None

@@ -21,6 +21,7 @@ from sourcing.winding import in_hand
 from sourcing.winding.coil_reading import SURPRISE
 from sourcing.winding.doubts import COILS_DOUBT, RATE_DOUBT, opening_sd
 from sourcing.winding.heat import change_of_diameter
+from sourcing.winding.in_hand import keeps
 from sourcing.winding.leg_reading import WHOLE_TURN_DEG, relative_sd
 from sourcing.winding.saving.coil import (
     HARDLY_CHANCE,
@@ -34,6 +35,7 @@ from sourcing.winding.saving.coil import (
     joined_said,
     keep_it,
     refuse_senseless,
+    save_it,
     write_down,
     wrong,
 )
@@ -226,11 +228,15 @@ def _said_of_legs(coil: Coil, off_deg: float) -> Iterator[str]:
 
 def _said(coil: Coil, came: _Came, way: Way[TorsionSpring]) -> Iterator[str]:
     kept = "All its wire is in the body still, so its rate is the one that was meant"
-    coils = f"{coil.shown(came.spring.active_coils)} coils instead of {coil.shown(wanted_of(coil).active_coils)}"
+    now, meant = (coil.shown(spring.active_coils) for spring in (came.spring, wanted_of(coil)))
+    coils = f"{now} coils" + ("" if now == meant else f" instead of {meant}")
     if way.answer == "keep":
         keep = keep_it(coil, way)
         yield f"{keep[0].upper()}{keep[1:]}. {kept}: {coils}{coil.counted}."
     elif way.answer == "change":
+        if not keeps(way.fit, coil.plan.fit):
+            near = save_it(coil, way)
+            yield f"{near[0].upper()}{near[1:]}."
         yield f"Bend its legs {_back(came.off_deg)} where they leave the coil. {kept}: {coils}{coil.counted}."
     else:
         yield "Wind it again: bending its legs does not save it."
