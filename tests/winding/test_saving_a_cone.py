@@ -13,19 +13,14 @@ from sourcing.springs import pressed
 from sourcing.springs.conical_lengths import pitch_of, wire_length_of
 from sourcing.springs.model import ConicalSpring, Ends
 from sourcing.stock.model import Bench
+from sourcing.winding.conical.in_hand import as_it_came
 from sourcing.winding.model import wire_of
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.saving.coil import Coil, SenselessError
-from sourcing.winding.saving.cone import (
-    as_it_came,
-    both_came_out,
-    came_out_pitch,
-    cut_for_rate,
-    large_came_out,
-    pressed_to,
-    small_came_out,
-    wanted_of,
-)
+from sourcing.winding.saving.conical.cone import wanted_of
+from sourcing.winding.saving.conical.cutting import cut_for_rate
+from sourcing.winding.saving.conical.diameter import both_came_out, large_came_out, small_came_out
+from sourcing.winding.saving.conical.length import came_out_pitch, pressed_to
 
 from .cases import BENCH, material, planned, point, spool, wanted
 

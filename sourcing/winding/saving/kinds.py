@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from sourcing.winding.saving import cone, cylinder, torsion
+from sourcing.winding.saving import cylinder, torsion
 from sourcing.winding.saving.coil import Coil, Saved
+from sourcing.winding.saving.conical import diameter as cone_diameter
+from sourcing.winding.saving.conical import length as cone_length
 from sourcing.winding.saving.extension import diameter, length, tension
 
 
@@ -26,11 +28,11 @@ OF_KIND: Mapping[str, tuple[Answering, ...]] = {
         Answering(("pressed_to",), cylinder.pressed_to),
     ),
     "conical": (
-        Answering(("outside",), cone.large_came_out),
-        Answering(("outside_small",), cone.small_came_out),
-        Answering(("outside", "outside_small"), cone.both_came_out),
-        Answering(("pitch",), cone.came_out_pitch),
-        Answering(("pressed_to",), cone.pressed_to),
+        Answering(("outside",), cone_diameter.large_came_out),
+        Answering(("outside_small",), cone_diameter.small_came_out),
+        Answering(("outside", "outside_small"), cone_diameter.both_came_out),
+        Answering(("pitch",), cone_length.came_out_pitch),
+        Answering(("pressed_to",), cone_length.pressed_to),
     ),
     "extension": (
         Answering(("outside",), diameter.came_out),
