@@ -9,8 +9,9 @@ import pytest
 from sourcing.need.model import Pocket
 from sourcing.quantities import show_wire_length
 from sourcing.springs.model import CompressionSpring, TorsionSpring
-from sourcing.winding.saving import cylinder, torsion
+from sourcing.winding.saving import cylinder
 from sourcing.winding.saving.coil import Coil, Saved
+from sourcing.winding.saving.torsion import answer as torsion
 
 from . import test_saving_torsion
 from .cases import BENCH, point, wanted

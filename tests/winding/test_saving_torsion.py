@@ -15,16 +15,9 @@ from sourcing.stock.model import Bench
 from sourcing.winding.model import wire_of
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.saving.coil import Coil, SenselessError
-from sourcing.winding.saving.torsion import (
-    came_out,
-    came_out_angle,
-    came_out_with_angle,
-    judged,
-    stop_deg,
-    turned_on_deg,
-    wanted_of,
-    with_coils,
-)
+from sourcing.winding.saving.torsion.answer import came_out, came_out_angle, came_out_with_angle
+from sourcing.winding.saving.torsion.body import judged, stop_deg, wanted_of
+from sourcing.winding.torsion.in_hand import turned_on_deg, with_coils
 from sourcing.winding.torsion.task import BENT_AT_MOST_DEG
 
 from .cases import BENCH, material, planned, spool

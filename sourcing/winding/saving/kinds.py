@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from sourcing.winding.saving import cylinder, torsion
+from sourcing.winding.saving import cylinder
 from sourcing.winding.saving.coil import Coil, Saved
 from sourcing.winding.saving.conical import diameter as cone_diameter
 from sourcing.winding.saving.conical import length as cone_length
 from sourcing.winding.saving.extension import diameter, length, tension
+from sourcing.winding.saving.torsion import answer as torsion
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,108 @@
+"""A torsion spring whose diameter or whose legs came out otherwise: kept, its legs bent, or wound again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from sourcing.springs import turned
+from sourcing.winding.coil_reading import SURPRISE
+from sourcing.winding.leg_reading import WHOLE_TURN_DEG
+from sourcing.winding.saving.coil import (
+    Coil,
+    Saved,
+    Way,
+    best_way,
+    clearances,
+    joined_said,
+    refuse_senseless,
+    write_down,
+    wrong,
+)
+from sourcing.winding.saving.next_coil import next_coil, said_of_next
+from sourcing.winding.saving.torsion.body import (
+    Came,
+    expected_sd_deg,
+    judged,
+    legs_off_deg,
+    mandrel_mm,
+    stop_deg,
+    turns_laid,
+    wanted_of,
+)
+from sourcing.winding.saving.torsion.words import (
+    TWO_COILS,
+    measure_too,
+    said_of_angle,
+    said_of_diameter,
+    said_of_legs,
+    said_of_stop,
+    said_of_surprise,
+    said_of_verdict,
+)
+from sourcing.winding.torsion.in_hand import as_it_came, turned_on_deg, with_coils
+from sourcing.winding.torsion.task import BENT_AT_MOST_DEG
+
+
+def came_out(coil: Coil, outside_mm: float) -> Saved:
+    """A coil whose diameter came out otherwise: n' = n D / D', and the legs stand 360 (n' − n) further on."""
+    wanted, mean_mm = wanted_of(coil), coil.final_mean_mm(outside_mm)
+    refuse_senseless(coil, "outside", outside_mm, mandrel_mm(coil))
+    came = as_it_came(wanted, mean_mm)
+    trial = coil.trial(mandrel_mm(coil), outside_mm)
+    off_deg, surprising = turned_on_deg(wanted, came), coil.known_then(trial).unsettled
+    said = (*said_of_diameter(coil, outside_mm), *said_of_legs(coil, off_deg))
+    return _answer(coil, Came(came, off_deg, trial, surprising), iter(said))
+
+
+def came_out_angle(coil: Coil, angle_deg: float) -> Saved:
+    """A coil whose legs stand at another angle: n' = n + θ/360, and the diameter follows, D' = D n / n'."""
+    wanted, off_deg = wanted_of(coil), legs_off_deg(coil, angle_deg)
+    coils = wanted.active_coils + off_deg / WHOLE_TURN_DEG
+    came = with_coils(wanted, wanted.mean_diameter_mm * wanted.active_coils / coils, coils)
+    surprising = abs(off_deg) > SURPRISE * expected_sd_deg(coil)
+    return _answer(coil, Came(came, off_deg, None, surprising), said_of_angle(coil, angle_deg))
+
+
+def came_out_with_angle(coil: Coil, outside_mm: float, angle_deg: float) -> Saved:
+    """A coil of which both were measured: the whole turns by which the legs are off are told by the diameter."""
+    wanted, mean_mm = wanted_of(coil), coil.final_mean_mm(outside_mm)
+    refuse_senseless(coil, "outside", outside_mm, mandrel_mm(coil))
+    about_deg = WHOLE_TURN_DEG * wanted.active_coils * (wanted.mean_diameter_mm / mean_mm - 1.0)
+    off_deg = legs_off_deg(coil, angle_deg)
+    off_deg += WHOLE_TURN_DEG * round((about_deg - off_deg) / WHOLE_TURN_DEG)
+    came = with_coils(wanted, mean_mm, wanted.active_coils + off_deg / WHOLE_TURN_DEG)
+    trial = replace(coil.trial(mandrel_mm(coil), outside_mm), stop_angle_deg=stop_deg(coil), leg_angle_deg=angle_deg)
+    lesson = coil.known_then(trial).lessons[-1]
+    said = (*said_of_diameter(coil, outside_mm), *said_of_angle(coil, angle_deg))
+    return _answer(coil, Came(came, off_deg, trial, lesson.surprising, lesson.agree), iter(said))
+
+
+def _answer(coil: Coil, came: Came, first: Iterator[str]) -> Saved:
+    """What to do: keep it, bend its legs, or wind it again and stop the crank elsewhere."""
+    wanted = wanted_of(coil)
+    as_it_is = Way("keep", came.spring, judged(coil, came.spring))
+    bent = replace(came.spring, free_angle_deg=wanted.free_angle_deg)
+    bends = wanted.free_angle_deg is not None and abs(came.off_deg) <= BENT_AT_MOST_DEG
+    way = best_way(coil, as_it_is, *([Way("change", bent, judged(coil, bent))] if bends else []))
+    rate_kept = turned.rate_n_mm_per_deg(came.spring) / turned.rate_n_mm_per_deg(wanted)
+    then = None if came.trial is None else next_coil(coil, came.trial)
+    planned = stop_deg(coil)
+    later_deg = -came.off_deg * turns_laid(coil) / came.spring.active_coils
+    next_stop = None if planned is None else (planned + later_deg) % WHOLE_TURN_DEG
+    said = joined_said(
+        first,
+        [] if came.agree else [TWO_COILS],
+        said_of_verdict(coil, came, way),
+        clearances(way.fit),
+        wrong(way.fit, coil.bench),
+        said_of_surprise(came),
+        (*said_of_stop(came, later_deg, next_stop), *said_of_next(coil, then)) if came.agree else (),
+        _written(coil, came) if came.agree else (),
+    )
+    return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.plan.mandrel, next_stop)
+
+
+def _written(coil: Coil, came: Came) -> Iterator[str]:
+    """How the coil is written down, or what is wanting for that."""
+    return measure_too(coil) if came.trial is None else write_down(coil, came.trial)

@@ -1,0 +1,99 @@
+"""What is said of a torsion spring that came out otherwise."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sourcing.quantities import show_angle, show_diameter
+from sourcing.springs.model import TorsionSpring
+from sourcing.winding.in_hand import keeps
+from sourcing.winding.leg_reading import WHOLE_TURN_DEG
+from sourcing.winding.saving.coil import HARDLY_CHANCE, Coil, Way, came_out_at, keep_it, save_it
+from sourcing.winding.saving.torsion.body import Came, legs_meant_deg, wanted_of
+from sourcing.winding.torsion.task import BENT_AT_MOST_DEG, LEGS_SET_DEG
+
+TWO_COILS = (
+    "Diameter and angle do not belong to one coil: measure both again, and count the turns, before you go by what "
+    "follows."
+)
+"""What is said of a diameter and an angle that no one coil has."""
+
+
+def said_of_diameter(coil: Coil, outside_mm: float) -> Iterator[str]:
+    """The diameter that was measured beside the one meant."""
+    assert isinstance(coil.meant, TorsionSpring)
+    yield came_out_at(*(show_diameter(mm, coil.units) for mm in (outside_mm, coil.meant.outside_diameter_mm))) + "."
+
+
+def said_of_angle(coil: Coil, angle_deg: float) -> Iterator[str]:
+    """The angle that was measured beside the one meant."""
+    came, meant = show_angle(angle_deg), show_angle(legs_meant_deg(coil) or 0.0)
+    yield f"Its legs came out at {came}" + (", as meant." if came == meant else f" instead of {meant}.")
+
+
+def said_of_legs(coil: Coil, off_deg: float) -> Iterator[str]:
+    """Where the legs of a coil should stand of which the diameter alone was measured."""
+    meant_deg = legs_meant_deg(coil)
+    if meant_deg is None or abs(off_deg) < LEGS_SET_DEG:
+        return
+    stand, meant = show_angle((meant_deg + off_deg) % WHOLE_TURN_DEG), show_angle(meant_deg)
+    yield (
+        f"Its legs should then stand at {stand} instead of {meant}. That is worked out from the diameter: measure "
+        "them, and ask again with --came-out-angle beside it."
+    )
+
+
+def said_of_verdict(coil: Coil, came: Came, way: Way[TorsionSpring]) -> Iterator[str]:
+    """Whether it is kept, has its legs bent, or is wound again."""
+    kept = "All its wire is in the body still, so its rate is the one that was meant"
+    now, meant = (coil.shown(spring.active_coils) for spring in (came.spring, wanted_of(coil)))
+    coils = f"{now} coils" + ("" if now == meant else f" instead of {meant}")
+    if way.answer == "keep":
+        keep = keep_it(coil, way)
+        yield f"{keep[0].upper()}{keep[1:]}. {kept}: {coils}{coil.counted}."
+    elif way.answer == "change":
+        if not keeps(way.fit, coil.plan.fit):
+            near = save_it(coil, way)
+            yield f"{near[0].upper()}{near[1:]}."
+        yield f"Bend its legs {_back(came.off_deg)} where they leave the coil. {kept}: {coils}{coil.counted}."
+    else:
+        yield "Wind it again: bending its legs does not save it."
+        if wanted_of(coil).free_angle_deg is not None and abs(came.off_deg) > BENT_AT_MOST_DEG:
+            off = show_angle(abs(came.off_deg))
+            yield f"They are {off} off, and are bent by {BENT_AT_MOST_DEG:g} deg at most (assumed)."
+    if came.trial is None and abs(came.off_deg) >= 1.0:
+        outside_mm = came.spring.mean_diameter_mm / (1.0 + coil.change_to_come) + coil.wire_mm
+        yield f"If the turns were counted right, it is {show_diameter(outside_mm, coil.units)} outside."
+
+
+def _back(off_deg: float) -> str:
+    """The way in which legs are bent that stand too far on, or not far enough."""
+    way = "back, against the way it is wound up," if off_deg > 0.0 else "on, the way it is wound up,"
+    return f"{way} by {show_angle(abs(off_deg))} between them"
+
+
+def said_of_surprise(came: Came) -> Iterator[str]:
+    """That it is too far off to be chance; of an angle alone, turns that were counted wrongly come first."""
+    if not came.surprising or not came.agree:
+        return
+    if came.trial is None:
+        yield "Count its turns again first: a quarter of a turn counted wrongly is 90 deg between its legs."
+    yield HARDLY_CHANCE
+
+
+def said_of_stop(came: Came, later_deg: float, next_stop_deg: float | None) -> Iterator[str]:
+    """Where to stop next: turns that are laid more become fewer coils as the coil opens, so by more than it was off."""
+    if next_stop_deg is None or abs(later_deg) < LEGS_SET_DEG:
+        return
+    late = "later" if later_deg > 0.0 else "sooner"
+    begins = "If that agrees, on the same mandrel" if came.surprising else "On the same mandrel,"
+    yield (
+        f"{begins} stop the crank {show_angle(abs(later_deg))} {late} next time: at "
+        f"{show_angle(next_stop_deg)}, from leg 1 on to leg 2 the way you wind."
+    )
+
+
+def measure_too(coil: Coil) -> Iterator[str]:
+    """That a coil of which the angle alone was measured is no trial yet."""
+    if coil.wire.spool is not None:
+        yield "Measure it outside too (--came-out), so that it can be written down as a trial."
