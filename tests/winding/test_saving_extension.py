@@ -168,7 +168,9 @@ def test_coils_that_touch_are_kept_and_coils_that_stand_apart_hold_nothing(coil:
     assert isinstance(saved.spring, ExtensionSpring)
     assert saved.spring.initial_tension_n == 0.0
     longer = 0.1 * wanted_of(coil).total_coils
-    assert f"the body is {longer:.2f} mm longer" in saved.said[0]
+    assert saved.said[0] == "Its coils stand 0.10 mm apart: it can be saved, as told below."
+    assert f"Its body is {longer:.2f} mm longer" in saved.said[1]
+    assert came_out_pitch(coil, 1.8).said[0].startswith("Its coils stand 0.60 mm apart: wind it again")
     with pytest.raises(SenselessError, match="less than the wire"):
         came_out_pitch(coil, 1.0)
 
@@ -178,7 +180,8 @@ def test_a_spring_that_pulled_out_of_its_length_has_set_and_the_next_one_is_hook
     assert pulled_to(coil, free_mm + 0.1).answer == "keep"
     saved = pulled_to(coil, free_mm + 1.5)
     assert any("bend its hooks 1.50 mm nearer together" in said for said in saved.said)
-    assert pulled_to(coil, free_mm - 1.0).answer == "change"
+    assert pulled_to(coil, free_mm - 1.0).answer == "keep"
+    assert pulled_to(coil, free_mm - 8.0).answer == "change"
     with pytest.raises(SenselessError, match="shorter than its body"):
         pulled_to(coil, 10.0)
 

@@ -55,6 +55,13 @@ def test_of_too_much_a_pull_takes_away_as_the_sheet_says_and_winding_it_again_co
     assert "wind it again" not in whole(saved)[: whole(saved).index(PULL_IT)]
 
 
+def test_of_too_much_it_is_told_how_little_will_do_as_the_list_has_it():
+    (row,) = (row for row in COIL.plan.accept if row.figure == "initial_tension_n")
+    assert row.high is not None
+    assert f"was meant, and {row.high:.1f} N or less will do" in whole(came_out_tension(COIL, MEANT_N + 1.0))
+    assert came_out_tension(COIL, row.high).answer == "keep"
+
+
 LAMP = a_coil(BENCH, heated=True, pull_to_fit_mm=128.0, working=(at(120.0, 24.0, 0.12), at(95.0, 14.5, 0.12)))
 """The lamp's arm: what it pulls is wanted within 12 %, so that 16.24 N is the most at 95 mm."""
 

@@ -13,10 +13,8 @@ from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import ExtensionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import STANDARD_GRAVITY, TURNS_COUNTED_TO, Reading
-from sourcing.winding.doubts import NORMAL_95
-from sourcing.winding.extension.in_hand import as_it_came
-from sourcing.winding.extension.task import free_length_sd_mm
-from sourcing.winding.extension.tension_words import LEAN_MORE, NOT_PUT_IN, take_away
+from sourcing.winding.extension.in_hand import as_it_came, kept_lengths_mm, kept_tension
+from sourcing.winding.extension.tension_words import LEAN_MORE, NOT_PUT_IN, READ_AGAIN, take_away
 from sourcing.winding.heat import asked_with
 from sourcing.winding.in_hand import finished, keeps, kept_outside_mm
 from sourcing.winding.model import Acceptance, Band, GoesIn
@@ -26,15 +24,15 @@ GAP_WIRES = 0.5
 
 
 def accept_extension(
-    spring: ExtensionSpring, planned: Fit, need: Need, bench: Bench, tension: Band
+    spring: ExtensionSpring, planned: Fit, need: Need, bench: Bench, by_hand: Band
 ) -> tuple[Acceptance, ...]:
     """The checks of a finished spring in the order in which they are done."""
     return (
         _outside(spring, planned, need, bench),
         _coils(spring, bench),
         _body(spring),
-        _free_length(spring, need, bench),
-        _tension(spring, tension, need, bench),
+        _free_length(spring, planned, need, bench),
+        _tension(spring, planned, by_hand, need, bench),
         *(row for reading in readings(spring, need, bench) for row in _force_rows(spring, reading, bench)),
     )
 
@@ -98,44 +96,31 @@ def _body(spring: ExtensionSpring) -> Acceptance:
     )
 
 
-def _free_length(spring: ExtensionSpring, need: Need, bench: Bench) -> Acceptance:
-    """As the need wants it, else as near as hooks are bent by hand."""
-    around_mm = max(bench.tolerances.length_mm, NORMAL_95 * free_length_sd_mm(spring))
-    low: float | None = spring.free_length_mm - around_mm
-    high: float | None = spring.free_length_mm + around_mm
-    if need.free_length_mm is not None:
-        low, high = allowed(need.free_length_mm, bench.tolerances.length_mm)
+def _free_length(spring: ExtensionSpring, planned: Fit, need: Need, bench: Bench) -> Acceptance:
+    """What is kept as it is with its coils touching."""
     return Acceptance(
         "free_length_mm",
-        low,
-        high,
+        *kept_lengths_mm(spring, planned, need, bench),
         "Measured between the insides of the hooks. Too long or too short: bend the loops lower or higher, both alike, "
         "each once only: bent to and fro they break.",
     )
 
 
-def _tension(spring: ExtensionSpring, tension: Band, need: Need, bench: Bench) -> Acceptance:
-    """As the need wants it, else what its forces bear of what a hand winds."""
-    low, high = _borne_n(spring, tension, readings(spring, need, bench))
-    if need.initial_tension_n is not None:
-        house_n = force_house_tolerance_n(need.initial_tension_n, bench.tolerances)
-        low, high = allowed(need.initial_tension_n, house_n)
-    return Acceptance(
-        "initial_tension_n",
-        low,
-        high,
-        f"Pull it on the scale until the coils just part, and read. Too much: {take_away(spring, need, bench.units)}. "
-        f"Too little: {NOT_PUT_IN}; {asked_with('`--came-out-tension`', spring.material, bench)} says how far hooks "
-        f"bent lower make up for it. The next one: {LEAN_MORE}.",
-    )
-
-
-def _borne_n(spring: ExtensionSpring, tension: Band, wanted: tuple[Reading, ...]) -> tuple[float | None, float | None]:
-    """Between what the initial tension may lie for every force to be met at the rate and the length planned."""
-    planned_n = spring.initial_tension_n or 0.0
-    lows = [each.low_n - _force_n(spring, each.length_mm) + planned_n for each in wanted if each.low_n is not None]
-    highs = [each.high_n - _force_n(spring, each.length_mm) + planned_n for each in wanted if each.high_n is not None]
-    return min(planned_n, max([tension.low, *lows])), max(planned_n, min([tension.high, *highs]))
+def _tension(spring: ExtensionSpring, planned: Fit, by_hand: Band, need: Need, bench: Bench) -> Acceptance:
+    """What is kept as it is at the length planned; of too little or too much only where a hand may wind it."""
+    kept = kept_tension(spring, planned, need, bench, by_hand)
+    said = ["Pull it on the scale until the coils just part, and read."]
+    if kept.more:
+        said.append(f"Too much: {take_away(spring, need, bench.units)}.")
+    else:
+        said.append(f"More than that no hand winds: {READ_AGAIN}.")
+    said.append(f"Too little: {NOT_PUT_IN}." if kept.less else "None at all will do too.")
+    if kept.more or kept.less:
+        asked = asked_with("`--came-out-tension`", spring.material, bench)
+        said.append(f"{asked} says how far hooks bent otherwise make up for it.")
+    if kept.less:
+        said.append(f"The next one: {LEAN_MORE}.")
+    return Acceptance("initial_tension_n", kept.low_n, kept.high_n, " ".join(said))
 
 
 def _force_rows(spring: ExtensionSpring, reading: Reading, bench: Bench) -> Iterator[Acceptance]:

@@ -122,6 +122,8 @@ def length_for_forces(
     if way.answer != "keep" and not reached:
         reach = reach_said(coil, just_mm, reach_mm)
         yield f"{just} between its hooks, {off}, would give {forces}; they reach {reach}."
+        if way.answer == "change":
+            yield f"Bent so far, {furthest_off(coil, way.fit)}."
     elif way.answer == "wind again":
         yield f"{just} between its hooks, {off}, would give {forces}."
     elif way.spring != kept:

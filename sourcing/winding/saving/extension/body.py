@@ -55,5 +55,5 @@ def hooks_of(coil: Coil, way: Way[ExtensionSpring], body_mm: float | None = None
     )
     if way.answer == "keep" and free == wanted:
         return
-    instead = "" if free == wanted else f", not {wanted}"
-    yield f"The body is {body} long: hooks {height} high leave {free} between their insides{instead}."
+    instead = "" if free == wanted else f" ({wanted} was meant)"
+    yield f"Bend its hooks {height} high: with its body of {body} that is {free} between their insides{instead}."

@@ -8,8 +8,10 @@ from math import inf
 
 from sourcing.quantities import show_length
 from sourcing.springs import pulled
+from sourcing.springs.model import ExtensionSpring
 from sourcing.stock.trial_bounds import LEAST_PITCH
-from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, best_way, joined_said, wrong
+from sourcing.winding.in_hand import keeps
+from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, best_way, joined_said, wrong
 from sourcing.winding.saving.extension.bending import length_for_forces
 from sourcing.winding.saving.extension.body import Tension, hooks_of, judged, wanted_of
 from sourcing.winding.saving.extension.tension import verdict, ways_of
@@ -27,9 +29,14 @@ def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:
         found = f"a pitch of {show_length(pitch_mm, coil.units)} is less than the wire"
         raise SenselessError("pitch", found, "from one turn to the next, the wire counted in")
     if pitch_mm <= CLOSE * coil.wire_mm:
-        said = ("Its coils touch, as meant: keep it.",)
+        said = ("Its coils touch, as meant: keep it as it is.",)
         return Saved("keep", wanted, judged(coil, wanted), 1.0, said)
-    return _open(coil, wanted.total_coils * gap_mm, _said_of_gap(coil, gap_mm), _LAY_CLOSE)
+    longer_mm = wanted.total_coils * gap_mm
+    gap, whole = (show_length(mm, coil.units) for mm in (gap_mm, longer_mm))
+    way, said = _open(coil, longer_mm)
+    first = f"Its coils stand {gap} apart: {verdict(coil, way)}."
+    longer = f"Its body is {whole} longer so, and it keeps no initial tension."
+    return Saved(way.answer, way.spring, way.fit, 1.0, joined_said([first, longer], said, [_LAY_CLOSE]))
 
 
 _LAY_CLOSE = (
@@ -38,33 +45,60 @@ _LAY_CLOSE = (
 )
 
 
-def _said_of_gap(coil: Coil, gap_mm: float) -> Iterator[str]:
-    gap, whole = (show_length(mm, coil.units) for mm in (gap_mm, wanted_of(coil).total_coils * gap_mm))
-    yield f"Its coils stand {gap} apart: the body is {whole} longer, and it keeps no initial tension."
-
-
-def _open(coil: Coil, longer_mm: float, first: Iterator[str], last: str) -> Saved:
-    """A spring whose coils stand apart: its body so much longer, and without an initial tension."""
+def _open(coil: Coil, longer_mm: float) -> tuple[Way[ExtensionSpring], tuple[str, ...]]:
+    """A spring whose coils stand apart, its body so much longer and without an initial tension: what is made of it."""
     wanted = wanted_of(coil)
     body_mm = pulled.body_length_mm(wanted) + longer_mm
     kept = replace(wanted, free_length_mm=wanted.free_length_mm + longer_mm, initial_tension_n=0.0)
     way = best_way(coil, *ways_of(coil, kept, NO_TENSION, body_mm))
     said = joined_said(
-        first,
-        verdict(coil, way),
-        length_for_forces(coil, kept, way, body_mm),
-        hooks_of(coil, way, body_mm),
-        wrong(way.fit, coil.bench),
-        [last],
+        length_for_forces(coil, kept, way, body_mm), hooks_of(coil, way, body_mm), wrong(way.fit, coil.bench)
     )
-    return Saved(way.answer, way.spring, way.fit, 1.0, said)
+    return way, said
 
 
 def pulled_to(coil: Coil, free_length_mm: float) -> Saved:
-    """A spring that was longer at rest after it was first pulled to its longest: it has set."""
+    """A spring that measures so at rest after it was first pulled to its longest: kept as the sheet's list has it.
+
+    Longer than meant, its coils tell what gave: where they touch a hook has opened, where they stand apart it has set.
+    """
+    _refuse_no_length(coil, free_length_mm)
     wanted = wanted_of(coil)
-    body_mm, longer_mm = pulled.body_length_mm(wanted), free_length_mm - wanted.free_length_mm
-    now, off = (show_length(mm, coil.units) for mm in (free_length_mm, abs(longer_mm)))
+    longer_mm = free_length_mm - wanted.free_length_mm
+    now, off, meant = (show_length(mm, coil.units) for mm in (free_length_mm, abs(longer_mm), wanted.free_length_mm))
+    kept = replace(wanted, free_length_mm=free_length_mm)
+    as_it_is, bent = Way("keep", kept, judged(coil, kept)), Way("change", wanted, judged(coil, wanted))
+    serves = keeps(as_it_is.fit, coil.plan.fit)
+    measured = f"pulled, it is {now} between its hooks"
+    if serves and abs(longer_mm) < AS_LONG_MM:
+        return _saved(as_it_is, [f"Keep it as it is: {measured}, as meant."])
+    measured = f"{measured}, {off} {'longer' if longer_mm > 0.0 else 'shorter'} than meant"
+    within = f"{measured}, and {'its forces are within what is wanted' if as_it_is.fit.fits == 'yes' else _AS_PLANNED}"
+    if longer_mm < 0.0:
+        if serves:
+            return _saved(as_it_is, [f"Keep it as it is: {within}."])
+        return _saved(bent, [f"Bend its hooks a little higher, to {meant} between their insides: {measured}."])
+    way, said = _open(coil, longer_mm)
+    first = (
+        f"Keep it as it is if its coils still touch: {within}."
+        if serves
+        else f"Bend its hooks back to {meant} between their insides if its coils still touch: {measured}."
+    )
+    apart = f"If its coils stand apart it has set, and nothing holds them closed: {verdict(coil, way)}."
+    best = as_it_is if serves else bent if way.answer == "keep" else way
+    return _saved(best, [first, apart, *said, *_next_nearer(coil, off)])
+
+
+_AS_PLANNED = "it serves as its plan does"
+
+
+def _saved(way: Way[ExtensionSpring], said: list[str]) -> Saved:
+    return Saved(way.answer, way.spring, way.fit, 1.0, tuple(said))
+
+
+def _refuse_no_length(coil: Coil, free_length_mm: float) -> None:
+    """Raise `SenselessError` for a length that no spring of the plan has at rest."""
+    now, body_mm = show_length(free_length_mm, coil.units), pulled.body_length_mm(wanted_of(coil))
     if free_length_mm < body_mm:
         body = show_length(body_mm, coil.units)
         raise SenselessError("pulled_to", f"{now} is shorter than its body of {body}", "its length inside the hooks")
@@ -72,23 +106,12 @@ def pulled_to(coil: Coil, free_length_mm: float) -> Saved:
     if free_length_mm >= works_mm:
         found = f"{now} is as long as it works ({show_length(works_mm, coil.units)})"
         raise SenselessError("pulled_to", found, "its length inside the hooks at rest, after it was pulled")
-    if longer_mm >= AS_LONG_MM:
-        last = f"The next one: bend its hooks {off} nearer together, and pull it to its longest three times."
-        return _open(coil, longer_mm, _said_of_stretch(coil, now, off), last)
-    short = longer_mm <= -AS_LONG_MM
-    said = f"{now} between its hooks, {off} less than wanted: bend them a little higher." if short else ""
-    kept = replace(wanted, free_length_mm=free_length_mm)
-    as_meant = f"Pulled, it is {now} between its hooks again, as it should be: leave it."
-    return Saved("change" if short else "keep", kept, judged(coil, kept), 1.0, (said or as_meant,))
 
 
-def _said_of_stretch(coil: Coil, now: str, off: str) -> Iterator[str]:
+def _next_nearer(coil: Coil, off: str) -> Iterator[str]:
+    """How the next one is made for what it sets, and how far this one stands to be pulled."""
     wanted = wanted_of(coil)
-    yield f"Pulled, it is {now} between its hooks, {off} longer: it has set."
-    yield (
-        "If a hook has opened, bend it back and measure again. If its coils stand apart, what held them closed is gone."
-    )
-    tension_n = wanted.initial_tension_n or 0.0
-    safe_mm = pulled.largest_safe_length_mm(wanted, pulled.rate_n_per_mm(wanted), tension_n)
+    safe_mm = pulled.largest_safe_length_mm(wanted, pulled.rate_n_per_mm(wanted), wanted.initial_tension_n or 0.0)
     if safe_mm is not None:
-        yield f"By its plan it stands {show_length(safe_mm, coil.units)}: pull it no further when it is hooked in."
+        yield f"Never pull it past {show_length(safe_mm, coil.units)}, not even to hook it in: it stands no more."
+    yield f"The next one: bend its hooks {off} nearer together, and pull it to its longest three times."

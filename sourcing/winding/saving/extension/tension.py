@@ -12,7 +12,7 @@ from sourcing.quantities import show_force
 from sourcing.springs.model import ExtensionSpring
 from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, TENSION_DOUBTED, hand_tension_n
 from sourcing.winding.extension.tension_words import LEAN_LESS, LEAN_MORE, NOT_PUT_IN, READ_AGAIN, take_away
-from sourcing.winding.saving.coil import Coil, Saved, Way, best_way, joined_said, keep_it, wrong
+from sourcing.winding.saving.coil import Coil, Saved, Way, best_way, joined_said, keep_it, save_it, wrong
 from sourcing.winding.saving.extension.bending import hooks_bent, if_it_stays, length_for_forces
 from sourcing.winding.saving.extension.body import Tension, hooks_of, judged, wanted_of
 
@@ -26,10 +26,11 @@ def came_out_tension(coil: Coil, tension_n: float) -> Saved:
     kept = replace(wanted_of(coil), initial_tension_n=left.newtons)
     way = best_way(coil, *ways_of(coil, kept, left))
     heat, lean = heat_leaves(coil, tension_n, left), lean_next(coil, tension_n)
+    judgement = verdict(coil, way)
     said = joined_said(
         [f"It came out with {tension_came(coil, tension_n)}{heat}."],
         doubted(coil, kept, tension_n),
-        verdict(coil, way),
+        [f"{judgement[0].upper()}{judgement[1:]}."],
         said_of_tension(coil, left, kept, way),
         wrong(way.fit, coil.bench),
         [f"The next one: {lean}."] if lean else [],
@@ -94,15 +95,13 @@ def _meant_n(coil: Coil) -> float:
     return coil.meant.initial_tension_n or 0.0
 
 
-def verdict(coil: Coil, way: Way[ExtensionSpring]) -> Iterator[str]:
-    """That it is kept and why, or that nothing saves it."""
-    if way.answer == "keep":
-        keep = keep_it(coil, way)
-        yield f"{keep[0].upper()}{keep[1:]}" + (
-            ": the forces are within what is wanted." if way.fit.fits == "yes" else "."
-        )
-    elif way.answer == "wind again":
-        yield "Wind it again: hooks bent otherwise do not save it."
+def verdict(coil: Coil, way: Way[ExtensionSpring]) -> str:
+    """That it is kept and why, that it can be saved, or that nothing saves it."""
+    if way.answer == "wind again":
+        return "wind it again; hooks bent otherwise do not save it"
+    if way.answer == "change":
+        return save_it(coil, way)
+    return keep_it(coil, way) + ("; its forces are within what is wanted" if way.fit.fits == "yes" else "")
 
 
 def said_of_tension(coil: Coil, left: Tension, kept: ExtensionSpring, way: Way[ExtensionSpring]) -> Iterator[str]:
@@ -120,10 +119,19 @@ def _said_of_taking_away(coil: Coil, left: Tension, kept: ExtensionSpring, way: 
     deed = take_away(way.spring, coil.need, coil.units)
     meant = show_force(way.spring.initial_tension_n or 0.0, coil.units)
     first = "Heat it first, and read. If that leaves too much" if _heat_to_come(coil) else "Too much"
-    yield f"{first}: {deed}; {meant} is to be left."
-    if way.spring != wanted_of(coil):
+    if way.spring == wanted_of(coil):
+        yield f"{first}: {deed}; {meant} was meant, and {_most_kept(coil)} or less will do."
+    else:
+        yield f"{first}: {deed}; {meant} is to be left."
         yield from hooks_of(coil, way)
     yield from if_it_stays(coil, kept, left)
+
+
+def _most_kept(coil: Coil) -> str:
+    """The most initial tension that the sheet's list accepts."""
+    (row,) = (row for row in coil.plan.accept if row.figure == "initial_tension_n")
+    assert row.high is not None
+    return show_force(row.high, coil.units)
 
 
 def lean_next(coil: Coil, came_n: float) -> str:
