@@ -9,8 +9,8 @@ import pytest
 from sourcing.need.model import Pocket
 from sourcing.quantities import show_wire_length
 from sourcing.springs.model import CompressionSpring, TorsionSpring
-from sourcing.winding.saving import cylinder
 from sourcing.winding.saving.coil import Coil, Saved
+from sourcing.winding.saving.compression import diameter as cylinder
 from sourcing.winding.saving.torsion import answer as torsion
 
 from . import test_saving_torsion

@@ -15,14 +15,9 @@ from sourcing.stock.model import Bench
 from sourcing.winding.model import WindingPlan, wire_of
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.saving.coil import Coil
-from sourcing.winding.saving.cylinder import (
-    came_out,
-    came_out_pitch,
-    came_out_with_pitch,
-    pitch_of,
-    pressed_to,
-    wanted_of,
-)
+from sourcing.winding.saving.compression.body import pitch_of, wanted_of
+from sourcing.winding.saving.compression.diameter import came_out, came_out_with_pitch
+from sourcing.winding.saving.compression.length import came_out_pitch, pressed_to
 
 from . import cases
 from .cases import BENCH, point, wanted
@@ -89,6 +84,14 @@ def test_other_coils_make_another_length_and_it_is_said_how_it_comes_to_the_one_
     assert f"It is {stands_mm:.1f} mm long then" in length
     assert ("Pull it evenly" in length) is (stands_mm < wanted.free_length_mm)
     assert saved.spring.free_length_mm == pytest.approx(wanted.free_length_mm)
+
+
+def test_a_coil_that_is_kept_and_would_want_spare_turns_for_its_rate_says_that_they_are_opened():
+    coil = a_coil()
+    small, large = (came_out(coil, coil.meant.outside_diameter_mm + off) for off in (-0.2, 0.2))
+    assert small.answer == large.answer == "keep"
+    told = [next(said for said in saved.said if said.startswith("Just so: ")) for saved in (small, large)]
+    assert ["spare turns that lie close are opened for that" in said for said in told] == [True, False]
 
 
 def test_a_coil_that_no_longer_goes_into_the_bore_is_wound_again_on_a_smaller_mandrel():

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from sourcing.winding.saving import cylinder
 from sourcing.winding.saving.coil import Coil, Saved
+from sourcing.winding.saving.compression import diameter as cylinder_diameter
+from sourcing.winding.saving.compression import length as cylinder_length
 from sourcing.winding.saving.conical import diameter as cone_diameter
 from sourcing.winding.saving.conical import length as cone_length
 from sourcing.winding.saving.extension import diameter, length, tension
@@ -23,10 +24,10 @@ class Answering:
 
 OF_KIND: Mapping[str, tuple[Answering, ...]] = {
     "compression": (
-        Answering(("outside",), cylinder.came_out),
-        Answering(("pitch",), cylinder.came_out_pitch),
-        Answering(("outside", "pitch"), cylinder.came_out_with_pitch),
-        Answering(("pressed_to",), cylinder.pressed_to),
+        Answering(("outside",), cylinder_diameter.came_out),
+        Answering(("pitch",), cylinder_length.came_out_pitch),
+        Answering(("outside", "pitch"), cylinder_diameter.came_out_with_pitch),
+        Answering(("pressed_to",), cylinder_length.pressed_to),
     ),
     "conical": (
         Answering(("outside",), cone_diameter.large_came_out),
