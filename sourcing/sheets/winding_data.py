@@ -14,6 +14,7 @@ from sourcing.verdict.verdict import GUARDED_RULES, cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import Acceptance, Made, Mandrel, Refusal, Serves, WindingPlan
 from sourcing.winding.saving.coil import Saved
+from sourcing.winding.serving_words import what_is_off, what_serves
 
 if TYPE_CHECKING:
     from sourcing.figures.working import Working
@@ -31,7 +32,7 @@ def plan_document(plan: WindingPlan, fitting: Sequence[str] = ()) -> Document:
         "coil_length_mm": plan.coil_length_mm,
         "wire_left_mm": plan.wire_left_mm,
         "mandrel": _mandrel_document(plan.mandrel),
-        "mandrel_choices": [asdict(choice) for choice in plan.choices] or None,
+        "mandrel_choices": [{**asdict(each), "serves": each.serves} for each in plan.choices] or None,
         "turns_to_wind": plan.turns_to_wind,
         "turns_to_spare": plan.turns_to_spare,
         "pitch_on_mandrel_mm": plan.pitch_on_mandrel_mm,
@@ -43,7 +44,9 @@ def plan_document(plan: WindingPlan, fitting: Sequence[str] = ()) -> Document:
         "finished": made_document(plan.finished),
         "after_heat": None if plan.after_heat is None else made_document(plan.after_heat),
         "serves": [_serves_document(each) for each in plan.serves],
-        "answer": plan.as_sentence,
+        "fits": plan.fit.fits,
+        "off": list(what_is_off(plan)),
+        "answer": what_serves(plan),
         "accept": [acceptance_document(row) for row in plan.accept],
         "goes_in": {
             "stick_out_mm": plan.goes_in.stick_out_mm,

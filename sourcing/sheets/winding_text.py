@@ -31,6 +31,7 @@ from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
 from sourcing.winding.presetting import pressed_off_mm
 from sourcing.winding.saving.coil import Saved
+from sourcing.winding.serving_words import but_for, what_is_off, what_serves
 from sourcing.winding.spacing import ground_off_mm
 from sourcing.winding.torsion.task import HAND_NOT_KNOWN
 
@@ -145,17 +146,19 @@ FOR_THE_FINISHED = "For the finished spring, with the coils of this sheet."
 
 def what_it_serves(plan: WindingPlan) -> str:
     """What the wire can do for the need, and that its diameters are not those of the finished spring."""
-    return f"{plan.as_sentence} {FOR_CHOOSING}" if plan.serves else plan.as_sentence
+    return f"{what_serves(plan)} {FOR_CHOOSING}" if plan.serves else what_serves(plan)
 
 
 def summary(plan: WindingPlan, units: str) -> str:
-    """The sheet in one sentence."""
-    tries = plan.tries
+    """The sheet in one sentence, which begins with what is off where it is of a near fit."""
+    tries, off = plan.tries, what_is_off(plan)
+    wind = f"Only a near fit (off: {', '.join(off)}): wind" if off else "Wind"
+    right = f"{but}, right" if (but := but_for(plan)) else "right"
     cost = f", {show_money(plan.cost)} of wire" if plan.cost is not None else ""
     return (
-        f"Wind {plan.turns_to_wind:.2f} turns of {show_wire(plan.wire_diameter_mm, units)} {plan.material} on "
-        f"{mandrel_words(plan, units)}: right first time with a chance of {tries.first:.2f}, by the second try "
-        f"{tries.by_second:.2f}; about {tries.expected:.1f} tries, {tries.hours:.1f} h (assumed){cost}."
+        f"{wind} {plan.turns_to_wind:.2f} turns of {show_wire(plan.wire_diameter_mm, units)} {plan.material} on "
+        f"{mandrel_words(plan, units)}: {right} first time with a chance of {tries.first:.2f}, by the second "
+        f"try {tries.by_second:.2f}; about {tries.expected:.1f} tries, {tries.hours:.1f} h (assumed){cost}."
     )
 
 

@@ -11,6 +11,7 @@ from math import ceil, pi
 
 from sourcing.quantities import show_length
 from sourcing.winding.model import WindingPlan
+from sourcing.winding.serving_words import but_for
 from sourcing.winding.tries import HEAT_HOURS, TRY_HOURS
 from sourcing.winding.turns import TAILS_MM
 
@@ -58,7 +59,10 @@ def trial_first(plan: WindingPlan) -> TrialFirst:
     if plan.unsettled:
         said = f"Before all else wind a second trial coil. {costs}; then make this sheet anew."
         return TrialFirst(wire_mm, TRIAL_MINUTES, without, with_it, True, said)
-    chances = f"The first spring comes out right with a chance of {without:.2f}, after one trial coil of {with_it:.2f}"
+    right = f"right, {but}," if (but := but_for(plan)) else "right"
+    chances = (
+        f"The first spring comes out {right} with a chance of {without:.2f}, after one trial coil of {with_it:.2f}"
+    )
     if one_spring_left:
         advice = "it makes the only spring surer: wind it first"
     elif saves_time:

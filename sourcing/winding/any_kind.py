@@ -93,15 +93,8 @@ def wire_notes(task: Task, known: Knowledge, cut_mm: float) -> Iterable[str]:
             yield f"{show_length(left_mm, task.bench.units)} will be left on {spool.id}: not enough for one more try."
 
 
-def near_note(fit: Fit) -> Iterable[str]:
-    """Why a near fit is no more than that, and how long the spring lasts."""
-    if fit.fits == "near":
-        off = [
-            f"{row.figure} {row.deviation_over_tolerance:.1f} tolerances off"
-            for row in fit.deviations
-            if row.deviation_over_tolerance > 1.0
-        ]
-        yield "A near fit only: " + "; ".join((*(limit.why for limit in fit.broken), *off)) + "."
+def life_note(fit: Fit) -> Iterable[str]:
+    """How long the spring lasts, where that was asked for."""
     yield from (f"How long it lasts: {limit.why}." for limit in fit.limits if limit.limit == LIFE and limit.holds)
 
 
@@ -112,8 +105,8 @@ def hours_said(task: Task) -> str:
 
 
 def fit_notes(fit: Fit, task: Task, known: Knowledge) -> Iterable[str]:
-    """Why a near fit is no more than that, how long it lasts, and what all plans of compression springs assume."""
-    yield from near_note(fit)
+    """How long the spring lasts, and what all plans of compression springs assume."""
+    yield from life_note(fit)
     pitch = known.pitch
     opens = f"the pitch opens by {pitch.share:.2f} of what the diameter opens, give or take {pitch.sd:.2f}"
     if pitch.coils:

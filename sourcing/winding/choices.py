@@ -17,12 +17,14 @@ from sourcing.winding.mandrel import CLEARLY_SURER, DOES_NOT_SERVE, EXPECTED
 from sourcing.winding.model import MandrelChoice, Refusal, WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.search import COMES_OUT
+from sourcing.winding.serving_words import NEAR
 from sourcing.winding.solid.coil import coil_of
 from sourcing.winding.solid.made import has_room, no_room_said, sleeve_of, with_shank
 from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, greatest_pull_n, safety_at
 from sourcing.winding.solid.printed_words import times
 from sourcing.winding.solid.shape import MandrelSolid
 from sourcing.winding.solid.sleeve import LEAST_WALL_MM, Bore
+from sourcing.winding.task import ORDER
 
 _EASE = ("rod", "turned", "printed", "sleeve")
 """Of mandrels that serve equally well, the one with the least work comes first."""
@@ -43,6 +45,12 @@ class _Case:
         mandrel = self.shown.mandrel
         return (mandrel.made_as, mandrel.diameter_mm) == (kind, size_mm)
 
+    def how_well(self, made: WindingPlan) -> str:
+        """After a semicolon that a mandrel gives a near fit only, or serves wholly where that of the plan does not."""
+        if made.fit.fits != "yes":
+            return f"; {NEAR}"
+        return "" if self.shown.fit.fits == "yes" else "; serves wholly"
+
     def surer(self, chance: float) -> bool:
         """Whether a chance is better than that of the plan shown, as both stand on the sheet."""
         return round(chance, 2) > round(self.shown.tries.first, 2)
@@ -62,27 +70,29 @@ def with_choices(plan: WindingPlan, need: Need, wire: Wire, bench: Bench) -> Win
 
 
 def mandrel_choices(plan: WindingPlan, need: Need, wire: Wire, bench: Bench) -> tuple[MandrelChoice, ...]:
-    """The mandrels that a plan may be wound on: its own first, then those that serve, the surest first."""
+    """The mandrels that a plan may be wound on: its own first, then those that serve wholly, then near fits, and of
+    either the surest first."""
     cone = plan.mandrel.diameter_mm is None
     right = plan if cone else plan_winding(need, wire, replace(bench, rods_mm=()))
     others: list[MandrelChoice] = []
     if isinstance(right, WindingPlan):
         case = _Case(plan, replace(right, pull_n=plan.pull_n), need, wire, bench)
         others = [*(() if cone else _rods(case)), *_turned(case), *(_printed(case) if "printer" in bench.tools else ())]
-    others.sort(key=lambda each: (not each.serves, -round(each.chance or 0.0, 2), _EASE.index(each.kind)))
+    others.sort(key=lambda each: (ORDER[each.fits], -round(each.chance or 0.0, 2), _EASE.index(each.kind)))
     return (_chosen(plan), *others)
 
 
 def _chosen(plan: WindingPlan) -> MandrelChoice:
     mandrel = plan.mandrel
     said = {"rod": "on hand", "turned": "to turn, file or buy", "printed": "printed, as made here"}[mandrel.kind]
+    near = "" if plan.fit.fits == "yes" else f"; {NEAR}"
     return MandrelChoice(
         mandrel.made_as,
         mandrel.diameter_mm,
         plan.tries.first,
+        plan.fit.fits,
         True,
-        True,
-        f"this sheet: {said}",
+        f"this sheet: {said}{near}",
         rod_mm=mandrel.rod_mm,
     )
 
@@ -95,9 +105,11 @@ def _rods(case: _Case) -> Iterator[MandrelChoice]:
             continue
         made = plan_winding(case.need, case.wire, case.bench, rod_mm)
         if isinstance(made, Refusal):
-            yield MandrelChoice("rod", rod_mm, None, False, False, f"on hand; no: {_why(made)}")
+            yield MandrelChoice("rod", rod_mm, None, "no", False, f"on hand; no: {_why(made)}")
         else:
-            yield MandrelChoice("rod", rod_mm, made.tries.first, True, False, f"on hand; {_of_rod(case, made)}")
+            yield MandrelChoice(
+                "rod", rod_mm, made.tries.first, made.fit.fits, False, f"on hand; {_of_rod(case, made)}"
+            )
 
 
 def _why(refusal: Refusal) -> str:
@@ -108,9 +120,10 @@ def _why(refusal: Refusal) -> str:
 def _of_rod(case: _Case, made: WindingPlan) -> str:
     """What speaks for or against a rod that serves."""
     if made.fit.fits != "yes" and case.shown.fit.fits == "yes":
-        return "a near fit only"
+        return NEAR
     how_sure, further = case.how_sure(made.tries.first), (made.fit.score or 0) < (case.shown.fit.score or 0)
-    return f"{how_sure}, but further from what is wanted" if further and case.surer(made.tries.first) else how_sure
+    but = ", but further from what is wanted" if further and case.surer(made.tries.first) else ""
+    return f"{how_sure}{but}{case.how_well(made)}"
 
 
 def _next_to(size_mm: float, rods_mm: Iterable[float]) -> Iterator[float]:
@@ -125,8 +138,8 @@ def _turned(case: _Case) -> Iterator[MandrelChoice]:
     if case.shows("turned", case.right.mandrel.diameter_mm):
         return
     chance = case.right.tries.first
-    said = f"to turn, file or buy; {case.how_sure(chance)}, for more work"
-    yield MandrelChoice("turned", case.right.mandrel.diameter_mm, chance, True, False, said)
+    said = f"to turn, file or buy; {case.how_sure(chance)}, for more work{case.how_well(case.right)}"
+    yield MandrelChoice("turned", case.right.mandrel.diameter_mm, chance, case.right.fit.fits, False, said)
 
 
 def _printed(case: _Case) -> Iterator[MandrelChoice]:
@@ -154,7 +167,7 @@ def _sleeve(case: _Case, solid: MandrelSolid | Refusal) -> MandrelChoice:
     plan, units = case.right, case.bench.units
     if isinstance(solid, Refusal) or not isinstance(solid.held, Bore):
         why = f"no: {solid.why}" if isinstance(solid, Refusal) else "no"
-        return MandrelChoice("sleeve", plan.mandrel.diameter_mm, None, False, False, why)
+        return MandrelChoice("sleeve", plan.mandrel.diameter_mm, None, "no", False, why)
     bore = solid.held
     rod, wall, least = (show_diameter(each, units) for each in (bore.rod_mm, bore.wall_mm, LEAST_WALL_MM))
     said = (
@@ -168,15 +181,16 @@ def _made(case: _Case, solid: MandrelSolid, said: str) -> MandrelChoice:
     """A choice of what is printed: whether it has room in the printer, serves with the plan's pull, and with which."""
     if not has_room(solid, case.bench.printer_bed_mm):
         why = f"no: {no_room_said(solid, case.bench.units)}"
-        return MandrelChoice("printed", case.right.mandrel.diameter_mm, None, False, False, why)
+        return MandrelChoice("printed", case.right.mandrel.diameter_mm, None, "no", False, why)
     plan, units, word = case.right, case.bench.units, " --shank sleeve;" if isinstance(solid.held, Bore) else ""
     safety, most_n = safety_at(plan, solid, case.bench), greatest_pull_n(plan, solid, case.bench)
     most = show_force(most_n, units)
     if safety >= SAFE:
-        said = f"{said};{word} pull {most} at most"
+        said = f"{said};{word} pull {most} at most{case.how_well(plan)}"
     elif most_n > 0:
         said = f"no: {said}; it would serve with a pull of {most} at most, too little here"
     else:
         said = f"no: {said}; too little with no pull either"
     size_mm, chance = plan.mandrel.diameter_mm, plan.tries.first
-    return MandrelChoice("printed", size_mm, chance, safety >= SAFE, False, said, safety, most_n)
+    fits = plan.fit.fits if safety >= SAFE else "no"
+    return MandrelChoice("printed", size_mm, chance, fits, False, said, safety, most_n)

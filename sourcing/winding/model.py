@@ -6,12 +6,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from sourcing.fit.model import Fit
+from sourcing.fit.model import Fit, Verdict
 from sourcing.materials.model import Material
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.quantities import Money, show_diameter, show_wire
 from sourcing.springs.describe import AnyDescription
-from sourcing.springs.model import ConicalSpring, Spring
+from sourcing.springs.model import Spring
 from sourcing.stock.model import Spool
 from sourcing.winding.trials import Lesson
 
@@ -132,21 +132,27 @@ class Crank:
 class MandrelChoice:
     """A mandrel that might serve. `diameter_mm` is where the wire lies; None for a cone, which has its own profile.
 
-    `chance`: of a right first try, None where it is not known. `serves`: with the pull of the plan. `safety`: what is
-    twisted off it over what the crank puts on it, `greatest_pull_n` the pull with which that is enough (0: none is);
-    both only of what is printed. `rod_mm`, `wall_mm`: the rod under a sleeve, and what it leaves of the sleeve.
+    `chance`: of a right first try, None where it is not known. `fits`: how its spring does, with the pull of the plan.
+    `safety`: what is twisted off it over what the crank puts on it, `greatest_pull_n` the pull with which that is
+    enough (0: none is); both only of what is printed. `rod_mm`, `wall_mm`: the rod under a sleeve, and what it leaves
+    of the sleeve.
     """
 
     kind: Literal["rod", "turned", "printed", "sleeve"]
     diameter_mm: float | None
     chance: float | None
-    serves: bool
+    fits: Verdict
     chosen: bool
     said: str
     safety: float | None = None
     greatest_pull_n: float | None = None
     rod_mm: float | None = None
     wall_mm: float | None = None
+
+    @property
+    def serves(self) -> bool:
+        """Whether its spring serves wholly, as in the plan's ranges of diameters; a near fit does not."""
+        return self.fits == "yes"
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,7 +190,7 @@ class GoesIn:
 
 @dataclass(frozen=True, slots=True)
 class Serves:
-    """An interval of mean diameters (after heat) that serve, and what stops it below and above.
+    """An interval of mean diameters (after heat) that serve wholly, and what stops it below and above.
 
     `end`: "small" or "large" for an end of a cone, each with some diameter of the other; empty where there is only one.
     """
@@ -209,10 +215,6 @@ class Tries:
     by_second: float
     expected: float
     hours: float
-
-
-_GAP_MM = 0.1
-"""Two ranges of a cone's end no further apart are one: the search is no finer."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -289,50 +291,3 @@ class WindingPlan:
             return f"{mandrel.named} to a curved taper of {small} to {large}"
         on = "the rod" if mandrel.kind == "rod" else "a mandrel"
         return f"{on} of {show_diameter(mandrel.diameter_mm, self.units)}"
-
-    @property
-    def as_sentence(self) -> str:
-        """What this wire can do for the need: yes, or only between which diameters."""
-        if not self.serves:
-            return "Only a near fit: " + "; ".join(limit.why for limit in self.fit.broken) + "."
-        if isinstance(self.wanted, ConicalSpring):
-            return self._as_cone(self.wanted)
-        between = " or ".join(
-            f"{show_diameter(each.low_mm, self.units)} and {show_diameter(each.high_mm, self.units)}"
-            for each in self.serves
-        )
-        if not self.only:
-            return f"Yes, at every mean diameter between {between}."
-        return f"Only between mean diameters {between}. " + " ".join(self._edges(each) for each in self.serves)
-
-    def _as_cone(self, cone: ConicalSpring) -> str:
-        """The ranges of both ends round the ones chosen, and what bounds them; not every one goes with every other."""
-        chosen = {"large": cone.mean_diameter_large_mm, "small": cone.mean_diameter_small_mm}
-        (at_large, edges_large), (at_small, edges_small) = (self._round(end, mm) for end, mm in chosen.items())
-        large, small = (show_diameter(each, self.units) for each in chosen.values())
-        more = (
-            f", though not each with each; here {large} and {small}" if (large, small) != (at_large, at_small) else ""
-        )
-        ranges = f"as a cone of mean diameters {at_large} at the large end and {at_small} at the small one{more}."
-        if not self.only:
-            return f"Yes, {ranges}"
-        return " ".join(filter(None, (f"Only {ranges}", edges_large, edges_small)))
-
-    def _round(self, end: str, chosen_mm: float) -> tuple[str, str]:
-        """From where to where an end serves round the diameter chosen, with what bounds it; its other ranges unsaid."""
-        around = [each for each in self._of(end) if each.low_mm - _GAP_MM <= chosen_mm <= each.high_mm + _GAP_MM]
-        if not around:
-            return show_diameter(chosen_mm, self.units), ""
-        first, last = around[0], around[-1]
-        low, high = (show_diameter(each, self.units) for each in (first.low_mm, last.high_mm))
-        sides = (("below", low, first.below), ("above", high, last.above))
-        said = [f"{end.capitalize()} end {way} {at}: {why}." for way, at, why in sides if why]
-        return low if low == high else f"{low} to {high}", " ".join(said)
-
-    def _of(self, end: str) -> tuple[Serves, ...]:
-        return tuple(each for each in self.serves if each.end == end)
-
-    def _edges(self, serves: Serves) -> str:
-        """What stops the diameters below and above one range."""
-        sides = (("Below", serves.low_mm, serves.below), ("Above", serves.high_mm, serves.above))
-        return " ".join(f"{way} {show_diameter(at_mm, self.units)}: {why}." for way, at_mm, why in sides if why)

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from math import ceil
 from typing import Any
 
+from sourcing.fit.judge import grade
 from sourcing.fit.limits.room import BORE, ROD
 from sourcing.fit.model import Deviation, Fit
 from sourcing.need.model import Need
@@ -14,7 +15,7 @@ from sourcing.quantities import Wanted, show_diameter, show_force, show_length, 
 from sourcing.springs.compression import INDEX_RANGE
 from sourcing.stock.model import Bench
 from sourcing.winding.model import Refusal, Serves
-from sourcing.winding.task import AnyDesign, ByDiameter, Design, S, unspread
+from sourcing.winding.task import ByDiameter, Design, S, unspread
 
 LEAST_INDEX, GREATEST_INDEX = INDEX_RANGE
 
@@ -94,7 +95,7 @@ def _edge(
             good = middle
         else:
             bad = middle
-    return good, tuple(stops(designs[at + way], task.bench.units))
+    return good, tuple(stops(designs[at + way].fit, task.bench.units))
 
 
 def is_of_the_pocket(limit: str) -> bool:
@@ -102,13 +103,13 @@ def is_of_the_pocket(limit: str) -> bool:
     return limit.startswith((BORE, ROD))
 
 
-def stops(design: AnyDesign, units: str) -> Iterable[tuple[str, str]]:
-    """What keeps a design from a yes: limits that do not hold, then figures outside their tolerance."""
-    for limit in design.fit.broken:
+def stops(fit: Fit, units: str) -> Iterable[tuple[str, str]]:
+    """What keeps a fit from a yes, by name: limits that do not hold, then figures outside their tolerance."""
+    for limit in fit.broken:
         yield limit.limit, limit.why
-    for row in design.fit.deviations:
-        if row.deviation_over_tolerance > 1:
-            yield row.figure, f"{missed(row, units)}, outside its tolerance"
+    for row in fit.deviations:
+        if grade(row) > 0:
+            yield f"{row.figure}{_at(row, units)}", f"{missed(row, units)}, outside its tolerance"
 
 
 def missed(row: Deviation, units: str) -> str:
@@ -118,13 +119,17 @@ def missed(row: Deviation, units: str) -> str:
     def text(value: float) -> str:
         return f"{value:.2f} {row.unit}" if show is None else show(value, units)
 
-    at = "" if row.at is None else f" at {_at(row.at, row.at_unit, units)}"
-    return f"{row.figure} {text(row.got)}{at} (wanted: {show_wanted(row.wanted, text)})"
+    return f"{row.figure} {text(row.got)}{_at(row, units)} (wanted: {show_wanted(row.wanted, text)})"
 
 
-def _at(value: float, unit: str, units: str) -> str:
-    show = _SHOWERS.get(unit)
-    return f"{value:g} {unit}" if show is None else show_wanted(Wanted(nominal=value), lambda each: show(each, units))
+def _at(row: Deviation, units: str) -> str:
+    """The length or the angle at which a figure is wanted, after a blank; empty of any other figure."""
+    if row.at is None:
+        return ""
+    show = _SHOWERS.get(row.at_unit)
+    if show is None:
+        return f" at {row.at:g} {row.at_unit}"
+    return f" at {show_wanted(Wanted(nominal=row.at), lambda each: show(each, units))}"
 
 
 def _words(stops: Sequence[tuple[str, str]]) -> str:

@@ -6,11 +6,11 @@ know how to go on.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Generic, Protocol, TypeVar
 
-from sourcing.fit.model import Fit, Spread
+from sourcing.fit.model import Fit, Spread, Verdict
 from sourcing.need.model import Need
 from sourcing.springs.model import Spring
 from sourcing.stock.model import Bench
@@ -22,7 +22,8 @@ S = TypeVar("S", bound=Spring)
 EASY_INDEX = 15.0
 """Index up to which hand winding is easy: a spring maker's glossary has 4 to 16, JIS guidance 4 to 15."""
 
-_ORDER = {"yes": 0, "near": 1, "no": 2}
+ORDER: Mapping[Verdict, int] = {"yes": 0, "near": 1, "no": 2}
+"""Of fits, best first."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +38,7 @@ class Design(Generic[S]):
     def standing(self) -> tuple[int, int, int, bool]:
         """What comes before chance and stress in the order of designs, best first."""
         score = 100 if self.fit.score is None else self.fit.score
-        return _ORDER[self.fit.fits], -score, self.fit.soft_broken, self.spring.spring_index > EASY_INDEX
+        return ORDER[self.fit.fits], -score, self.fit.soft_broken, self.spring.spring_index > EASY_INDEX
 
     @property
     def order(self) -> tuple[int, int, int, bool, float, float]:

@@ -112,7 +112,7 @@ class TestRoom:
     def test_a_rod_too_thin_to_guide_it_is_near_unless_a_bore_does(self) -> None:
         thin = fit(pocket=Pocket(rod_mm=wanted(3.0)))
         assert thin.fits == "near"
-        assert limit(thin, "guided").why.startswith("7.11 mm of room round the rod even when wound up")
+        assert limit(thin, "guidance").why.startswith("7.11 mm of room round the rod even when wound up")
         assert fit(pocket=Pocket(wanted(19.0), wanted(3.0))).fits == "yes"
 
     def test_the_bore_must_clear_it_at_rest(self) -> None:

@@ -20,6 +20,7 @@ from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.springs.stored import stored_energy_n_mm
 from sourcing.winding.model import Mandrel, ProfilePoint, WindingPlan
 from sourcing.winding.plan import plan_winding
+from sourcing.winding.serving_words import what_serves
 from sourcing.winding.spacing import cone_without_seat, goes_back_mm, laid_apart, spacer_wire_mm, yields_at_n
 
 from . import test_conical_ends, test_extension, test_torsion
@@ -376,9 +377,9 @@ def test_what_goes_into_no_hole_is_told_of_none(kind: str) -> None:
 def test_what_stops_a_wire_below_and_above_is_told_in_sentences_of_their_own() -> None:
     made = planned(plan_winding(need(), spool(1.0), BENCH))
     low, high = made.serves[0].low_mm, made.serves[0].high_mm
-    assert made.as_sentence.startswith(f"Only between mean diameters {low:.2f} mm and {high:.2f} mm. ")
-    assert f" Below {low:.2f} mm: " in made.as_sentence
-    assert f". Above {high:.2f} mm: " in made.as_sentence
+    assert what_serves(made).startswith(f"Only between mean diameters {low:.2f} mm and {high:.2f} mm. ")
+    assert f" Below {low:.2f} mm: " in what_serves(made)
+    assert f". Above {high:.2f} mm: " in what_serves(made)
 
 
 # What every sheet keeps to

@@ -17,6 +17,7 @@ from sourcing.winding.conical.mandrel import as_turned, laid_cone
 from sourcing.winding.model import WindingPlan
 from sourcing.winding.pitch_share import PITCH_SHARE
 from sourcing.winding.plan import plan_winding
+from sourcing.winding.serving_words import what_serves
 
 from .cases import BENCH, material, need, planned, point, spool, wanted
 
@@ -50,10 +51,10 @@ def test_the_one_size_of_wire_is_told_which_diameters_of_both_ends_it_can_serve(
     spring = cone_of_plan(plan)
     assert ranges["large"].low_mm <= spring.mean_diameter_large_mm <= ranges["large"].high_mm
     assert ranges["small"].low_mm <= spring.mean_diameter_small_mm <= ranges["small"].high_mm
-    assert plan.as_sentence.startswith("Only as a cone of mean diameters ")
-    assert " at the large end and " in plan.as_sentence
-    assert "Large end below " in plan.as_sentence
-    assert " N at 7 mm (wanted: 8 N ± 1.6 N), outside its tolerance" in plan.as_sentence
+    assert what_serves(plan).startswith("Only as a cone of mean diameters ")
+    assert " at the large end and " in what_serves(plan)
+    assert "Large end below " in what_serves(plan)
+    assert " N at 7 mm (wanted: 8 N ± 1.6 N), outside its tolerance" in what_serves(plan)
 
 
 def test_what_serves_is_in_json_with_its_end() -> None:
@@ -63,7 +64,7 @@ def test_what_serves_is_in_json_with_its_end() -> None:
     keys = [tuple(each) for each in serves]
     assert keys[0] == ("mean_diameter_large_mm_low", "mean_diameter_large_mm_high")
     assert keys[-1] == ("mean_diameter_small_mm_low", "mean_diameter_small_mm_high")
-    assert document["answer"] == plan_of().as_sentence
+    assert document["answer"] == what_serves(plan_of())
 
 
 @pytest.mark.parametrize("end", ["large", "small"])
@@ -79,8 +80,8 @@ def test_an_end_inside_its_range_serves_and_one_outside_does_not(end: str) -> No
 
 def test_where_only_pocket_and_index_bound_it_the_answer_is_yes() -> None:
     plan = planned(plan_winding(cone_need(working=(point(7, wanted(5, 1)),), free_length_mm=None), spool(0.6), BENCH))
-    assert plan.as_sentence.startswith("Yes, as a cone of mean diameters ")
-    assert "though not each with each; here " in plan.as_sentence
+    assert what_serves(plan).startswith("Yes, as a cone of mean diameters ")
+    assert "though not each with each; here " in what_serves(plan)
 
 
 # Snug in the pocket

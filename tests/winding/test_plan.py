@@ -20,6 +20,7 @@ from sourcing.winding.mandrel import SAME_ROD_MM
 from sourcing.winding.model import Acceptance, WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.presetting import as_laid
+from sourcing.winding.serving_words import what_serves
 
 from .cases import BENCH, material, need, plan, planned, pocket, point, refused, spool
 
@@ -36,8 +37,8 @@ def test_wire_of_1_mm_serves_only_between_certain_diameters() -> None:
     assert made.fit.fits == "yes"
     assert [each.low_mm < 9.5 < each.high_mm for each in made.serves] == [True]
     assert made.serves[0].low_mm > 8.6
-    assert made.as_sentence.startswith("Only between mean diameters")
-    assert "left before solid" in made.as_sentence
+    assert what_serves(made).startswith("Only between mean diameters")
+    assert "left before solid" in what_serves(made)
 
 
 def test_the_coils_of_a_9_5_mm_spring_of_1_mm_wire_are_9_14_and_solid_at_11_1() -> None:

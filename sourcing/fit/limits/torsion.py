@@ -93,7 +93,7 @@ def guided(case: TurnedCase) -> Iterator[Limit]:
         why = (
             f"{case.size(loose_mm)} of room round the rod even when wound up: nothing keeps its coils from leaning over"
         )
-        yield Limit("guided", False, False, why)
+        yield Limit("guidance", False, False, why)
 
 
 def width(case: TurnedCase) -> Iterator[Limit]:

@@ -67,7 +67,7 @@ def _edge(
         else:
             bad_mm, beyond = middle_mm, found
     nearest = min(beyond, key=lambda each: each.order, default=None)
-    return good_mm, () if nearest is None else tuple(stops(nearest, task.bench.units))
+    return good_mm, () if nearest is None else tuple(stops(nearest.fit, task.bench.units))
 
 
 def _designs(

@@ -13,7 +13,7 @@ from sourcing.quantities import show_diameter, show_force, show_length
 from sourcing.springs import hooks, pulled
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.notes import material_note
-from sourcing.winding.any_kind import cautions, cost, hours_said, knowledge, near_note, too_short, wire_notes
+from sourcing.winding.any_kind import cautions, cost, hours_said, knowledge, life_note, too_short, wire_notes
 from sourcing.winding.by_hand import crank
 from sourcing.winding.extension.acceptance import accept_extension, extension_goes_in
 from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, hand_tension_n, tension_as_wound_n
@@ -157,7 +157,7 @@ def _notes(
         yield f"Hooks were not said: {spring.hooks} was taken, the simplest that reaches."
     if spring.spring_index > EASY_INDEX:
         yield f"A spring index of {spring.spring_index:.1f} is more than the {EASY_INDEX:g} that winds easily by hand."
-    yield from near_note(wound.design.fit)
+    yield from life_note(wound.design.fit)
     yield (
         "Assumed: coils of one wire repeat to 0.4 % of the diameter, both hooks together come out to 5 % of the inside "
         f"diameter, the rate to 3 %, hooks are bent with a radius of {hooks.BEND_RADIUS_WIRES:g} wires; "

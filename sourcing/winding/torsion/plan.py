@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 
 from sourcing.springs.model import TorsionSpring
 from sourcing.springs.notes import material_note
-from sourcing.winding.any_kind import assumed_of_torsion, cautions, cost, knowledge, near_note, too_short, wire_notes
+from sourcing.winding.any_kind import assumed_of_torsion, cautions, cost, knowledge, life_note, too_short, wire_notes
 from sourcing.winding.by_hand import crank
 from sourcing.winding.finishing import never
 from sourcing.winding.heat import oven_reaches, stress_relief
@@ -144,5 +144,5 @@ def _notes(task: TorsionTask, known: Knowledge, wound: Wound[TorsionSpring], bod
         f"The rate is the theory's, without friction: coils that rub on each other{rod} take up to 6 % of it. A drop "
         "of oil helps (common practice, no source)."
     )
-    yield from near_note(wound.design.fit)
+    yield from life_note(wound.design.fit)
     yield assumed_of_torsion(task)

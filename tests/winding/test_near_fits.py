@@ -1,0 +1,122 @@
+"""A plan that is a near fit only says so at its head, in its ranges of diameters and in its table of mandrels."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from sourcing.need.model import Need
+from sourcing.sheets.winding_data import plan_document
+from sourcing.sheets.winding_page import winding_page
+from sourcing.sheets.winding_text import FOR_CHOOSING, summary, what_it_serves
+from sourcing.stock.model import Bench, Spool
+from sourcing.winding.advice import trial_first
+from sourcing.winding.choices import with_choices
+from sourcing.winding.model import WindingPlan, wire_of
+from sourcing.winding.plan import plan_winding
+from sourcing.winding.serving_words import what_is_off
+
+from .cases import A_HANDLE, BENCH, material, need, planned, spool
+from .test_conical import cone_need
+from .test_extension import a_need as pulled_need
+
+PRINTER = replace(BENCH, tools=("vice", "hand-drill", "printer"))
+SERVES, NEAR = "serves wholly", "a near fit only"
+
+
+def shown(wanted: Need, wire: Spool, mandrel_mm: float | None, bench: Bench = PRINTER) -> WindingPlan:
+    made = planned(plan_winding(wanted, wire, bench, mandrel_mm))
+    return with_choices(made, wanted, wire_of(wire), bench)
+
+
+STEPS_AWAY: dict[str, tuple[Need, float, float, tuple[str, ...]]] = {
+    "coils too close": (need(), 0.9, 5.65, ("minimum gaps",)),
+    "a torque off": (A_HANDLE, 1.2, 9.7, ("torque at 65 deg",)),
+    "too few coils": (A_HANDLE, 1.2, 14.0, ("active coils",)),
+    "a force off": (pulled_need(), 0.9, 5.65, ("force at 48 mm",)),
+}
+"""Wire and mandrel a step away from what serves wholly, and what is off there."""
+
+
+@pytest.mark.parametrize("case", STEPS_AWAY)
+def test_a_mandrel_a_step_away_is_told_as_a_near_fit_everywhere(case: str) -> None:
+    wanted, wire_mm, mandrel_mm, off = STEPS_AWAY[case]
+    plan = shown(wanted, spool(wire_mm), mandrel_mm)
+    assert plan.fit.fits == "near"
+    head, serves, page = summary(plan, "mm"), what_it_serves(plan), winding_page(plan, wanted)
+    assert what_is_off(plan) == off
+    assert head.startswith(f"Only a near fit (off: {', '.join(off)}): wind ")
+    mean = f"{plan.wanted.mean_diameter_mm:.2f} mm"
+    assert serves.startswith(f"This mandrel gives a mean diameter of {mean}, and so a near fit only: ")
+    assert "It serves wholly " in serves
+    assert not any(each.low_mm <= plan.wanted.mean_diameter_mm <= each.high_mm for each in plan.serves)
+    first = plan.choices[0]
+    assert (first.chosen, first.fits, first.serves) == (True, "near", False)
+    assert first.said.endswith(NEAR)
+    for words in (head, first.said, f"and so {NEAR}: "):
+        assert words in page
+    document = plan_document(plan)
+    assert (document["fits"], document["off"]) == ("near", list(off))
+    assert serves == f"{document['answer']} {FOR_CHOOSING}"
+
+
+def test_the_table_says_which_mandrels_serve_wholly_where_the_one_of_the_sheet_does_not() -> None:
+    plan = shown(need(), spool(0.9), 5.65)
+    others = plan.choices[1:]
+    assert {each.fits for each in others} == {"yes", "near", "no"}
+    assert [each.fits for each in others] == sorted((each.fits for each in others), key=("yes", "near", "no").index)
+    for each in others:
+        assert (SERVES in each.said, NEAR in each.said) == (each.fits == "yes", each.fits == "near"), each
+
+
+@pytest.mark.parametrize("mandrel_mm", [5.5, 5.65, 5.8, 6.0, 6.5])
+def test_the_ranges_of_diameters_and_the_table_go_by_one_rule(mandrel_mm: float) -> None:
+    plan = shown(need(), spool(0.9), mandrel_mm)
+    for each in plan.choices:
+        if each.diameter_mm is None or each.chance is None or each.safety is not None:
+            continue
+        own = planned(plan_winding(need(), spool(0.9), PRINTER, each.diameter_mm))
+        within = any(serves.low_mm <= own.wanted.mean_diameter_mm <= serves.high_mm for serves in plan.serves)
+        assert within is each.serves, each
+        assert each.fits == own.fit.fits
+
+
+def test_of_wire_that_gives_near_fits_only_no_mandrel_is_told_to_serve() -> None:
+    """A cone of plain steel wire that must stand damp: told to last a short time only."""
+    wanted = cone_need(surroundings=("damp",))
+    plan = shown(wanted, spool(0.9), None)
+    assert plan.serves == ()
+    assert summary(plan, "mm").startswith("Only a near fit (off: surroundings: damp): wind ")
+    assert what_it_serves(plan).startswith("This wire gives a near fit only, on any mandrel; here: music-wire in damp")
+    assert not any(each.serves for each in plan.choices)
+    for each in plan.choices:
+        assert each.said.endswith(NEAR) is (each.fits == "near")
+
+
+def test_the_chance_of_a_near_fit_leaves_out_the_limits_that_it_does_not_count() -> None:
+    """A chance is of clearances and figures: a gap too small lowers it by nothing, a torque that is off does."""
+    gaps = shown(need(), spool(0.9), 5.65)
+    assert ": but for that, right first time with a chance of " in summary(gaps, "mm")
+    assert "comes out right, but for that, with a chance of " in trial_first(gaps).said
+    torque = shown(A_HANDLE, spool(1.2), 9.7)
+    assert ": right first time with a chance of " in summary(torque, "mm")
+    assert "comes out right with a chance of " in trial_first(torque).said
+
+
+def test_of_limits_and_figures_that_are_off_together_the_limits_are_named_beside_the_chance() -> None:
+    wire = replace(spool(1.2), material=material("music-wire"))
+    plan = shown(replace(A_HANDLE, surroundings=("damp",)), wire, 9.7)
+    assert what_is_off(plan) == ("surroundings: damp", "torque at 65 deg")
+    assert ": but for surroundings: damp, right first time" in summary(plan, "mm")
+
+
+def test_a_plan_that_serves_wholly_says_nothing_of_near_fits_at_its_head() -> None:
+    plan = shown(need(), spool(0.9), 6.0)
+    assert plan.fit.fits == "yes"
+    assert summary(plan, "mm").startswith("Wind ")
+    assert what_is_off(plan) == ()
+    assert "near" not in what_it_serves(plan)
+    assert plan.choices[0].serves
+    assert not any(SERVES in each.said for each in plan.choices)
+    assert plan_document(plan)["fits"] == "yes"
