@@ -136,6 +136,23 @@ def test_a_cone_that_came_out_small_gets_a_larger_mandrel_at_every_turn_and_no_m
         assert now.diameter_mm > was.diameter_mm
 
 
+@pytest.mark.parametrize("units", ["mm", "inch"])
+def test_no_mandrel_is_turned_anew_for_less_than_it_is_turned_to(units: str):
+    coil = a_coil(replace(BENCH, units=units))
+    large, _ = outside(coil)
+    for hundredths in range(-40, 41, 5):
+        saved = large_came_out(coil, large + hundredths / 100.0)
+        assert saved.next_mandrel is not None
+        pairs = zip(saved.next_mandrel.profile, coil.plan.mandrel.profile, strict=True)
+        apart_mm = max(abs(now.diameter_mm - was.diameter_mm) for now, was in pairs)
+        (said,) = [each for each in saved.said if each.startswith("The next one")]
+        same = "the same mandrel" in said
+        assert same is (apart_mm == 0.0)
+        assert same or apart_mm > 0.06
+        assert same or abs(hundredths) > 5
+        assert not same or abs(hundredths) < 20
+
+
 def test_heat_to_come_is_between_what_was_measured_and_what_is_judged():
     cold, hot, done = a_coil(replace(BENCH, oven_c=None)), a_coil(), a_coil(heated=True)
     for coil, change in ((cold, 0.0), (hot, -0.0125), (done, 0.0)):

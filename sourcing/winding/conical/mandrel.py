@@ -20,14 +20,15 @@ from math import ceil, hypot, sqrt
 from sourcing.springs.conical_lengths import pitch_of, solid_pitch_mm
 from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import ConicalSpring
+from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.model import ProfilePoint
 from sourcing.winding.turns import pitch_ratio
 
 PARTS_OF_A_TURN = 40
 """So many that the turns laid are exact to a thousandth."""
 
-TURNED_STEP_MM, MARKED_STEP_MM = 0.05, 0.1
-"""How finely a mandrel's diameters are given, for springback is known no finer, and the places along it."""
+MARKED_STEP_MM = 0.1
+"""How finely the places along a mandrel are given."""
 
 Compensation = Callable[[float], float]
 """From the mean diameter after release to the mandrel's diameter, or back, mm."""

@@ -10,9 +10,10 @@ from sourcing.springs.model import ConicalSpring
 from sourcing.springs.notes import material_note
 from sourcing.stock.model import Bench
 from sourcing.winding.any_kind import fit_notes, wire_notes
-from sourcing.winding.conical.mandrel import TURNED_STEP_MM, LaidCone, moved_by_rounding_mm, straight_taper_error_mm
+from sourcing.winding.conical.mandrel import LaidCone, moved_by_rounding_mm, straight_taper_error_mm
 from sourcing.winding.conical.search import ConicalDesign
 from sourcing.winding.making import TOO_OPEN_SHARE
+from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.pressed_task import PressedTask
 from sourcing.winding.trials import Knowledge
 
