@@ -5,6 +5,7 @@ import json
 import re
 import shlex
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -43,7 +44,7 @@ def test_what_was_measured_is_answered_in_lines_of_80_columns_and_in_json(run, e
     assert ran.status == 0, ran.err
     assert all(len(line.replace("\x1b[1m", "").replace("\x1b[0m", "")) <= 80 for line in ran.out.splitlines())
     document = run(*shipped(example), *words, "--json").json
-    assert document["answer"] in ("keep", "change", "wind again")
+    assert document["answer"] in ("keep", "change", "wind again", "measure first")
     assert document["said"]
     assert document["fits"] in ("yes", "near", "no")
 
@@ -172,27 +173,63 @@ def test_a_diameter_and_a_pitch_have_one_verdict_and_one_next_coil(run, outside,
     assert laid_otherwise or pitch != "2.7 mm"
 
 
+def cone_document(run, example: str, large: str | None, small: str | None) -> dict[str, Any]:
+    """The answer to the ends of a cone of an example, one of them or both, measured before heat."""
+    ends = (("--came-out", large), ("--came-out-small-end", small))
+    words = [word for option, mm in ends if mm is not None for word in (option, f"{mm} mm")]
+    return run(*shipped(example), *words, "--json").json
+
+
 @pytest.mark.parametrize(
     ("example", "large", "small"),
     [
         ("lamp-button", "17.6", "9"), ("lamp-button", "20", "9.9"), ("lamp-button", "17.2", "11.5"),
-        ("torch-tail", "12", "7.9"), ("torch-tail", "14", "7.9"), ("torch-tail", "20", "7.9"),
+        ("torch-tail", "14", "7.9"), ("torch-tail", "20", "7.9"), ("torch-tail", "10.9", "9"),
     ],
 )  # fmt: skip
-def test_ends_that_cannot_be_of_one_wire_are_told_first_and_no_trial_is_offered(run, example, large, small):
-    words = ("--came-out", f"{large} mm", "--came-out-small-end", f"{small} mm")
-    said = run(*shipped(example), *words, "--json").json["said"]
-    assert re.match(
-        rf"A large end of {large}[.\d]* mm and a small one of {small}[.\d]* mm cannot be of one wire", said[0]
-    )
-    assert not any("springwright trial" in each or "The next one" in each for each in said)
+def test_ends_that_the_list_does_not_take_nor_the_wire_puts_off_so_are_measured_again_first(run, example, large, small):
+    document = cone_document(run, example, large, small)
+    assert document["answer"] == "measure first"
+    first, why, then, *more = document["said"]
+    assert first.startswith("It came out at ")
+    assert first.endswith(": measure both ends again, and the mandrel at both, before anything is cut or written down.")
+    assert why.startswith("The wire alone does not put its ends off so: ")
+    assert then.startswith("If both ends read so again, ")
+    assert document["next_mandrel"] is None
+    assert not any("springwright trial" in each or "The next one" in each for each in more)
+
+
+@pytest.mark.parametrize(
+    ("example", "large", "small"),
+    [("torch-tail", "10.9", "8.7"), ("torch-tail", "12", "7.9"), ("lamp-button", "17.06", "10.08")],
+)
+def test_ends_that_the_list_takes_are_kept_and_not_called_impossible(run, example, large, small):
+    document = cone_document(run, example, large, small)
+    assert document["answer"] == "keep"
+    first, why, then, *more = document["said"]
+    assert ": keep it as it is; " in first
+    assert why.startswith("The wire alone does not put its ends off so: ")
+    assert then.startswith("If both ends read so again, it serves, ")
+    assert document["next_mandrel"] is None
+    assert not any("cannot" in each or "springwright trial" in each or "The next one" in each for each in more)
+
+
+def test_one_end_of_a_cone_that_the_list_takes_is_not_condemned_by_the_other_that_nobody_measured(run):
+    document = cone_document(run, "lamp-button", None, "10.54")
+    assert document["answer"] == "measure first"
+    first, then = document["said"]
+    low, high = re.findall(r"kept as it is if that is ([\d.]+) mm to ([\d.]+) mm outside before heat", first)[0]
+    assert "which the list accepts there: measure its large end too" in first
+    assert then.startswith("By the same wire its large end would be 19.3")
+    for large in (low, "17.2", high):
+        assert cone_document(run, "lamp-button", large, "10.54")["answer"] == "keep"
+    assert cone_document(run, "lamp-button", "18.9", "10.54")["answer"] != "keep"
 
 
 @pytest.mark.parametrize(("large", "small"), [("17.2", "9.92"), ("17.6", "10"), ("16.8", "9.85")])
 def test_ends_that_may_be_of_one_wire_are_not_doubted(run, large, small):
-    words = ("--came-out", f"{large} mm", "--came-out-small-end", f"{small} mm")
-    said = run(*shipped("lamp-button"), *words, "--json").json["said"]
-    assert not any("cannot be of one wire" in each for each in said)
+    said = cone_document(run, "lamp-button", large, small)["said"]
+    assert not any("The wire alone" in each for each in said)
     assert any("springwright trial" in each for each in said)
 
 
@@ -232,7 +269,7 @@ def test_a_pitch_that_may_be_of_several_turns_is_doubted(run, more):
 def test_a_cone_that_is_cut_is_told_how_long_it_is_then_and_how_it_comes_to_its_length(run):
     """The coils that are cut off take their pitch with them."""
     document = run(*shipped("lamp-button"), "--came-out", "18.4 mm", "--json").json
-    (cut,) = [each for each in document["said"] if "Cut 0.27 coils off its large end" in each]
+    (cut,) = [each for each in document["said"] if "cut 0.27 coils off its large end" in each]
     assert cut
     told = re.search(r"It is ([\d.]+) mm long then, if its pitch is the one meant. Pull it", " ".join(document["said"]))
     assert told is not None

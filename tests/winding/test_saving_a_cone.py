@@ -162,11 +162,30 @@ def test_heat_to_come_is_between_what_was_measured_and_what_is_judged():
     assert any("--heated yes" in said for said in large_came_out(done, 17.0).said)
 
 
-def test_both_ends_that_cannot_be_of_one_mandrel_are_told_and_teach_no_mandrel(coil: Coil):
+def test_ends_that_the_wire_alone_does_not_put_off_so_teach_no_mandrel_and_are_measured_again_before_a_cut(coil: Coil):
     large, small = outside(coil)
-    saved = both_came_out(coil, large, small + 0.8)
-    assert any("cannot be of one wire" in said for said in saved.said)
-    assert not any(said.startswith("The next one") for said in saved.said)
+    saved = both_came_out(coil, large + 0.8, small + 1.2)
+    assert saved.answer == "measure first"
+    assert ": measure both ends again, and the mandrel at both, before anything is cut" in saved.said[0]
+    assert saved.said[1].startswith("The wire alone does not put its ends off so")
+    assert saved.said[2].startswith("If both ends read so again, ")
+    assert saved.next_mandrel is None
+    assert not any(said.startswith(("The next one", "Write it down")) for said in saved.said)
+
+
+@pytest.mark.parametrize("heated", [False, True])
+def test_ends_that_the_list_takes_are_kept_even_where_the_wire_alone_does_not_put_them_off_so(heated: bool):
+    """The mandrel may not be as listed at one end; a spring serves by what it measures."""
+    coil = a_coil(heated=heated)
+    large, small = outside(coil)
+    saved = both_came_out(coil, large - 0.14, small + 0.3)
+    assert saved.answer == "keep"
+    assert "keep it as it is" in saved.said[0]
+    assert not any("measure both ends again" in said or "cannot" in said or "cut " in said for said in saved.said)
+    assert saved.said[1].startswith("The wire alone does not put its ends off so")
+    assert "teaches nothing of the wire" in saved.said[2]
+    assert saved.next_mandrel is None
+    assert not any(said.startswith(("The next one", "Write it down")) for said in saved.said)
 
 
 def test_ends_the_wrong_way_round_and_ends_inside_their_mandrel_are_refused(coil: Coil):

@@ -47,8 +47,11 @@ def ends_kept_outside_mm(
 
     Both ends are let off the same way as one wire puts them off, by 1/D_m - 1/D_f, so each as the square of its
     diameter; an end that may go no further alone stays there. They are then drawn in alike until they are kept with one
-    small and the other large too. Pressed solid, the turns lie as planned: between those that stand on each other and
-    those that go inside each other for sure are some that jam.
+    small and the other large too: the wire alone puts no cone off so, but a mandrel that is not as listed does, or wire
+    that slid along it, and what serves by its forces and its room serves however it came to be so.
+
+    Pressed solid, the turns lie as planned: between those that stand on each other and those that go inside each other
+    for sure are some that jam.
     """
     meant = spring.mean_diameter_small_mm, spring.mean_diameter_large_mm
 

@@ -20,7 +20,7 @@ from sourcing.winding.measuring import CALIPER_SD_MM
 from sourcing.winding.model import Mandrel, WindingPlan, Wire
 from sourcing.winding.trials import Knowledge, learn
 
-Answer = Literal["keep", "change", "wind again"]
+Answer = Literal["keep", "change", "wind again", "measure first"]
 
 S = TypeVar("S", bound=Spring, covariant=True)
 
@@ -55,7 +55,8 @@ class Saved:
     """What to do with a coil.
 
     `keep`: it serves as it is. `change`: it serves with other coils, another length, its legs bent. `wind again`:
-    nothing saves it. `spring` is what it becomes, judged in `fit`; `rate_kept` is the rate over the wanted one if
+    nothing saves it. `measure first`: what was measured does not tell yet which of them. `spring` is what it becomes,
+    judged in `fit`; `rate_kept` is the rate over the wanted one if
     nothing is changed. `next_mandrel` and `next_stop_deg` are for the next coil, where something is to be said of them.
     """
 

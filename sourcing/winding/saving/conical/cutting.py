@@ -53,6 +53,6 @@ def cut_said(coil: Coil, kept: ConicalSpring, cut: ConicalSpring) -> str:
     closed = " and close it anew" if cut.total_coils > cut.active_coils else ""
     coils = coil.shown(cut.active_coils)
     return (
-        f"Cut {off} coils off its {end} end{closed}: {left} outside there, it has the rate that was meant with {coils} "
+        f"cut {off} coils off its {end} end{closed}: {left} outside there, it has the rate that was meant with {coils} "
         f"active coils{coil.counted}"
     )

@@ -6,31 +6,29 @@ from collections.abc import Iterator, Mapping
 
 from sourcing.quantities import show_diameter, show_length
 from sourcing.springs import pressed
-from sourcing.springs.conical_lengths import SURE_STEP, pitch_of, solid_length_of, step_of, telescopes
+from sourcing.springs.conical_lengths import SURE_STEP, solid_length_of, step_of, telescopes
 from sourcing.springs.model import ConicalSpring
 from sourcing.winding.conical.in_hand import as_it_came
 from sourcing.winding.conical.room import End
+from sourcing.winding.in_hand import keeps
+from sourcing.winding.model import Mandrel
 from sourcing.winding.saving.coil import (
-    AS_LONG_MM,
-    TOLD_FROM,
     Coil,
     Saved,
     SenselessError,
     Way,
     best_way,
-    came_out_at,
     clearances,
     joined_said,
-    keep_it,
     surprise,
     write_down,
     wrong,
 )
 from sourcing.winding.saving.conical.cone import judged, wanted_of
-from sourcing.winding.saving.conical.cutting import cut_for_rate, cut_said
-from sourcing.winding.saving.conical.ends import ENDS, CameOut, ends_of
+from sourcing.winding.saving.conical.cutting import cut_for_rate
+from sourcing.winding.saving.conical.ends import ENDS, CameOut, ends_of, is_listed
 from sourcing.winding.saving.conical.next_mandrel import next_mandrel, said_of_next
-from sourcing.winding.saving.lengths import to_length
+from sourcing.winding.saving.conical.words import deed, said_of_ends, said_of_other_end
 from sourcing.winding.saving.next_coil import next_one
 
 
@@ -53,59 +51,42 @@ def both_came_out(coil: Coil, large_mm: float, small_mm: float) -> Saved:
 
 
 def _came_out(coil: Coil, measured_mm: Mapping[End, float]) -> Saved:
+    """What to do with a cone whose ends measure so; one that was not measured is taken to be as the wire puts it.
+
+    What the list takes is kept, however its ends came to be so: forces and room know nothing of the mandrel. Where the
+    wire alone does not put both ends off so, the mandrel is not as listed at one of them, the wire slid along it, or an
+    end was read wrong: that teaches nothing of the wire, and ends that the list does not take are measured again before
+    anything is done. One end alone that the list takes condemns no cone either: the other is measured first.
+    """
     ends, wanted = ends_of(coil, measured_mm), wanted_of(coil)
-    kept = as_it_came(wanted, ends.mean_mm["small"], ends.mean_mm["large"])
+    cone = as_it_came(wanted, ends.mean_mm["small"], ends.mean_mm["large"])
     rate = pressed.rate_n_per_mm(wanted)
-    cuts = filter(None, (cut_for_rate(kept, end, rate) for end in ENDS))
-    as_it_is = Way("keep", kept, judged(coil, kept))
+    cuts = filter(None, (cut_for_rate(cone, end, rate) for end in ENDS))
+    as_it_is = Way("keep", cone, judged(coil, cone))
     way = best_way(coil, as_it_is, *(Way("change", cut, judged(coil, cut)) for cut in cuts))
-    rate_kept = pressed.rate_n_per_mm(kept) / rate
-    mandrel = next_mandrel(coil, ends.known)
-    begins = next_one(ends.known.unsettled)
+    rate_kept = pressed.rate_n_per_mm(cone) / rate
+    kept = way.answer == "keep" and keeps(way.fit, coil.plan.fit)
+    listed = all(is_listed(coil, end, outside_mm) for end, outside_mm in measured_mm.items())
+    if listed and not kept and len(ends.told) == 1:
+        return Saved("measure first", cone, as_it_is.fit, rate_kept, tuple(said_of_other_end(coil, ends)))
+    sure = ends.agree or (listed and kept)
+    mandrel = next_mandrel(coil, ends.known) if ends.agree else None
     said = joined_said(
-        _said(coil, ends, kept, way, rate_kept),
+        said_of_ends(coil, ends, deed(coil, cone, way, rate_kept), sure),
         clearances(way.fit),
         _solid(coil, way.spring),
         wrong(way.fit, coil.bench),
-        (*surprise(coil, ends.trial), *said_of_next(coil, mandrel, begins), *write_down(coil, ends.trial))
-        if ends.agree
-        else (),
+        () if mandrel is None else _taught(coil, ends, mandrel),
     )
-    return Saved(way.answer, way.spring, way.fit, rate_kept, said, mandrel)
+    answer = way.answer if sure else "measure first"
+    return Saved(answer, way.spring, way.fit, rate_kept, said, mandrel)
 
 
-def _said(coil: Coil, ends: CameOut, kept: ConicalSpring, way: Way[ConicalSpring], rate_kept: float) -> Iterator[str]:
-    meant = coil.meant
-    assert isinstance(meant, ConicalSpring)
-    meant_mm = {"large": meant.outside_diameter_large_mm, "small": meant.outside_diameter_small_mm}
-    now, was = ({end: show_diameter(mm[end], coil.units) for end in ENDS} for mm in (ends.outside_mm, meant_mm))
-    if not ends.agree:
-        large, small = (now[end] for end in ENDS)
-        yield (
-            f"A large end of {large} and a small one of {small} cannot be of one wire on this mandrel: measure both "
-            "ends again, and the mandrel, before anything is cut or written down. As they are measured:"
-        )
-    came = " and ".join(came_out_at(now[end], was[end], f"at its {end} end") for end in ends.told)
-    came = came.replace(", as meant and", ", as meant, and").replace(" and It came out", " and")
-    coils = f"{coil.shown(kept.active_coils)} coils between its ends{coil.counted}"
-    rate = f"its rate is {rate_kept:.3f} of that meant ({coils})"
-    if way.answer == "keep":
-        yield f"{came}: {keep_it(coil, way)}; {rate}."
-        just = cut_for_rate(kept, "large", pressed.rate_n_per_mm(wanted_of(coil)))
-        if just is not None and rate_kept < 1.0 - TOLD_FROM:
-            yield f"Just so: c{cut_said(coil, kept, just)[1:]}."
-    elif way.answer == "change":
-        yield f"{came}. {cut_said(coil, kept, way.spring)}; as it is, {rate}."
-        stands_mm = kept.free_length_mm - pitch_of(kept) * (kept.active_coils - way.spring.active_coils)
-        if kept.free_length_mm - stands_mm >= AS_LONG_MM:
-            length = show_length(stands_mm, coil.units)
-            yield f"It is {length} long then, if its pitch is the one meant. {to_length(coil, stands_mm)}"
-    else:
-        stiff = "and a cone that is too stiff gets no more coils"
-        yield f"{came}, {stiff if rate_kept > 1.0 else 'and cutting does not save it'}: wind it again."
-    for end in ENDS:
-        if end not in ends.told:
-            yield f"By the same wire its {end} end is {now[end]} outside ({was[end]} meant): measure it too."
+def _taught(coil: Coil, ends: CameOut, mandrel: Mandrel) -> Iterator[str]:
+    """What the coil says of its wire, and of the next one."""
+    yield from surprise(coil, ends.trial)
+    yield from said_of_next(coil, mandrel, next_one(ends.known.unsettled))
+    yield from write_down(coil, ends.trial)
 
 
 def _solid(coil: Coil, cone: ConicalSpring) -> Iterator[str]:

@@ -1,4 +1,4 @@
-"""Both ends of a cone as they came out, and whether they are of one wire."""
+"""Both ends of a cone as they came out, whether the wire alone puts them off so, and what the list takes of each."""
 
 from __future__ import annotations
 
@@ -17,10 +17,15 @@ ENDS: tuple[End, End] = ("large", "small")
 ANY_WIRE_SD = 0.5
 """Of a flow stress of which nothing is believed before: one end alone then tells it, and the other must agree."""
 
+_HAIR_MM = 1e-6
+
 
 @dataclass(frozen=True, slots=True)
 class CameOut:
-    """Both ends as they came out: outside as measured, and the mean diameter in the end; `told` were measured."""
+    """Both ends as they came out: outside as measured, and the mean diameter in the end; `told` were measured.
+
+    `agree`: one wire on the mandrel as it is listed puts both ends off so.
+    """
 
     outside_mm: Mapping[End, float]
     mean_mm: Mapping[End, float]
@@ -48,6 +53,21 @@ def ends_of(coil: Coil, measured_mm: Mapping[End, float]) -> CameOut:
             mean[end] = known.finished_mean_mm(on_mm[end]) * (1.0 + change)
             outside[end] = mean[end] / (1.0 + coil.change_to_come) + coil.wire_mm
     return CameOut(outside, mean, tuple(trials), known, first, agree)
+
+
+def listed_mm(coil: Coil, end: End) -> tuple[float, float]:
+    """Between which diameters the list of what to accept takes an end, outside, as the coil in hand measures."""
+    (row,) = [row for row in coil.plan.accept if row.figure == f"outside_diameter_{end}_mm"]
+    assert row.low is not None
+    assert row.high is not None
+    low_mm, high_mm = ((mm - coil.wire_mm) / (1.0 + coil.change_to_come) + coil.wire_mm for mm in (row.low, row.high))
+    return low_mm, high_mm
+
+
+def is_listed(coil: Coil, end: End, outside_mm: float) -> bool:
+    """Whether the list takes an end that measures so much outside."""
+    low_mm, high_mm = listed_mm(coil, end)
+    return low_mm - _HAIR_MM <= outside_mm <= high_mm + _HAIR_MM
 
 
 def _agree(coil: Coil, one: Trial, other: Trial) -> bool:
