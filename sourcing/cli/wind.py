@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -20,84 +19,17 @@ from sourcing.cli.misses import (
     PressedTo,
     PulledTo,
     asked,
-    before_its_trial,
-    saved,
-    wire_of_plan,
 )
+from sourcing.cli.planned import plan, with_mandrels
 from sourcing.cli.solids import NOTHING_WRITTEN, ShankWord, SolidFiles, WrittenSolids, asked_solids, write_solids
-from sourcing.cli.words import WORKINGS_HELP, length_option, page_option, spool_option, wire_size_option
+from sourcing.cli.words import WORKINGS_HELP, length_option, page_option
 from sourcing.files.findings import Finding, Place, WrongWords
 
 if TYPE_CHECKING:
     from sourcing.figures.working import Working
     from sourcing.need.model import Need
-    from sourcing.stock.model import Catalogue, Spool
-    from sourcing.winding.model import Refusal, WindingPlan, Wire
-    from sourcing.winding.saving.coil import Saved
-
-
-def plan(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float | None) -> WindingPlan | Refusal:
-    """The winding plan of a need, or why there is none: from one spool, from wire of one size to buy, or from the wire
-    that `source` would choose.
-
-    Raises WrongWords where there is no such spool.
-    """
-    from sourcing.verdict.verdict import decide, guard_of, guarded_refusal
-    from sourcing.winding.best import best_plan
-    from sourcing.winding.plan import plan_winding
-
-    named = None if wire is None else _named_wire(wire, need, catalogue)
-    if (guard := guard_of(need)) is not None:
-        return guarded_refusal(guard)
-    if named is not None:
-        return plan_winding(need, named, catalogue.bench, mandrel_mm)
-    if mandrel_mm is not None:
-        chosen, winding = None, best_plan(need, catalogue.spools, catalogue.bench, mandrel_mm)
-    else:
-        verdict = decide(need, catalogue)
-        chosen, winding = verdict.plan, verdict.winding
-    assert winding is not None
-    answer = chosen or winding.best or winding.refusal
-    assert answer is not None
-    return answer
-
-
-def wound_by(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float | None) -> WindingPlan | Refusal:
-    """The plan by which a coil was wound; on a mandrel that does not serve, what was meant without it.
-
-    Raises WrongWords where there is no such spool.
-    """
-    from sourcing.winding.mandrel import mandrel_of
-    from sourcing.winding.model import WindingPlan
-
-    answer = plan(need, catalogue, wire, mandrel_mm)
-    if mandrel_mm is None or isinstance(answer, WindingPlan):
-        return answer
-    meant = plan(need, catalogue, wire, None)
-    if not isinstance(meant, WindingPlan) or meant.mandrel.diameter_mm is None:
-        return answer
-    return replace(meant, mandrel=mandrel_of(mandrel_mm, catalogue.bench))
-
-
-def _named_wire(text: str, need: Need, catalogue: Catalogue) -> Wire | Spool:
-    """The spool of that id, or wire of that size to buy, of the need's material or the one that its place asks for."""
-    from sourcing.winding.best import material_to_buy
-    from sourcing.winding.model import Wire
-
-    of_id = any(spool.id == text for spool in catalogue.spools)
-    size_mm = None if of_id else wire_size_option(text)
-    if size_mm is not None:
-        return Wire(material_to_buy(need), size_mm)
-    return spool_option(
-        "--wire", text, catalogue.spools, or_else=", or a size with its unit, as in 1.4 mm, for wire to buy"
-    )
-
-
-def with_mandrels(made: WindingPlan, need: Need, catalogue: Catalogue) -> WindingPlan:
-    """A plan with the mandrels to choose among."""
-    from sourcing.winding.choices import with_choices
-
-    return with_choices(made, need, wire_of_plan(made, catalogue), catalogue.bench)
+    from sourcing.stock.model import Catalogue
+    from sourcing.winding.model import Refusal, WindingPlan
 
 
 def shown(answer: WindingPlan | Refusal, need: Need, catalogue: Catalogue) -> tuple[Working, ...]:
@@ -176,15 +108,11 @@ def command(
         raise WrongWords((Finding(Place(None), " and ".join((*coil.options, *files)), "one of them"),))
     ((wanted, catalogue),) = read_all([need], catalog)
     if coil.options:
-        before = before_its_trial(catalogue, coil, mandrel_mm)
-        answer = wound_by(wanted, before, wire, mandrel_mm)
-    else:
-        before, answer = catalogue, plan(wanted, catalogue, wire, mandrel_mm)
-    if coil.options and isinstance(answer, WindingPlan):
-        named = wire is not None and (mandrel_mm is not None or wanted.kind == "conical")
-        written = wire_of_plan(answer, before) != wire_of_plan(answer, catalogue)
-        _print_saved(saved(wanted, before, answer, coil, written), answer, named, as_json)
+        from sourcing.cli.judged import judge
+
+        judge(coil, wanted, catalogue, wire, mandrel_mm, as_json)
         return
+    answer = plan(wanted, catalogue, wire, mandrel_mm)
     written = write_solids(solids, answer, wanted, catalogue.bench)
     answer = written.answer
     if isinstance(answer, WindingPlan):
@@ -214,14 +142,3 @@ def _print_answer(
 
         why_not = NOTHING_WRITTEN if written.refused else NO_SHEET
         door.print_text(answer_lines(answer, need, workings, written.said, why_not))
-
-
-def _print_saved(answer: Saved, wound: WindingPlan, named: bool, as_json: bool) -> None:
-    if as_json:
-        from sourcing.sheets.winding_data import saved_document
-
-        door.print_json(saved_document(answer, wound))
-    else:
-        from sourcing.sheets.winding_text import saved_lines
-
-        door.print_text(saved_lines(answer, wound, named))

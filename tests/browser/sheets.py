@@ -10,9 +10,9 @@ from html import escape, unescape
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from sourcing.cli.planned import plan, with_mandrels
 from sourcing.cli.reading import read_all
 from sourcing.cli.solids import AskedSolids, write_solids
-from sourcing.cli.wind import plan, with_mandrels
 from sourcing.need.model import Need
 from sourcing.sheets.page import STYLE
 from sourcing.sheets.winding_page import winding_page

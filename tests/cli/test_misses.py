@@ -248,16 +248,6 @@ def test_a_figure_just_over_its_tolerance_is_not_told_as_one_tolerance(run):
         assert "1.0 tolerances off" not in " ".join(said.split())
 
 
-def test_a_coil_wound_on_a_mandrel_that_does_not_serve_gets_its_verdict_too(run):
-    words = ("--wire", "W10", "--mandrel", "9 mm")
-    assert run(*shipped("punch-return"), *words).status == 3
-    document = run(*shipped("punch-return"), *words, "--came-out", "12.4 mm", "--json").json
-    assert document["answer"] == "wind again"
-    assert document["mandrel"]["diameter_mm"] == 9.0
-    line = "Write it down: springwright trial W10 --mandrel 9 --outside 12.4"
-    assert any(each.startswith(line) for each in document["said"])
-
-
 @pytest.mark.parametrize("more", [(), ("--came-out", "10.5 mm")])
 def test_a_pitch_that_may_be_of_several_turns_is_doubted(run, more):
     said = run(*shipped("punch-return"), "--came-out-pitch", "9 mm", *more, "--json").json["said"]

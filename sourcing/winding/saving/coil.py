@@ -233,6 +233,11 @@ def write_down(coil: Coil, trial: Trial) -> Iterator[str]:
     if coil.written:
         yield "It is written down as a trial already; it was judged here as before that."
         return
+    yield f"Write it down: springwright trial {coil.spool.id} {typed_trial(trial)}"
+
+
+def typed_trial(trial: Trial) -> str:
+    """A trial as it is typed for `springwright trial`, in mm, N and degrees."""
     words = [f"--mandrel {trial.mandrel_mm:g} --outside {trial.outside_diameter_mm:g}"]
     if trial.turns is not None:
         words.append(f"--turns {trial.turns:.2f}")
@@ -245,7 +250,7 @@ def write_down(coil: Coil, trial: Trial) -> Iterator[str]:
         words.append(f"--tension {trial.initial_tension_n:g}")
     if trial.heated:
         words.append("--heated yes")
-    yield f"Write it down: springwright trial {coil.spool.id} {' '.join(words)}"
+    return " ".join(words)
 
 
 def joined_said(*parts: Iterable[str]) -> tuple[str, ...]:
