@@ -6,7 +6,8 @@ from dataclasses import asdict
 from math import isfinite
 
 from sourcing.stock.trying import TakenBack, Tried
-from sourcing.winding.teaching import Taught, said
+from sourcing.winding.taught_words import said
+from sourcing.winding.teaching import Taught
 
 Document = dict[str, object]
 

@@ -10,7 +10,8 @@ from sourcing.sheets.text import bullets, heading, line, strong, table, wrapped
 from sourcing.stock.model import Spool
 from sourcing.stock.trying import TakenBack, Tried
 from sourcing.winding.advice import TRIAL_TURNS
-from sourcing.winding.teaching import Taught, said
+from sourcing.winding.taught_words import said
+from sourcing.winding.teaching import Taught
 
 
 def trial_lines(tried: Tried, taught: Taught | None, dry_run: bool) -> Iterator[str]:

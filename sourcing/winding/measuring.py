@@ -6,6 +6,9 @@ CALIPER_SD_MM = 0.03
 MANDREL_SD_MM = 0.03
 """A rod measured with a caliper of ±0.05 mm, read as a rectangle."""
 
+PRINTED_SD_MM = 0.07
+"""A printed mandrel, measured so: out of round, and the wire presses itself in as it is wound (assumed)."""
+
 PITCH_SD_MM = 0.02
 """A pitch measured over several turns (assumed)."""
 
@@ -14,3 +17,12 @@ LENGTH_DOUBT = 0.02
 
 LEAST_GAP_MM = 0.02
 """Turns nearer to each other than this lie close (assumed)."""
+
+
+def mandrel_sd_mm(on: str | None) -> float:
+    """How well the diameter is known that wire was wound on; `on`: what it was, a steel rod where it is not said.
+
+    >>> mandrel_sd_mm(None), mandrel_sd_mm("steel-rod"), mandrel_sd_mm("printed")
+    (0.03, 0.03, 0.07)
+    """
+    return PRINTED_SD_MM if on == "printed" else MANDREL_SD_MM

@@ -47,8 +47,16 @@ def cannot_be(reading: PitchReading | None) -> bool:
 
 def _impossible(reading: PitchReading, wound_mm: float, came_mm: float, units: str) -> str:
     wound, came = (show_diameter(mm, units) for mm in (wound_mm, came_mm))
-    grew = "less than nothing" if reading.ratio < 1.0 else "more than wire that turns freely about its own axis lets it"
-    return f"Its pitch grew by {grew}, from {wound} to {came}: measure both again, each over several turns."
+    most = show_diameter(wound_mm * reading.opening**2, units)
+    why = (
+        "a pitch grows as the coil is let go, and never shrinks"
+        if reading.ratio < 1.0
+        else f"even wire that turns freely about its own axis opens to {most} at most"
+    )
+    return (
+        f"A coil laid at a pitch of {wound} does not come out at {came}: {why}. Measure both again, each over several "
+        "turns. They are written down, but do not count."
+    )
 
 
 def _alone(pitch: str, which: str, other: str, option: str) -> str:
@@ -63,13 +71,14 @@ def _grew(
         f"{100.0 * (ratio - 1.0):.1f} %"
         for ratio in (reading.ratio, *(pitch_ratio(reading.opening, known.share) for known in (before, now)))
     )
-    was_mm, lay_mm = (pitch_on_mandrel_mm(wound_mm, reading.opening, known.share, wire_mm) for known in (before, now))
-    lay, was, wanted = (show_diameter(mm, units) for mm in (lay_mm, was_mm, wound_mm))
+    came_mm = reading.ratio * wound_mm
+    was_mm, lay_mm = (pitch_on_mandrel_mm(came_mm, reading.opening, known.share, wire_mm) for known in (before, now))
+    lay, was, came = (show_diameter(mm, units) for mm in (lay_mm, was_mm, came_mm))
     told = "expected by its coils before" if before.coils else "assumed"
-    how = "wire against wire" if lay_mm <= wire_mm else f"{lay} on the mandrel"
+    how = "lay it wire against wire" if lay_mm <= wire_mm else f"lay it at {lay} on the mandrel"
     instead = "" if lay == was else f", not {was}"
     doubted = HARDLY_CHANCE if now.surprising else ""
     return (
         f"Its pitch grew by {grown}, where {expected} was {told}: {doubted}sheets of this wire now reckon with "
-        f"{reckoned} for such a coil (for a pitch of {wanted} lay {how}{instead})."
+        f"{reckoned} for such a coil (to get {came}, {how}{instead})."
     )

@@ -37,7 +37,7 @@ from sourcing.winding.lesson_words import (
     lesson_said,
     should_have_opened,
 )
-from sourcing.winding.measuring import CALIPER_SD_MM, MANDREL_SD_MM
+from sourcing.winding.measuring import CALIPER_SD_MM, MANDREL_SD_MM, mandrel_sd_mm
 from sourcing.winding.pitch_share import PitchShare, pitch_reading
 
 REPEATABILITY = 0.004
@@ -291,7 +291,7 @@ def _coil(known: Knowledge, trial: Trial, material: Material) -> ReadCoil:
     slope = springback.moment_ratio_slope(springback.surface_strain(index, known.flow_strain))
     shared = Shared(
         REPEATABILITY**2 + heat_doubt**2,
-        MANDREL_SD_MM / (trial.mandrel_mm + wire_mm),
+        mandrel_sd_mm(trial.on) / (trial.mandrel_mm + wire_mm),
         (1 - slope) / (curvature * index),
     )
     relative_sd = hypot(CALIPER_SD_MM / mean_mm, sqrt(shared.variance), shared.rod_share * shared.rod)

@@ -132,7 +132,7 @@ def test_a_pitch_measured_on_the_mandrel_and_off_it_says_what_to_wind_next_time(
     pitches = ("--dry-run", "--pitch-wound", "1.2", "--pitch", "1.25")
     said = " ".join(run(*CASE_2, *pitches).out.split())
     assert "Its pitch grew by 4.2 %, where 5.7 % was assumed: sheets of this wire now reckon with" in said
-    assert "for such a coil (for a pitch of 1.20 mm lay 1.14 mm on the mandrel" in said
+    assert "for such a coil (to get 1.25 mm, lay it at 1.19 mm on the mandrel" in said
 
 
 @pytest.mark.parametrize(
@@ -141,10 +141,12 @@ def test_a_pitch_measured_on_the_mandrel_and_off_it_says_what_to_wind_next_time(
         (("--pitch", "1.25"), "The pitch of 1.25 mm that came out teaches nothing without the one on the mandrel: say "
          "both (--pitch-wound)."),
         (("--pitch-wound", "1.2"), "The pitch of 1.20 mm on the mandrel teaches nothing without the one that came out"),
-        (("--pitch-wound", "1.2", "--pitch", "1.1"), "Its pitch grew by less than nothing, from 1.20 mm to 1.10 mm"),
+        (("--pitch-wound", "1.2", "--pitch", "1.1"), "A coil laid at a pitch of 1.20 mm does not come out "
+         "at 1.10 mm: a pitch grows as the coil is let go, and never shrinks."),
         (("--pitch-wound", "3", "--pitch", "3.8"), "is hardly chance; measure both again"),
-        (("--pitch-wound", "1.2", "--pitch", "2.4"), "more than wire that turns freely about its own axis lets it"),
-        (("--pitch-wound", "0.8", "--pitch", "0.85"), "(for a pitch of 0.80 mm lay wire against wire)"),
+        (("--pitch-wound", "1.2", "--pitch", "2.4"), "even wire that turns freely about its own axis opens "
+         "to 1.70 mm at most. Measure both again, each over several turns. They are written down, but do not count."),
+        (("--pitch-wound", "0.8", "--pitch", "0.83"), "(to get 0.83 mm, lay it wire against wire)"),
     ],
 )  # fmt: skip
 def test_a_pitch_is_never_taken_silently(run, spools, words, told):
