@@ -9,7 +9,7 @@ from random import Random
 
 import pytest
 
-from sourcing.need.model import Need, Pocket
+from sourcing.need.model import Need, Pocket, WorkingPoint
 from sourcing.springs import pulled
 from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import ExtensionSpring, Hooks
@@ -155,14 +155,34 @@ def test_turns_to_spare_are_cut_off_once_a_hook_is_good_and_heat_comes_after_the
 
 
 def test_a_spring_with_plugs_is_told_of_no_hooks_and_its_turns_on_them_are_wound_before_it_comes_off() -> None:
-    steps = a_plan(hooks=Hooks.THREADED_PLUG).steps
-    (laid,) = (number for number, step in enumerate(steps) if "go onto both plugs, for" in step)
+    plan = a_plan(hooks=Hooks.THREADED_PLUG)
+    steps = plan.steps
+    (laid,) = (number for number, step in enumerate(steps) if "3 coils for each plug among them" in step)
     (cut,) = (number for number, step in enumerate(steps) if step.startswith("Count off"))
     (eased,) = (number for number, step in enumerate(steps) if "ease it back" in step)
     assert laid < eased < cut
-    assert "those that go onto both plugs" in steps[cut]
+    assert "those that go onto both plugs among them" in steps[cut]
     for words in ("spoiled hook", "becomes the hooks", "hooks bent"):
         assert words not in " ".join(steps)
+    for row in plan.accept:
+        assert "hook" not in row.if_not, row.figure
+
+
+@pytest.mark.parametrize("points", [(point(70, 17), point(48, 4.2)), (point(70, 17),)])
+def test_the_coils_on_both_plugs_are_wound_and_cut_with_the_body_but_do_not_act(
+    points: tuple[WorkingPoint, ...],
+) -> None:
+    """Three coils sit on each plug: six more than act, each its own length of wire."""
+    plan = a_plan(hooks=Hooks.THREADED_PLUG, working=points)
+    spring, made = wound(plan), plan.finished.spring
+    assert isinstance(made, ExtensionSpring)
+    assert spring.total_coils == pytest.approx(spring.active_coils + 6.0)
+    one_mm = turn_length_mm(made.mean_diameter_mm, made.wire_diameter_mm)
+    assert plan.cut_length_mm > (made.active_coils + 5.9) * one_mm + TAILS_MM
+    assert plan.turns_to_wind > spring.total_coils
+    assert spring.free_length_mm > (spring.active_coils + 7.0) * spring.wire_diameter_mm - 1e-9
+    got = force_n(spring, 70.0, rate_n_per_mm(spring), spring.initial_tension_n or 0.0)
+    assert got == pytest.approx(17.0, rel=0.15)
 
 
 def test_one_force_alone_leaves_length_and_tension_to_be_chosen() -> None:

@@ -12,8 +12,8 @@ from sourcing.need.model import Need, Pocket
 from sourcing.springs import pulled
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.stock.model import Bench
+from sourcing.winding.extension.ends import hook_heights_mm
 from sourcing.winding.extension.in_hand import hooked
-from sourcing.winding.extension.task import hook_heights_mm
 from sourcing.winding.model import wire_of
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.saving.coil import Coil, SenselessError
@@ -31,8 +31,12 @@ WIRE = spool(1.2)
 
 def a_coil(bench: Bench = COLD, heated: bool = False, **changes: object) -> Coil:
     """The arm of a lamp: 14.5 N at 95 mm and 24 N at 120 mm."""
-    lamp = {"pocket": Pocket(bore_mm=wanted(15.0)), "working": (point(120, 24), point(95, 14.5))}
-    need = Need(job="arm", kind="extension", hooks=Hooks.FULL_LOOP, **{**lamp, **changes})  # type: ignore[arg-type]
+    lamp = {
+        "pocket": Pocket(bore_mm=wanted(15.0)),
+        "working": (point(120, 24), point(95, 14.5)),
+        "hooks": Hooks.FULL_LOOP,
+    }
+    need = Need(job="arm", kind="extension", **{**lamp, **changes})  # type: ignore[arg-type]
     return Coil(need, bench, wire_of(WIRE), planned(plan_winding(need, WIRE, bench)), heated)
 
 
@@ -198,3 +202,55 @@ def test_a_coil_too_far_off_to_be_chance_is_told_as_that_and_one_within_it_is_no
     far, near = (came_out(coil, outside_mm(coil) + off) for off in (1.5, 0.2))
     assert any("hardly chance" in said for said in far.said)
     assert not any("hardly chance" in said for said in near.said)
+
+
+def plugged(**changes: object) -> Coil:
+    return a_coil(hooks=Hooks.THREADED_PLUG, **changes)
+
+
+def test_of_a_spring_with_plugs_what_is_between_their_eyes_is_told_and_nothing_of_hooks():
+    coil = plugged(working=(point(120, wanted(24, 0.5)), point(95, wanted(14.5, 0.3))))
+    spring = wanted_of(coil)
+    tension_n, free_mm = spring.initial_tension_n or 0.0, spring.free_length_mm
+    answers = (
+        came_out_tension(coil, tension_n + 1.0),
+        came_out_tension(coil, 0.0),
+        came_out_pitch(coil, 1.5),
+        pulled_to(coil, free_mm + 3.0),
+        pulled_to(coil, free_mm - 3.0),
+        came_out(coil, outside_mm(coil) + 0.3),
+        came_out(coil, outside_mm(coil) - 0.3),
+    )
+    for saved in answers:
+        said = " ".join(saved.said)
+        assert "hooks" not in said
+        assert "insides" not in said
+    for saved in answers[:-2]:
+        assert "between the eyes" in " ".join(saved.said) or "between their eyes" in " ".join(saved.said)
+
+
+def test_a_coil_with_plugs_that_came_out_too_large_has_its_plugs_screwed_deeper():
+    coil = plugged(working=(point(120, wanted(24, 0.5)), point(95, wanted(14.5, 0.3))))
+    saved = came_out(coil, outside_mm(coil) + 0.3)
+    assert saved.answer == "change"
+    assert isinstance(saved.spring, ExtensionSpring)
+    coils = f"{saved.spring.active_coils:.2f} coils between its plugs give the rate that was meant"
+    assert f"Screw its plugs so deep that {coils}" in " ".join(saved.said)
+    assert saved.spring.total_coils == pytest.approx(saved.spring.active_coils + 6.0)
+
+
+def test_coils_that_it_has_not_are_not_told_as_just_so():
+    """Much too small it would want more coils than were wound; after heat its spare turns are off."""
+    coil = a_coil(working=(point(120, wanted(24, 3.0)), point(95, wanted(14.5, 1.8))))
+    few = came_out(coil, outside_mm(coil) - 0.9)
+    said = " ".join(few.said)
+    assert "Just so" not in said
+    assert "For the rate that was meant it would want" in said
+    assert ", spare ones too" in said
+    tight = (point(120, wanted(24, 0.9)), point(95, wanted(14.5, 0.5)))
+    before, after = (a_coil(BENCH, heated, working=tight) for heated in (False, True))
+    assert came_out(before, outside_mm(before) - 0.2).answer == "change"
+    late = came_out(after, outside_mm(after) - 0.2)
+    assert isinstance(late.spring, ExtensionSpring)
+    assert late.spring.total_coils == wanted_of(after).total_coils
+    assert "spare ones too" not in " ".join(late.said)

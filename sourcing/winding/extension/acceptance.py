@@ -10,9 +10,10 @@ from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_grams, show_length
 from sourcing.springs import pulled
 from sourcing.springs.geometry import turn_length_mm
-from sourcing.springs.model import ExtensionSpring
+from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import STANDARD_GRAVITY, TURNS_COUNTED_TO, Reading
+from sourcing.winding.extension.ends import COILS_ON_PLUG, end_words
 from sourcing.winding.extension.in_hand import as_it_came, kept_lengths_mm, kept_tension
 from sourcing.winding.extension.tension_words import LEAN_MORE, NOT_PUT_IN, READ_AGAIN, take_away
 from sourcing.winding.heat import asked_with
@@ -65,23 +66,32 @@ def _outside(spring: ExtensionSpring, planned: Fit, need: Need, bench: Bench) ->
     def kept(mean_mm: float) -> bool:
         return keeps(finished(as_it_came(spring, mean_mm), need, bench), planned)
 
+    plugged = spring.hooks is Hooks.THREADED_PLUG
+    other = (
+        "Other coils between its plugs may save it: `springwright wind` with `--came-out` says how many."
+        if plugged
+        else "Before its hooks are bent other coils may save it: `springwright wind` with `--came-out` says how many, "
+        "and how high the hooks stand then."
+    )
     return Acceptance(
         "outside_diameter_mm",
         *kept_outside_mm(spring, kept, bench.units),
-        "Too large: a smaller mandrel, too small: a larger one. Before its hooks are bent other "
-        "coils may save it: `springwright wind` with `--came-out` says how many, and how high the hooks stand then. "
-        "Write the coil down with `springwright trial`.",
+        f"Too large: a smaller mandrel, too small: a larger one. {other} Write the coil down with "
+        "`springwright trial`.",
     )
 
 
 def _coils(spring: ExtensionSpring, bench: Bench) -> Acceptance:
     one_mm = turn_length_mm(spring.mean_diameter_mm, spring.wire_diameter_mm)
+    if_not = (
+        f"Counted in the whole body, {COILS_ON_PLUG} coils on each plug among them. Too many: screw a plug deeper; too "
+        "few: screw it out a little, as long as it holds."
+        if spring.hooks is Hooks.THREADED_PLUG
+        else "Counted in the body, hooks apart. Too many: open a hook and bend it anew out of the next coil "
+        f"({show_length(one_mm, bench.units)} of wire is one coil); too few: it is too stiff, wind another."
+    )
     return Acceptance(
-        "total_coils",
-        spring.total_coils - TURNS_COUNTED_TO,
-        spring.total_coils + TURNS_COUNTED_TO,
-        f"Counted in the body, hooks apart. Too many: open a hook and bend it anew out of the next coil "
-        f"({show_length(one_mm, bench.units)} of wire is one coil); too few: it is too stiff, wind another.",
+        "total_coils", spring.total_coils - TURNS_COUNTED_TO, spring.total_coils + TURNS_COUNTED_TO, if_not
     )
 
 
@@ -98,12 +108,14 @@ def _body(spring: ExtensionSpring) -> Acceptance:
 
 def _free_length(spring: ExtensionSpring, planned: Fit, need: Need, bench: Bench) -> Acceptance:
     """What is kept as it is with its coils touching."""
-    return Acceptance(
-        "free_length_mm",
-        *kept_lengths_mm(spring, planned, need, bench),
-        "Measured between the insides of the hooks. Too long or too short: bend the loops lower or higher, both alike, "
-        "each once only: bent to and fro they break.",
+    if_not = (
+        "Measured between the eyes of the plugs. Too long or too short: set the eyes in their plugs, for a plug that "
+        "is screwed deeper takes coils away."
+        if spring.hooks is Hooks.THREADED_PLUG
+        else "Measured between the insides of the hooks. Too long or too short: bend the loops lower or higher, both "
+        "alike, each once only: bent to and fro they break."
     )
+    return Acceptance("free_length_mm", *kept_lengths_mm(spring, planned, need, bench), if_not)
 
 
 def _tension(spring: ExtensionSpring, planned: Fit, by_hand: Band, need: Need, bench: Bench) -> Acceptance:
@@ -117,7 +129,7 @@ def _tension(spring: ExtensionSpring, planned: Fit, by_hand: Band, need: Need, b
     said.append(f"Too little: {NOT_PUT_IN}." if kept.less else "None at all will do too.")
     if kept.more or kept.less:
         asked = asked_with("`--came-out-tension`", spring.material, bench)
-        said.append(f"{asked} says how far hooks bent otherwise make up for it.")
+        said.append(f"{asked} says how far another length {end_words(spring.hooks).between} makes up for it.")
     if kept.less:
         said.append(f"The next one: {LEAN_MORE}.")
     return Acceptance("initial_tension_n", kept.low_n, kept.high_n, " ".join(said))
@@ -129,9 +141,10 @@ def _force_rows(spring: ExtensionSpring, reading: Reading, bench: Bench) -> Iter
     rate = pulled.rate_n_per_mm(spring)
     for_100_g = show_length(0.1 * STANDARD_GRAVITY / rate, bench.units)
     if_not = (
-        "Hang it from a hook and pull with a luggage scale, or hang a weighed bottle from it. Off by the same at both "
-        f"lengths: the initial tension or the hooks are off, {for_100_g} of hook for each 100 g. Off by more at "
-        f"the longer: the rate is off; a tenth too much wants a tenth more than {spring.total_coils:.2f} coils."
+        "Hang it from one end and pull with a luggage scale, or hang a weighed bottle from it. Off by the same at both "
+        f"lengths: the initial tension or the {end_words(spring.hooks).ends} are off, {for_100_g} of length for each "
+        f"100 g. Off by more at the longer: the rate is off; a tenth too much wants a tenth more than "
+        f"{spring.active_coils:.2f} {end_words(spring.hooks).coils}."
     )
     yield Acceptance(f"scale_{at}_g", _grams(reading.low_n), _grams(reading.high_n), if_not)
     yield Acceptance(f"force_{at}_n", reading.low_n, reading.high_n, if_not)
@@ -156,6 +169,7 @@ def _said(spring: ExtensionSpring, need: Need, units: str) -> Iterator[str]:
 
     safe_mm = pulled.largest_safe_length_mm(spring, pulled.rate_n_per_mm(spring), spring.initial_tension_n or 0.0)
     first = pulled.breaks_first(spring).words
+    end = "eye" if spring.hooks is Hooks.THREADED_PLUG else "hook"
     shortest_mm = min(point.at_mm for point in need.working)
     yield f"Hooked in at {length(shortest_mm)}, its shortest working length, it pulls {pull(shortest_mm)}."
     if need.pull_to_fit_mm is not None:
@@ -163,14 +177,14 @@ def _said(spring: ExtensionSpring, need: Need, units: str) -> Iterator[str]:
     if safe_mm is not None:
         yield f"Never pull it longer than {length(safe_mm)}: what gives first is {first}."
     yield (
-        "Pull it in with a loop of strong cord through its hook, not with the fingers, eye protection on and the face "
-        "out of its line; see that the hook sits in the middle of what it holds."
+        f"Pull it in with a loop of strong cord through its {end}, not with the fingers, eye protection on and the "
+        f"face out of its line; see that the {end} sits in the middle of what it holds."
     )
     bore = need.pocket.bore_mm
     if bore is not None and bore.smallest is not None:
         room = show_diameter(bore.smallest - spring.outside_diameter_mm, units)
         yield f"Its body has {room} of room in the bore; pulled longer it only gets thinner."
         yield (
-            "If the bore is blind, push the far hook in on a stiff wire, turn it until it has caught, and try it by "
+            f"If the bore is blind, push the far {end} in on a stiff wire, turn it until it has caught, and try it by "
             "the cord before you pull (common practice, no source)."
         )

@@ -15,8 +15,8 @@ from sourcing.quantities.kinds import FORCE
 from sourcing.springs import extension, pulled
 from sourcing.springs.model import ExtensionSpring
 from sourcing.stock.model import Bench
+from sourcing.winding.extension.ends import hook_heights_mm
 from sourcing.winding.extension.hand_tension import TENSION_DOUBTED
-from sourcing.winding.extension.task import hook_heights_mm
 from sourcing.winding.in_hand import RULE_STEPS_MM, finished, keeps, kept_between_mm, most_kept
 from sourcing.winding.model import Band
 
@@ -55,11 +55,13 @@ def kept_tension(spring: ExtensionSpring, planned: Fit, need: Need, bench: Bench
 def kept_lengths_mm(spring: ExtensionSpring, planned: Fit, need: Need, bench: Bench) -> tuple[float, float]:
     """Between what lengths inside its hooks, as they are shown to three figures, it is kept while its coils touch."""
 
+    step_mm, body_mm = RULE_STEPS_MM[bench.units], pulled.body_length_mm(spring)
+
     def kept(free_mm: float) -> bool:
         as_bent = replace(spring, free_length_mm=free_mm)
-        return pulled.hook_length_mm(as_bent) >= 0.0 and keeps(finished(as_bent, need, bench), planned)
+        return free_mm >= body_mm - step_mm and keeps(finished(as_bent, need, bench), planned)
 
-    bounds_mm, step_mm = kept_between_mm(spring.free_length_mm, kept), RULE_STEPS_MM[bench.units]
+    bounds_mm = kept_between_mm(spring.free_length_mm, kept)
     return _as_read(*bounds_mm, lambda mm: step_mm if mm < 1000.0 * step_mm else 10.0 * step_mm, kept)
 
 

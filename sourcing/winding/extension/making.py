@@ -13,8 +13,9 @@ from sourcing.springs.hooks import COILS_OF_HOOK
 from sourcing.springs.model import ExtensionSpring
 from sourcing.winding import turns
 from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95, diameter_sd_mm, rate_sd
+from sourcing.winding.extension.ends import free_length_sd_mm
 from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, hand_tension_n, tension_as_wound_n
-from sourcing.winding.extension.task import ExtensionTask, free_length_sd_mm
+from sourcing.winding.extension.task import ExtensionTask
 from sourcing.winding.heat import making
 from sourcing.winding.mandrel import Wound
 from sourcing.winding.model import Band, Made

@@ -16,9 +16,10 @@ from sourcing.springs.notes import material_note
 from sourcing.winding.any_kind import cautions, cost, hours_said, knowledge, life_note, too_short, wire_notes
 from sourcing.winding.by_hand import crank
 from sourcing.winding.extension.acceptance import accept_extension, extension_goes_in
+from sourcing.winding.extension.ends import end_words
 from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, hand_tension_n, tension_as_wound_n
 from sourcing.winding.extension.making import LaidTight, as_wound, laid, made_after_heat, made_before_heat
-from sourcing.winding.extension.steps import PULL_INSTEAD, ExtensionNumbers
+from sourcing.winding.extension.steps import ExtensionNumbers, without_heat
 from sourcing.winding.extension.task import ExtensionTask, no_wire_serves
 from sourcing.winding.finishing import never
 from sourcing.winding.heat import oven_reaches, stress_relief
@@ -123,7 +124,7 @@ def _numbers(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring
         cut_length_mm=coil.cut_length_mm,
         crank=crank(known.on(wound.diameter_mm), wound.mandrel, task.bench.hand_winding),
         turns_opened=coil.turns_run_back,
-        heat=stress_relief(task.wire.material, task.bench, PULL_INSTEAD),
+        heat=stress_relief(task.wire.material, task.bench, without_heat(wound.design.spring.hooks)),
         spring=wound.design.spring,
         wound=as_wound(task, known, wound),
         laid=coil,
@@ -158,9 +159,11 @@ def _notes(
     if spring.spring_index > EASY_INDEX:
         yield f"A spring index of {spring.spring_index:.1f} is more than the {EASY_INDEX:g} that winds easily by hand."
     yield from life_note(wound.design.fit)
+    ends = f"{end_words(spring.hooks).ends} together come out to 5 % of the inside diameter, the rate to 3 %"
+    bent = f", hooks are bent with a radius of {hooks.BEND_RADIUS_WIRES:g} wires"
+    plugged = spring.hooks is Hooks.THREADED_PLUG
     yield (
-        "Assumed: coils of one wire repeat to 0.4 % of the diameter, both hooks together come out to 5 % of the inside "
-        f"diameter, the rate to 3 %, hooks are bent with a radius of {hooks.BEND_RADIUS_WIRES:g} wires; "
+        f"Assumed: coils of one wire repeat to 0.4 % of the diameter, both {ends}{'' if plugged else bent}; "
         f"{hours_said(task)}"
     )
 

@@ -14,6 +14,7 @@ from sourcing.springs.strength import Place
 from sourcing.stock.model import Bench
 from sourcing.winding.checking import check_pulled
 from sourcing.winding.extension.acceptance import readings
+from sourcing.winding.extension.ends import COILS_ON_PLUG
 from sourcing.winding.extension.making import LaidTight, wire_of_hooks_mm
 from sourcing.winding.finishing import kept_from_rust
 from sourcing.winding.heat import where_heated
@@ -29,13 +30,13 @@ NO_NICKS = (
 """How a hook is bent so that it lasts (common practice)."""
 
 
-_STAY_OUT = "Eye protection on, and stay out of its line: a hook that slips or breaks lets it fly."
-
-PULL_INSTEAD = (
-    "Without heat it keeps all of its initial tension, but its hooks crack more easily and it grows a little longer in "
-    "use (common practice, no source)."
-)
-"""What is said of an extension spring in place of heat."""
+def without_heat(hooks: Hooks) -> str:
+    """What is said of an extension spring in place of heat."""
+    cracks = "" if hooks is Hooks.THREADED_PLUG else "its hooks crack more easily and "
+    return (
+        f"Without heat it keeps all of its initial tension, but {cracks}it grows a little longer in use (common "
+        "practice, no source)."
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,21 +75,18 @@ def extension_steps(numbers: ExtensionNumbers, need: Need, bench: Bench) -> tupl
 
 def _lay(numbers: ExtensionNumbers) -> Iterator[str]:
     laid = numbers.laid
-    parts = f"{laid.body_turns:.2f} for the body"
-    if laid.hook_turns:
-        parts += f", {laid.hook_turns:.2f} for the two hooks"
+    parts = (
+        f"{COILS_ON_PLUG} coils for each plug among them, which act no longer"
+        if numbers.spring.hooks is Hooks.THREADED_PLUG
+        else f"{laid.body_turns:.2f} for the body, {laid.hook_turns:.2f} for the two hooks"
+    )
     yield (
         f"Lay {eighths(laid.turns)} turns ({laid.turns:.2f}: {parts}) close, wire against wire, and lean the wire back "
         "over the turn before it by a few degrees all the while, so that each turn presses on the last: that is what "
         "holds the coils together (common practice, no source). Keep lean and pull even."
     )
-    if numbers.spring.hooks is Hooks.THREADED_PLUG:
-        yield (
-            "Wind as many turns more as go onto both plugs, for coils on a plug no longer act, and "
-            f"{numbers.spare_turns:g} to spare, so that a spoiled end can be cut off."
-        )
-    else:
-        yield f"Wind {numbers.spare_turns:g} turns more to spare, so that a spoiled hook can be cut off."
+    spoiled = "end" if numbers.spring.hooks is Hooks.THREADED_PLUG else "hook"
+    yield f"Wind {numbers.spare_turns:g} turns more to spare, so that a spoiled {spoiled} can be cut off."
 
 
 def _off(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
@@ -107,7 +105,7 @@ def _cut_to_coils(wound: ExtensionSpring) -> str:
     """Where the turns to spare are cut off: only once one hook is good."""
     body = f"{wound.total_coils:.2f} coils ({eighths(wound.total_coils)})"
     if wound.hooks is Hooks.THREADED_PLUG:
-        return f"Count off {body} and those that go onto both plugs, and cut off the rest, the cut end held."
+        return f"Count off {body}, those that go onto both plugs among them, and cut off the rest, the cut end held."
     return (
         "Bend one hook, as the next steps say, while the turns to spare are still on: if it is spoiled, cut it off, "
         f"the cut end held, and bend the next coil. From a good one count off {body} for the body and mark where they "
@@ -132,8 +130,9 @@ def hook_steps(spring: ExtensionSpring, units: str) -> Iterator[str]:
     pin = show_diameter((2.0 * BEND_RADIUS_WIRES - 1.0) * wire_mm, units)
     if spring.hooks is Hooks.THREADED_PLUG:
         yield (
-            "No hooks are bent: screw a plug with a thread of the body's pitch, one wire, two or three coils deep into "
-            f"each end, so that {show_length(spring.free_length_mm, units)} lie between the eyes of the plugs."
+            f"No hooks are bent: screw a plug with a thread of the body's pitch, one wire, {COILS_ON_PLUG} coils deep "
+            f"into each end, its eye set so that {show_length(spring.free_length_mm, units)} lie between the eyes of "
+            "the plugs."
         )
         return
     wire = show_length(wire_of_hooks_mm(spring) / 2.0, units)
@@ -173,10 +172,11 @@ def _heat(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
 
 def _pull(numbers: ExtensionNumbers, need: Need, bench: Bench) -> str:
     """The presetting of an extension spring."""
+    plugged = numbers.spring.hooks is Hooks.THREADED_PLUG
+    end = "plug" if plugged else "hook"
+    stay_out = f"Eye protection on, and stay out of its line: a {end} that slips or breaks lets it fly."
     if numbers.heat.temperature_c is not None:
-        return f"Pull it to its longest working length three times, slowly. {_STAY_OUT}"
+        return f"Pull it to its longest working length three times, slowly. {stay_out}"
     longest = show_length(max(point.at_mm for point in need.working), bench.units)
-    return (
-        f"Pull it once, slowly, to its greatest length of {longest}, and look at the bends of its hooks for cracks. "
-        f"{_STAY_OUT}"
-    )
+    look = "see that its plugs hold" if plugged else "look at the bends of its hooks for cracks"
+    return f"Pull it once, slowly, to its greatest length of {longest}, and {look}. {stay_out}"

@@ -16,10 +16,10 @@ from sourcing.need.model import Need
 from sourcing.quantities import show_force, show_length
 from sourcing.springs import extension, pulled
 from sourcing.springs.compression import active_coils_for_rate
-from sourcing.springs.hooks import LOOP_HEIGHTS
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import DIAMETER_POWER, diameter_sd_mm, rate_sd
+from sourcing.winding.extension.ends import coils_on_plugs, free_length_sd_mm, hook_heights_mm, hook_limit
 from sourcing.winding.extension.hand_tension import AIMED_AT, hand_tension_n
 from sourcing.winding.heat import making, oven_reaches
 from sourcing.winding.line import Aim, aim
@@ -27,15 +27,8 @@ from sourcing.winding.model import Band, Refusal, Wire
 from sourcing.winding.task import Design
 from sourcing.winding.trials import Knowledge
 
-HOOKS_BENT_TO = 0.05
-"""How near the two hooks of a spring bent by hand come to their height, over the inside diameter, one standard
-deviation of both together (assumed)."""
-
 TENSION_SHARES = (0.15, 0.35, 0.55, 0.75)
 """Shares of what a hand can wind at which the initial tension may lie where one wanted force leaves it open."""
-
-LONGEST_HOOK = 4.0
-"""An extended hook is not searched higher than so many inside diameters: its shank would only be wire (assumed)."""
 
 FEWEST_COILS = 1.0
 """A body of less is no coil: where more rate is wanted, it is judged with so many and found too soft."""
@@ -177,7 +170,7 @@ class ExtensionTask:
         wire_mm, shear_mpa = self.wire.wire_diameter_mm, self.wire.material.shear_modulus_mpa
         coils = max(FEWEST_COILS, active_coils_for_rate(wire_mm, mean_mm, rate, shear_mpa))
         at_mm, target = through
-        body_mm = extension.body_length_mm(coils, wire_mm)
+        body_mm = extension.body_length_mm(coils + coils_on_plugs(hooks), wire_mm)
         free_mm = at_mm - (target.value - AIMED_AT * most_n) / rate
         low_mm, high_mm = hook_heights_mm(hooks, mean_mm - wire_mm)
         free_mm = min(max(self._wished_length_mm() or free_mm, body_mm + 2 * low_mm), body_mm + 2 * high_mm)
@@ -189,8 +182,9 @@ class ExtensionTask:
     def _through(self, mean_mm: float, hooks: Hooks, through: _Target, tension_n: float) -> ExtensionSpring:
         """The spring of an initial tension whose force runs through the one target.
 
-        With a wished free length, R = (F − F₀)/(L − L₀). Else the length grows with the coils, L₀ = (n + 1) d + 2 L_H,
-        and n (F − F₀) = a (L − L₀) with a = G d⁴/(8 D³) gives n = a (L − d − 2 L_H)/(F − F₀ + a d).
+        With a wished free length, R = (F − F₀)/(L − L₀). Else the length grows with the coils, L₀ = n d + e with the
+        wire and the plugs' coils beyond them in e = (n_p + 1) d + 2 L_H, and n (F − F₀) = a (L − L₀) with
+        a = G d⁴/(8 D³) gives n = a (L − e)/(F − F₀ + a d).
         """
         wire_mm, shear_mpa = self.wire.wire_diameter_mm, self.wire.material.shear_modulus_mpa
         at_mm, target = through
@@ -202,8 +196,10 @@ class ExtensionTask:
         if wished_mm is not None and wished_mm < at_mm:
             coils = max(FEWEST_COILS, a * (at_mm - wished_mm) / over_n)
             return self._spring(mean_mm, hooks, coils, wished_mm, tension_n)
-        coils = max(FEWEST_COILS, a * (at_mm - wire_mm - 2.0 * hook_mm) / (over_n + a * wire_mm))
-        free_mm = extension.free_length_mm(extension.body_length_mm(coils, wire_mm), hook_mm)
+        idle = coils_on_plugs(hooks)
+        beyond_mm = extension.free_length_mm(extension.body_length_mm(idle, wire_mm), hook_mm)
+        coils = max(FEWEST_COILS, a * (at_mm - beyond_mm) / (over_n + a * wire_mm))
+        free_mm = beyond_mm + coils * wire_mm
         return self._spring(mean_mm, hooks, coils, free_mm, tension_n)
 
     def _wished_length_mm(self) -> float | None:
@@ -217,7 +213,7 @@ class ExtensionTask:
             mean_diameter_mm=mean_mm,
             free_length_mm=free_mm,
             active_coils=coils,
-            total_coils=coils,
+            total_coils=coils + coils_on_plugs(hooks),
             hooks=hooks,
             material=material,
             shear_modulus_mpa=material.shear_modulus_mpa,
@@ -226,31 +222,3 @@ class ExtensionTask:
             initial_tension_n=tension_n,
             hand=self.need.hand,
         )
-
-
-def hook_heights_mm(hooks: Hooks, inside_diameter_mm: float) -> tuple[float, float]:
-    """Between what the height of a hook may be planned; a plug stands for itself."""
-    low, high = LOOP_HEIGHTS[hooks] or (0.0, None)
-    return low * inside_diameter_mm, (LONGEST_HOOK if high is None else high) * inside_diameter_mm
-
-
-def free_length_sd_mm(spring: ExtensionSpring) -> float:
-    """The standard deviation of the length inside the hooks of a spring wound by hand (assumed)."""
-    return HOOKS_BENT_TO * spring.inside_diameter_mm
-
-
-def hook_limit(spring: ExtensionSpring, units: str) -> Limit | None:
-    """That the free length leaves a height that hooks of this kind cannot have."""
-    low_mm, high_mm = hook_heights_mm(spring.hooks, spring.inside_diameter_mm)
-    height_mm, hair_mm = pulled.hook_length_mm(spring), 1e-6 * spring.inside_diameter_mm
-    if low_mm - hair_mm <= height_mm <= high_mm + hair_mm:
-        return None
-    body, free, left = (
-        show_length(mm, units) for mm in (pulled.body_length_mm(spring), spring.free_length_mm, height_mm)
-    )
-    low, high = (show_length(mm, units) for mm in (low_mm, high_mm))
-    if height_mm <= 0.0:
-        why = f"its body of {spring.total_coils:.1f} coils is {body} long, and {free} is wanted with the hooks"
-    else:
-        why = f"a body of {body} leaves {left} for each hook, where a {spring.hooks} is {low} to {high} high"
-    return Limit("room for hooks", False, True, why, abs(height_mm - low_mm) / spring.free_length_mm)

@@ -16,6 +16,7 @@ from sourcing.fit.score import allowed
 from sourcing.quantities import show_force, show_length
 from sourcing.springs import pulled
 from sourcing.springs.model import ExtensionSpring
+from sourcing.winding.extension.ends import end_words
 from sourcing.winding.extension.in_hand import hooked
 from sourcing.winding.in_hand import keeps
 from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way, wrong
@@ -60,14 +61,14 @@ def if_it_stays(coil: Coil, kept: ExtensionSpring, left: Tension) -> Iterator[st
     bent = hooks_bent(coil, kept, left)
     just_mm, reach_mm = for_forces_mm(coil, kept), bent.spring.free_length_mm
     just, forces = show_length(just_mm, coil.units), forces_meant(coil, kept)
-    stays = f"If {show_force(left.newtons, coil.units)} stays in it"
+    words, stays = end_words(kept.hooks), f"If {show_force(left.newtons, coil.units)} stays in it"
     if abs(just_mm - reach_mm) < AS_LONG_MM:
-        yield f"{stays}, bend its hooks to {just} between their insides: so it gives {forces}."
+        yield f"{stays}, {words.bring} to {just} {words.apart}: so it gives {forces}."
         if keeps(bent.fit, coil.plan.fit):
             return
     else:
         reach = reach_said(coil, just_mm, reach_mm)
-        yield f"{stays}, {just} between its hooks would give {forces}; they reach {reach}."
+        yield f"{stays}, {just} {words.between} would give {forces}; they reach {reach}."
     yield from outcome(coil, bent.fit)
 
 
@@ -84,10 +85,10 @@ def outcome(coil: Coil, fit: Fit) -> Iterator[str]:
     if keeps(fit, coil.plan.fit):
         verdict = "keep it so"
     elif fit.fits == "no":
-        verdict = "wind it again then"
+        verdict = "wind it again"
     else:
-        verdict = "a near fit then, to keep only where that does not matter; else wind it again"
-    yield f"Bent so, {furthest_off(coil, fit)}: {verdict}."
+        verdict = "a near fit, to keep only where that does not matter; else wind it again"
+    yield f"Then {furthest_off(coil, fit)}: {verdict}."
 
 
 def furthest_off(coil: Coil, fit: Fit) -> str:
@@ -117,19 +118,19 @@ def length_for_forces(
         return
     just, off = (show_length(mm, coil.units) for mm in (just_mm, abs(just_mm - wanted_mm)))
     off, forces = f"{off} {'shorter' if just_mm < wanted_mm else 'longer'}", forces_meant(coil, kept)
-    reach_mm = hooked(kept, just_mm, body_mm).free_length_mm
+    words, reach_mm = end_words(kept.hooks), hooked(kept, just_mm, body_mm).free_length_mm
     reached = abs(reach_mm - just_mm) < AS_LONG_MM
     if way.answer != "keep" and not reached:
         reach = reach_said(coil, just_mm, reach_mm)
-        yield f"{just} between its hooks, {off}, would give {forces}; they reach {reach}."
+        yield f"{just} {words.between}, {off}, would give {forces}; they reach {reach}."
         if way.answer == "change":
-            yield f"Bent so far, {furthest_off(coil, way.fit)}."
+            yield f"Then {furthest_off(coil, way.fit)}."
     elif way.answer == "wind again":
-        yield f"{just} between its hooks, {off}, would give {forces}."
+        yield f"{just} {words.between}, {off}, would give {forces}."
     elif way.spring != kept:
-        yield f"Bend its hooks to {just} between their insides, {off}: so it gives {forces}."
+        yield f"{words.bring.capitalize()} to {just} {words.apart}, {off}: so it gives {forces}."
     elif reached:
-        yield f"Just so: {just} between the insides of its hooks, {off}, gives {forces}."
+        yield f"Just so: {just} {words.between}, {off}, gives {forces}."
 
 
 def forces_meant(coil: Coil, spring: ExtensionSpring) -> str:

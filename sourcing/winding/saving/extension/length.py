@@ -10,6 +10,7 @@ from sourcing.quantities import show_length
 from sourcing.springs import pulled
 from sourcing.springs.model import ExtensionSpring
 from sourcing.stock.trial_bounds import LEAST_PITCH
+from sourcing.winding.extension.ends import end_words
 from sourcing.winding.in_hand import keeps
 from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, best_way, joined_said, wrong
 from sourcing.winding.saving.extension.bending import length_for_forces
@@ -69,7 +70,8 @@ def pulled_to(coil: Coil, free_length_mm: float) -> Saved:
     kept = replace(wanted, free_length_mm=free_length_mm)
     as_it_is, bent = Way("keep", kept, judged(coil, kept)), Way("change", wanted, judged(coil, wanted))
     serves = keeps(as_it_is.fit, coil.plan.fit)
-    measured = f"pulled, it is {now} between its hooks"
+    words = end_words(wanted.hooks)
+    measured = f"pulled, it is {now} {words.between}"
     if serves and abs(longer_mm) < AS_LONG_MM:
         return _saved(as_it_is, [f"Keep it as it is: {measured}, as meant."])
     measured = f"{measured}, {off} {'longer' if longer_mm > 0.0 else 'shorter'} than meant"
@@ -77,12 +79,12 @@ def pulled_to(coil: Coil, free_length_mm: float) -> Saved:
     if longer_mm < 0.0:
         if serves:
             return _saved(as_it_is, [f"Keep it as it is: {within}."])
-        return _saved(bent, [f"Bend its hooks a little higher, to {meant} between their insides: {measured}."])
+        return _saved(bent, [f"{words.bring.capitalize()} to {meant} {words.apart}: {measured}."])
     way, said = _open(coil, longer_mm)
     first = (
         f"Keep it as it is if its coils still touch: {within}."
         if serves
-        else f"Bend its hooks back to {meant} between their insides if its coils still touch: {measured}."
+        else f"{words.bring.capitalize()} back to {meant} {words.apart} if its coils still touch: {measured}."
     )
     apart = f"If its coils stand apart it has set, and nothing holds them closed: {verdict(coil, way)}."
     best = as_it_is if serves else bent if way.answer == "keep" else way
@@ -99,7 +101,7 @@ def _saved(way: Way[ExtensionSpring], said: list[str]) -> Saved:
 def _refuse_no_length(coil: Coil, free_length_mm: float) -> None:
     """Raise `SenselessError` for a length that no spring of the plan has at rest."""
     now, body_mm = show_length(free_length_mm, coil.units), pulled.body_length_mm(wanted_of(coil))
-    if free_length_mm < body_mm:
+    if free_length_mm < body_mm - AS_LONG_MM:
         body = show_length(body_mm, coil.units)
         raise SenselessError("pulled_to", f"{now} is shorter than its body of {body}", "its length inside the hooks")
     works_mm = min((point.at_mm for point in coil.need.working), default=inf)
@@ -114,4 +116,5 @@ def _next_nearer(coil: Coil, off: str) -> Iterator[str]:
     safe_mm = pulled.largest_safe_length_mm(wanted, pulled.rate_n_per_mm(wanted), wanted.initial_tension_n or 0.0)
     if safe_mm is not None:
         yield f"Never pull it past {show_length(safe_mm, coil.units)}, not even to hook it in: it stands no more."
-    yield f"The next one: bend its hooks {off} nearer together, and pull it to its longest three times."
+    bring = end_words(wanted.hooks).bring
+    yield f"The next one: {bring} {off} nearer together, and pull it to its longest three times."

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from sourcing.quantities import show_force
 from sourcing.springs.model import ExtensionSpring
+from sourcing.winding.extension.ends import end_words
 from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, TENSION_DOUBTED, hand_tension_n
 from sourcing.winding.extension.tension_words import LEAN_LESS, LEAN_MORE, NOT_PUT_IN, READ_AGAIN, take_away
 from sourcing.winding.saving.coil import Coil, Saved, Way, best_way, joined_said, keep_it, save_it, wrong
@@ -98,7 +99,7 @@ def _meant_n(coil: Coil) -> float:
 def verdict(coil: Coil, way: Way[ExtensionSpring]) -> str:
     """That it is kept and why, that it can be saved, or that nothing saves it."""
     if way.answer == "wind again":
-        return "wind it again; hooks bent otherwise do not save it"
+        return f"wind it again; no other length {end_words(way.spring.hooks).between} saves it"
     if way.answer == "change":
         return save_it(coil, way)
     return keep_it(coil, way) + ("; its forces are within what is wanted" if way.fit.fits == "yes" else "")
