@@ -254,3 +254,6 @@ def test_coils_that_it_has_not_are_not_told_as_just_so():
     assert isinstance(late.spring, ExtensionSpring)
     assert late.spring.total_coils == wanted_of(after).total_coils
     assert "spare ones too" not in " ".join(late.said)
+    kept = came_out(replace(coil, heated=True), outside_mm(coil) - 0.2)
+    assert kept.answer == "keep"
+    assert not any("would want" in said or "Just so" in said for said in kept.said)

@@ -89,7 +89,7 @@ def test_what_stays_wants_a_length_that_is_told_with_how_near_hooks_reach_it_and
     assert f"{just_mm:.1f} mm between its hooks would give the forces that were meant" in said
     assert f"they reach {reach_mm(LAMP):.1f} mm at most" in said
     pulls_n = bent_as_far_as_it_goes_n(LAMP, tension_n)
-    (bent,) = re.findall(r"Then it pulls ([\d.]+) N at 95.0 mm, (.+?): (.+?)[.,]", said)
+    (bent,) = re.findall(r"Bent so far it pulls ([\d.]+) N at 95.0 mm, (.+?): (.+?)[.,]", said)
     assert float(bent[0]) == pytest.approx(pulls_n, abs=0.051)
     if pulls_n <= 1.12 * 14.5:
         assert bent[1] == "within what is wanted"

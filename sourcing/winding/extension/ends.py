@@ -23,18 +23,26 @@ COILS_ON_PLUG = 3
 
 @dataclass(frozen=True, slots=True)
 class EndWords:
-    """What the ends are called, what is measured between them, and what is done to bring them to it."""
+    """What the ends are called, what is measured between them, and what brings them to it."""
 
     ends: str
     between: str
     apart: str
     bring: str
+    brought: str
     coils: str
 
 
-_HOOKED = EndWords("hooks", "between its hooks", "between their insides", "bend its hooks", "coils in the body")
+_HOOKED = EndWords(
+    "hooks", "between its hooks", "between their insides", "bend its hooks", "bent so far", "coils in the body"
+)
 _PLUGGED = EndWords(
-    "plugs", "between the eyes of its plugs", "between their eyes", "set its plugs", "coils between its plugs"
+    "plugs",
+    "between the eyes of its plugs",
+    "between their eyes",
+    "set its plugs",
+    "set so far",
+    "coils between its plugs",
 )
 
 

@@ -69,7 +69,7 @@ def if_it_stays(coil: Coil, kept: ExtensionSpring, left: Tension) -> Iterator[st
     else:
         reach = reach_said(coil, just_mm, reach_mm)
         yield f"{stays}, {just} {words.between} would give {forces}; they reach {reach}."
-    yield from outcome(coil, bent.fit)
+    yield from outcome(coil, bent)
 
 
 def reach_said(coil: Coil, just_mm: float, reach_mm: float) -> str:
@@ -77,8 +77,9 @@ def reach_said(coil: Coil, just_mm: float, reach_mm: float) -> str:
     return f"{show_length(reach_mm, coil.units)} at {'most' if just_mm > reach_mm else 'least'}"
 
 
-def outcome(coil: Coil, fit: Fit) -> Iterator[str]:
+def outcome(coil: Coil, bent: Way[ExtensionSpring]) -> Iterator[str]:
     """What a spring pulls whose hooks are bent as far as they reach, and the verdict on it."""
+    fit = bent.fit
     others = tuple(row for row in fit.deviations if row.figure != FORCE)
     hard = tuple(limit for limit in fit.limits if limit.hard)
     yield from wrong(replace(fit, limits=hard, deviations=others), coil.bench)
@@ -88,7 +89,7 @@ def outcome(coil: Coil, fit: Fit) -> Iterator[str]:
         verdict = "wind it again"
     else:
         verdict = "a near fit, to keep only where that does not matter; else wind it again"
-    yield f"Then {furthest_off(coil, fit)}: {verdict}."
+    yield f"{end_words(bent.spring.hooks).brought.capitalize()} {furthest_off(coil, fit)}: {verdict}."
 
 
 def furthest_off(coil: Coil, fit: Fit) -> str:
@@ -124,7 +125,7 @@ def length_for_forces(
         reach = reach_said(coil, just_mm, reach_mm)
         yield f"{just} {words.between}, {off}, would give {forces}; they reach {reach}."
         if way.answer == "change":
-            yield f"Then {furthest_off(coil, way.fit)}."
+            yield f"{words.brought.capitalize()} {furthest_off(coil, way.fit)}."
     elif way.answer == "wind again":
         yield f"{just} {words.between}, {off}, would give {forces}."
     elif way.spring != kept:

@@ -9,6 +9,7 @@ from sourcing.quantities import show_diameter, show_length
 from sourcing.springs.hooks import COILS_OF_HOOK
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.winding.extension.ends import end_words
+from sourcing.winding.in_hand import keeps
 from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way, came_out_at, keep_it, save_it
 from sourcing.winding.saving.extension.bending import length_for_forces
 from sourcing.winding.saving.extension.body import Tension, hooks_of, wanted_of
@@ -54,9 +55,9 @@ def said_of(coil: Coil, came: Came, way: Way[ExtensionSpring], rate_kept: float)
         return
     if way.answer == "keep":
         yield f"{at}: {keep_it(coil, way)}. {rate}."
-        if abs(rate_kept - 1.0) >= TOLD_FROM:
+        if abs(rate_kept - 1.0) >= TOLD_FROM and (came.enough or not keeps(way.fit, coil.plan.fit)):
             yield _other_coils(coil, came)
-        elif came.left is not None:
+        elif came.left is not None and abs(rate_kept - 1.0) < TOLD_FROM:
             yield from length_for_forces(coil, came.kept, way)
     elif came.is_cut(way):
         yield f"{at}: {save_it(coil, way)}. {rate}."
