@@ -222,7 +222,7 @@ def test_after_a_surprise_was_taken_back_the_sheet_is_as_before(run, spools):
 
 def test_came_out_far_off_tells_the_next_mandrel_only_if_a_trial_coil_agrees(run, spools):
     said = " ".join(run("wind", "need.yaml", "--wire", "W08", "--came-out", "10.6").out.split())
-    assert "wind a trial coil on the same mandrel before anything else" in said
+    assert "wind a trial coil on the same mandrel before the next spring" in said
     assert "The next one, if that agrees:" in said
     assert "The next one:" not in said
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
 from sourcing.need.model import Need, Pocket, PocketEnd, TurnedPoint, WorkingPoint
@@ -33,7 +33,7 @@ ANGLES = st.sampled_from([None, 90.0, 270.0])
 
 
 def some(count: int) -> settings:
-    return settings(max_examples=count, deadline=None, derandomize=True)
+    return settings(max_examples=count, deadline=None, derandomize=True, phases=(Phase.explicit, Phase.generate))
 
 
 def within(force: float, tolerance: float) -> Wanted:

@@ -34,8 +34,8 @@ FAR_LARGER = 3.0
 """No wire that yields on its mandrel opens to so many times what it measured there (assumed)."""
 
 HARDLY_CHANCE = (
-    "So far off is hardly chance: another wire or grade than the label says, or a coil that slipped. Measure wire, "
-    "mandrel and coil again, and wind a trial coil on the same mandrel before anything else."
+    "So far off is hardly chance: another wire or grade than the label says, or a coil that slipped. Before you go by "
+    "this measure wire, mandrel and coil again, and wind a trial coil on the same mandrel before the next spring."
 )
 """What is said of a coil that came out more than `SURPRISE` standard deviations from what was expected."""
 
