@@ -98,7 +98,7 @@ def _to_make(plan: WindingPlan) -> Iterator[str]:
 def _mandrels(plan: WindingPlan) -> Iterator[str]:
     """The mandrels to choose among, and what speaks for each or against it."""
     if plan.choices:
-        headers = ("mandrel", "first try", "")
+        headers = ("mandrel", page.unbroken("first try"), "")
         yield page.table(headers, choices(plan), "Mandrels to choose among; another wants its own sheet (--mandrel).")
 
 

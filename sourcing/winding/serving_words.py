@@ -37,7 +37,7 @@ def what_serves(plan: WindingPlan) -> str:
         return _window(plan, "Yes, ", "Only ")
     why = "; ".join(why for _, why in stops(plan.fit, plan.units))
     if not plan.serves:
-        return f"This wire gives a near fit only, on any mandrel; here: {why}."
+        return f"Only a near fit: {why}."
     gives = show_diameter(plan.wanted.mean_diameter_mm, plan.units)
     window = _window(plan, "It serves wholly ", "It serves wholly only ")
     return f"This mandrel gives a mean diameter of {gives}, and so a near fit only: {why}. {window}"

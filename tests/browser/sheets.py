@@ -16,7 +16,7 @@ from sourcing.cli.solids import AskedSolids, write_solids
 from sourcing.need.model import Need
 from sourcing.sheets.page import STYLE
 from sourcing.sheets.winding_page import winding_page
-from sourcing.stock.model import Bench
+from sourcing.stock.model import Bench, Catalogue
 from sourcing.winding.model import WindingPlan
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -43,10 +43,22 @@ def sheets(units: str, solid: bool = False) -> tuple[Sheet, ...]:
         ((need, catalogue),) = read_all([str(file)], None)
         catalogue = replace(catalogue, bench=replace(catalogue.bench, units=units))
         if isinstance(answer := plan(need, catalogue, None, None), WindingPlan):
-            made, said = _on_solid(answer, need, catalogue.bench) if solid else (answer, ())
-            whole = with_mandrels(made, need, catalogue)
-            found.append(Sheet(need.job, whole, winding_page(whole, need, said)))
+            found.append(_sheet(answer, need, catalogue, solid))
     return tuple(found)
+
+
+def sheet_of(example: str, wire: str, mandrel_mm: float | None, solid: bool) -> Sheet:
+    """That of one example with this wire, on this mandrel or the best; `solid`: with its mandrel."""
+    ((need, catalogue),) = read_all([str(EXAMPLES / example / "need.yaml")], None)
+    answer = plan(need, catalogue, wire, mandrel_mm)
+    assert isinstance(answer, WindingPlan)
+    return _sheet(answer, need, catalogue, solid)
+
+
+def _sheet(answer: WindingPlan, need: Need, catalogue: Catalogue, solid: bool) -> Sheet:
+    made, said = _on_solid(answer, need, catalogue.bench) if solid else (answer, ())
+    whole = with_mandrels(made, need, catalogue)
+    return Sheet(need.job, whole, winding_page(whole, need, said))
 
 
 def _on_solid(plan: WindingPlan, need: Need, bench: Bench) -> tuple[WindingPlan, tuple[str, ...]]:
@@ -61,8 +73,13 @@ def _on_solid(plan: WindingPlan, need: Need, bench: Bench) -> tuple[WindingPlan,
 
 def together(units: str, paper: str, solid: bool = False) -> str:
     """One document of all of them, each beginning on a page of its own: the browser is started once for all."""
+    return printed_on(paper, sheets(units, solid))
+
+
+def printed_on(paper: str, of: Iterable[Sheet]) -> str:
+    """One document of sheets on a paper."""
     own = f"@page {{ size: {paper} }} main {{ break-before: page }} main:first-of-type {{ break-before: auto }}"
-    bodies = "\n".join(sheet.body for sheet in sheets(units, solid))
+    bodies = "\n".join(sheet.body for sheet in of)
     head = f'<!DOCTYPE html>\n<html lang="en"><meta charset="utf-8"><style>{STYLE}{own}</style>'
     return f"{head}<body>{bodies}</body></html>"
 

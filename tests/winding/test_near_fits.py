@@ -88,7 +88,7 @@ def test_of_wire_that_gives_near_fits_only_no_mandrel_is_told_to_serve() -> None
     plan = shown(wanted, spool(0.9), None)
     assert plan.serves == ()
     assert summary(plan, "mm").startswith("Only a near fit (off: surroundings: damp): wind ")
-    assert what_it_serves(plan).startswith("This wire gives a near fit only, on any mandrel; here: music-wire in damp")
+    assert what_it_serves(plan).startswith("Only a near fit: music-wire in damp ")
     assert not any(each.serves for each in plan.choices)
     for each in plan.choices:
         assert each.said.endswith(NEAR) is (each.fits == "near")
