@@ -114,4 +114,5 @@ def test_wind_calls_a_spring_of_less_than_two_active_coils_near_at_best(run, fol
     (folder / "need.yaml").write_text(f"job: x\nkind: compression\n{pocket}{working}", "utf-8")
     plan = run("wind", "need.yaml", "--wire", "W", "--json").json
     assert plan["finished"]["active_coils"] < 2
-    assert [note for note in plan["notes"] if "active coils; EN 13906-1 wants at least 2" in note]
+    assert plan["fits"] == "near"
+    assert "active coils; EN 13906-1 wants at least 2" in plan["answer"]
