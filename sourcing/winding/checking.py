@@ -29,7 +29,7 @@ def check_pulled(lengths_mm: Sequence[float], units: str) -> str:
         return _BY_THE_LIST
     return (
         f"{_BY_THE_LIST} For the forces mark {_both([show_length(each, units) for each in lengths_mm])} on a board, "
-        "from the pin that holds one hook; read when the inside of the other hook is at the mark."
+        "from the pin that holds one end; read when the inside of the hook or eye at the other end is at the mark."
     )
 
 

@@ -272,3 +272,13 @@ def test_a_wire_too_thin_for_two_edges_is_black_and_as_thick_as_it_is():
 def test_a_height_too_short_for_its_words_has_them_beside_it():
     assert 'text-anchor="start"' in svg.dimension((0.0, 0.0), (0.0, 5.0), "5.00 mm", 5.0)[-1]
     assert "rotate(-90" in svg.dimension((0.0, 0.0), (0.0, 60.0), "60 mm", 5.0)[-1]
+
+
+@pytest.mark.parametrize(
+    ("hooks", "told"), [(Hooks.FULL_LOOP, "between its hooks"), (Hooks.THREADED_PLUG, "between the eyes of its plugs")]
+)
+def test_a_drawing_speaks_of_the_ends_that_an_extension_spring_has(hooks: Hooks, told: str):
+    assert MUSIC is not None
+    spring = ExtensionSpring(1.0, 9.0, 45.0, 20.0, 20.0, hooks, MUSIC, 81500.0, 206000.0, 2200.0)
+    (described,) = parsed(hooked_dimensioned(spring, "mm")).findall("svg:desc", NAMESPACE)
+    assert f"{told}, inside, 45.0 mm," in (described.text or "")

@@ -17,6 +17,7 @@ from sourcing.sheets.drawing.springs import (
 from sourcing.sheets.drawing.svg import SMALL_MM, Picture, Point, dimension, ring, shape, text, wire
 from sourcing.springs import pulled
 from sourcing.springs.model import ExtensionSpring, Hand, Hooks
+from sourcing.winding.extension.ends import end_words
 
 ABOVE_MM, BELOW_MM, ASIDE_MM = 4.0, 17.0, 22.5
 """Room for the dimensions above, below and at either side."""
@@ -37,7 +38,7 @@ def hooked_one_to_one(spring: ExtensionSpring, room_mm: tuple[float, float]) -> 
     width = 2.0 * body.widest_mm + 2.0 * MARGIN_MM
     height = body.long_mm + 2.0 * beyond_mm + 2.0 * MARGIN_MM
     parts = tuple(hooked_view(spring, 1.0, (width / 2.0, height - MARGIN_MM - beyond_mm)))
-    said = "an outline to lay the finished spring on, its hooks turned to the reader"
+    said = f"an outline to lay the finished spring on, its {end_words(spring.hooks).ends} turned to the reader"
     picture = Picture(width, height, "The finished spring, one to one", said, parts)
     return lying_if_long(picture).within(room_mm)
 
@@ -59,7 +60,7 @@ def hooked_dimensioned(spring: ExtensionSpring, units: str, room_mm: tuple[float
     inside = ((right, top - hook_mm * scale), (right, foot + hook_mm * scale))
     words = (
         f"{show_wire(spring.wire_diameter_mm, units)} wire, {spring.total_coils:.2f} coils in body,",
-        f"hooks: {spring.hooks.replace('-', ' ')}",
+        f"{end_words(spring.hooks).ends}: {spring.hooks.replace('-', ' ')}",
     )
     parts = (
         *hooked_view(spring, scale, (middle, foot)),
@@ -70,7 +71,7 @@ def hooked_dimensioned(spring: ExtensionSpring, units: str, room_mm: tuple[float
     )
     lengths = (
         f"body {show_length(pulled.body_length_mm(spring), units)},",
-        f"between the insides of the hooks {show_length(spring.free_length_mm, units)},",
+        f"{end_words(spring.hooks).between}, inside, {show_length(spring.free_length_mm, units)},",
     )
     said = " ".join((f"outside {size},", *lengths, *words))
     return Picture(room_mm[0], low + BELOW_MM, "The finished spring with its dimensions", said, parts)
