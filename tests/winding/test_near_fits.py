@@ -15,6 +15,8 @@ from sourcing.winding.advice import trial_first
 from sourcing.winding.choices import with_choices
 from sourcing.winding.model import WindingPlan, wire_of
 from sourcing.winding.plan import plan_winding
+from sourcing.winding.saving.coil import Coil
+from sourcing.winding.saving.kinds import saved
 from sourcing.winding.serving_words import what_is_off
 
 from .cases import A_HANDLE, BENCH, material, need, planned, spool
@@ -120,3 +122,25 @@ def test_a_plan_that_serves_wholly_says_nothing_of_near_fits_at_its_head() -> No
     assert plan.choices[0].serves
     assert not any(SERVES in each.said for each in plan.choices)
     assert plan_document(plan)["fits"] == "yes"
+
+
+@pytest.mark.parametrize("case", STEPS_AWAY)
+def test_a_coil_of_a_near_fit_is_kept_as_the_near_fit_that_was_planned(case: str) -> None:
+    wanted, wire_mm, mandrel_mm, _ = STEPS_AWAY[case]
+    plan = planned(plan_winding(wanted, spool(wire_mm), BENCH, mandrel_mm))
+    coil = Coil(wanted, BENCH, wire_of(spool(wire_mm)), plan)
+    outside_mm = plan.finished.spring.mean_diameter_mm + wire_mm
+    answer = saved(coil, {"outside": outside_mm})
+    assert answer is not None
+    assert (answer.answer, answer.fit.fits) == ("keep", "near")
+    assert any("eep it as it is, the near fit that was planned" in said for said in answer.said)
+
+
+def test_a_coil_that_is_cut_back_to_a_near_fit_is_saved_as_that() -> None:
+    plan = planned(plan_winding(need(), spool(1.0), BENCH, 6.5))
+    coil = Coil(need(), BENCH, wire_of(spool(1.0)), plan)
+    told = [saved(coil, {"outside": plan.finished.spring.mean_diameter_mm + 1.0 + 0.02 * step}) for step in range(40)]
+    changed = [each for each in told if each is not None and each.answer == "change"]
+    assert {each.fit.fits for each in changed} == {"yes", "near"}
+    for each in changed:
+        assert (", the near fit that was planned" in each.said[0]) is (each.fit.fits == "near")

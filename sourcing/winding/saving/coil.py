@@ -176,17 +176,22 @@ def refuse_senseless(coil: Coil, measure: str, outside_mm: float, mandrel_mm: fl
 
 
 def keep_it(coil: Coil, way: Way[Spring]) -> str:
-    """That a coil serves as it is; or only nearly, where more was meant."""
+    """That a coil serves as it is; or only nearly, as was planned or where more was meant."""
     if keeps(way.fit, coil.plan.fit):
-        return "keep it as it is"
+        return f"keep it as it is{_planned_so(way)}"
     return "keep it only where what is off below does not matter, for it is a near fit now"
 
 
 def save_it(coil: Coil, way: Way[Spring]) -> str:
-    """That a coil serves once it is changed; or only nearly, where more was meant."""
+    """That a coil serves once it is changed; or only nearly, as was planned or where more was meant."""
     if keeps(way.fit, coil.plan.fit):
-        return "it can be saved, as told below"
+        return f"it can be saved, as told below{_planned_so(way)}"
     return "only a near fit can be made of it, as told below, for where what is off then does not matter"
+
+
+def _planned_so(way: Way[Spring]) -> str:
+    """That what serves as its plan does is a near fit, where that is no more."""
+    return "" if way.fit.fits == "yes" else ", the near fit that was planned"
 
 
 def came_out_at(came: str, meant: str, what: str = "outside") -> str:
