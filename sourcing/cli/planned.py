@@ -52,6 +52,17 @@ def _named_wire(text: str, need: Need, catalogue: Catalogue) -> Wire | Spool:
     )
 
 
+def on_printed(answer: WindingPlan | Refusal, need: Need, catalogue: Catalogue) -> WindingPlan | Refusal:
+    """The same plan on a mandrel of its size that is printed."""
+    from sourcing.winding.model import Refusal
+    from sourcing.winding.plan import plan_winding
+
+    if isinstance(answer, Refusal):
+        return answer
+    wire = wire_of_plan(answer, catalogue)
+    return plan_winding(need, wire, catalogue.bench, answer.mandrel.diameter_mm, printed=True)
+
+
 def wire_of_plan(made: WindingPlan, catalogue: Catalogue) -> Wire:
     """The wire of a plan, with its spool where it has one."""
     from sourcing.winding.model import Wire

@@ -42,6 +42,16 @@ class AskedSolids:
     files: tuple[str, ...]
     shank: Held | None
 
+    @property
+    def meshed(self) -> bool:
+        """Whether a solid is asked for, and not a drawing alone."""
+        return any(Path(file).suffix.lower() != ".svg" for file in self.files)
+
+    @property
+    def printed(self) -> bool:
+        """Whether the mandrel is printed: a solid is, and so is a sleeve."""
+        return self.meshed or self.shank == "sleeve"
+
 
 def asked_solids(files: Sequence[str], shank: str | None) -> AskedSolids:
     """What is asked, refused before anything is worked out where it cannot be done.
@@ -84,25 +94,25 @@ class WrittenSolids:
 
 
 def write_solids(asked: AskedSolids, answer: WindingPlan | Refusal, need: Need, bench: Bench) -> WrittenSolids:
-    """Write the plan's mandrel to each file, and give the plan that is wound on it. Raises Mistakes."""
+    """Write the plan's mandrel to each file, and give the plan that is wound on it. Raises Mistakes.
+
+    The plan is one for a printed mandrel where the mandrel is printed.
+    """
     from sourcing.files.writing import write_files
     from sourcing.winding.model import Refusal
     from sourcing.winding.solid.in_steps import wound_on
     from sourcing.winding.solid.made import became_a_sleeve, solid_for
-    from sourcing.winding.solid.sleeve import Bore
     from sourcing.winding.solid.words import solid_said
 
     if not asked.files or isinstance(answer, Refusal):
         return WrittenSolids(answer)
-    meshed = any(Path(file).suffix.lower() != ".svg" for file in asked.files)
-    solid = solid_for(answer, need.job, bench, asked.shank, meshed)
+    solid = solid_for(answer, need.job, bench, asked.shank, asked.meshed)
     if isinstance(solid, Refusal):
         return WrittenSolids(solid, (), (f"{NOTHING_WRITTEN}: {solid.why}.",), True)
-    printed = meshed or isinstance(solid.held, Bore)
     write_files({file: _encoded(solid, Path(file).suffix.lower(), need, bench) for file in asked.files})
-    told = solid_said(answer, solid, bench, printed, meshed)
+    told = solid_said(answer, solid, bench, asked.printed, asked.meshed)
     said = (*became_a_sleeve(answer, solid, bench, asked.shank), *told, _written(asked.files))
-    return WrittenSolids(wound_on(answer, solid, need, bench, printed), asked.files, said)
+    return WrittenSolids(wound_on(answer, solid, need, bench, asked.printed), asked.files, said)
 
 
 def _written(files: Sequence[str]) -> str:

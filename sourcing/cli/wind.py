@@ -20,7 +20,7 @@ from sourcing.cli.misses import (
     PulledTo,
     asked,
 )
-from sourcing.cli.planned import plan, with_mandrels
+from sourcing.cli.planned import on_printed, plan, with_mandrels
 from sourcing.cli.solids import NOTHING_WRITTEN, ShankWord, SolidFiles, WrittenSolids, asked_solids, write_solids
 from sourcing.cli.words import WORKINGS_HELP, length_option, page_option
 from sourcing.files.findings import Finding, Place, WrongWords
@@ -113,6 +113,8 @@ def command(
         judge(coil, wanted, catalogue, wire, mandrel_mm, as_json)
         return
     answer = plan(wanted, catalogue, wire, mandrel_mm)
+    if solids.printed:
+        answer = on_printed(answer, wanted, catalogue)
     written = write_solids(solids, answer, wanted, catalogue.bench)
     answer = written.answer
     if isinstance(answer, WindingPlan):

@@ -124,7 +124,7 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
     if plan.choices:
         yield from heading("Mandrels that would do, and that would not")
         yield from table(("mandrel", "first try", ""), choices(plan), (24, None, 40))
-        yield from wrapped(other_mandrel(plan))
+        yield from wrapped(other_mandrel(units))
     yield from heading("What comes out")
     yield from table(*made_table(plan, units), (18, 28, 28))
     yield from heading("At the bench")
@@ -191,14 +191,11 @@ def to_have(plan: WindingPlan, units: str) -> list[tuple[str, str]]:
     ]
 
 
-def other_mandrel(plan: WindingPlan) -> str:
+def other_mandrel(units: str) -> str:
     """What goes with the choice of another mandrel."""
-    printed = any(each.kind in ("printed", "sleeve") for each in plan.choices)
-    gives_way = " What is printed gives way under the wire, which no chance here counts." if printed else ""
     return (
         "Another mandrel wants other turns and another pitch: ask for its own sheet with --mandrel. Print and turn to "
-        f"{show_diameter(TURNED_STEP_MM, plan.units)} and no finer: springback is not known better (assumed)."
-        f"{gives_way}"
+        f"{show_diameter(TURNED_STEP_MM, units)} and no finer: springback is not known better (assumed)."
     )
 
 

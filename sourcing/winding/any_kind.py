@@ -15,14 +15,15 @@ from sourcing.winding.heat import oven_reaches
 from sourcing.winding.lesson_words import TEACH_NOTHING, WIDE_DOUBT, take_back
 from sourcing.winding.model import Refusal
 from sourcing.winding.setting_up import Numbers
-from sourcing.winding.task import Task
+from sourcing.winding.task import Given, Task
 from sourcing.winding.trials import Knowledge, Lesson, learn
 
 
-def knowledge(task: Task) -> Knowledge:
+def knowledge(given: Given) -> Knowledge:
     """What is known of the wire, its spool's trials taken in."""
-    trials = () if task.wire.spool is None else task.wire.spool.trials
-    return learn(task.wire.material, task.wire.wire_diameter_mm, task.tensile_strength_mpa, trials)
+    trials = () if given.wire.spool is None else given.wire.spool.trials
+    known = learn(given.wire.material, given.wire.wire_diameter_mm, given.tensile_strength_mpa, trials)
+    return replace(known, wound_on=given.wound_on)
 
 
 def too_short(task: Task, cut_mm: float) -> Refusal | None:

@@ -73,11 +73,16 @@ def mandrel_choices(plan: WindingPlan, need: Need, wire: Wire, bench: Bench) -> 
     """The mandrels that a plan may be wound on: its own first, then those that serve wholly, then near fits, and of
     either the surest first."""
     cone = plan.mandrel.diameter_mm is None
-    right = plan if cone else plan_winding(need, wire, replace(bench, rods_mm=()))
+    without_rods, is_printed = replace(bench, rods_mm=()), plan.mandrel.kind == "printed"
+    right = plan if cone and not is_printed else plan_winding(need, wire, without_rods)
     others: list[MandrelChoice] = []
     if isinstance(right, WindingPlan):
         case = _Case(plan, replace(right, pull_n=plan.pull_n), need, wire, bench)
-        others = [*(() if cone else _rods(case)), *_turned(case), *(_printed(case) if "printer" in bench.tools else ())]
+        others = [*(() if cone else _rods(case)), *_turned(case)]
+    if "printer" in bench.tools:
+        right = plan if cone and is_printed else plan_winding(need, wire, without_rods, printed=True)
+        if isinstance(right, WindingPlan):
+            others += _printed(_Case(plan, replace(right, pull_n=plan.pull_n), need, wire, bench))
     others.sort(key=lambda each: (ORDER[each.fits], -round(each.chance or 0.0, 2), _EASE.index(each.kind)))
     return (_chosen(plan), *others)
 

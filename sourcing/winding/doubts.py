@@ -10,6 +10,7 @@ from sourcing.winding import springback
 from sourcing.winding.coil_reading import NORMAL_95
 from sourcing.winding.heat import change_of_diameter
 from sourcing.winding.heat_change import heated_mean_mm, heated_sd_mm
+from sourcing.winding.measuring import sd_of_mandrel_mm
 from sourcing.winding.task import Task
 from sourcing.winding.trials import Knowledge, wound_sd_mm
 
@@ -18,8 +19,6 @@ RATE_DOUBT = 0.03
 
 COILS_DOUBT = 0.07
 """Turns counted to an eighth, read as a rectangle, in coils."""
-
-_ABOVE_0 = "95 of 100, of a figure that cannot fall below 0"
 
 DIAMETER_POWER = 3.0
 """The rate falls with the cube of a diameter that was not planned."""
@@ -44,6 +43,7 @@ def opening_sd(known: Knowledge, mandrel_mm: float) -> float:
         here.flow_ratio_sd,
         springback.mandrel_sensitivity(index, here.flow_strain) - 1.0,
         mandrel_mm + known.wire_diameter_mm,
+        sd_of_mandrel_mm(known.wound_on),
     )
 
 

@@ -19,10 +19,10 @@ LEAST_GAP_MM = 0.02
 """Turns nearer to each other than this lie close (assumed)."""
 
 
-def mandrel_sd_mm(on: str | None) -> float:
+def sd_of_mandrel_mm(on: str | None) -> float:
     """How well the diameter is known that wire was wound on; `on`: what it was, a steel rod where it is not said.
 
-    >>> mandrel_sd_mm(None), mandrel_sd_mm("steel-rod"), mandrel_sd_mm("printed")
+    >>> sd_of_mandrel_mm(None), sd_of_mandrel_mm("steel-rod"), sd_of_mandrel_mm("printed")
     (0.03, 0.03, 0.07)
     """
     return PRINTED_SD_MM if on == "printed" else MANDREL_SD_MM

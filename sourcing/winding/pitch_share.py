@@ -14,7 +14,7 @@ from sourcing.materials.model import Material
 from sourcing.stock.model import Trial
 from sourcing.winding.coil_reading import NORMAL_95, SURPRISE
 from sourcing.winding.heat_change import as_wound
-from sourcing.winding.measuring import CALIPER_SD_MM, LEAST_GAP_MM, LENGTH_DOUBT, PITCH_SD_MM, mandrel_sd_mm
+from sourcing.winding.measuring import CALIPER_SD_MM, LEAST_GAP_MM, LENGTH_DOUBT, PITCH_SD_MM, sd_of_mandrel_mm
 from sourcing.winding.turns import pitch_ratio_sd
 
 PITCH_SHARE, PITCH_SHARE_SD = 0.3, 0.1
@@ -91,7 +91,7 @@ def pitch_reading(trial: Trial, wire_diameter_mm: float, material: Material) -> 
         return None
     measured_mm, laid_mm = trial.outside_diameter_mm - wire_mm, trial.mandrel_mm + wire_mm
     mean_mm, _ = as_wound(measured_mm, trial.heated, material)
-    opening_sd = hypot(CALIPER_SD_MM / mean_mm, mandrel_sd_mm(trial.on) / laid_mm)
+    opening_sd = hypot(CALIPER_SD_MM / mean_mm, sd_of_mandrel_mm(trial.on) / laid_mm)
     return reading_of(mean_mm / laid_mm, opening_sd, wound_mm, came_mm * mean_mm / measured_mm, wire_mm)
 
 

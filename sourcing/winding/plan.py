@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sourcing.fit.limits.any_kind import stands_surroundings, stands_temperature
 from sourcing.need.model import Need
@@ -43,12 +43,17 @@ OF_KIND: Mapping[str, Planning] = {
 
 
 def plan_winding(
-    need: Need, wire: Wire | Spool, bench: Bench, mandrel_mm: float | None = None
+    need: Need, wire: Wire | Spool, bench: Bench, mandrel_mm: float | None = None, *, printed: bool = False
 ) -> WindingPlan | Refusal:
-    """How to wind the need's spring from one wire, on the best mandrel or on the one given; or why not."""
+    """How to wind the need's spring from one wire, on the best mandrel or on the one given; or why not.
+
+    `printed`: on a mandrel that is printed, which is known less well than one of steel.
+    """
     wire = wire_of(wire) if isinstance(wire, Spool) else wire
     given = refused_by_size(wire, bench) or given_wire(need, wire, bench)
-    return given if isinstance(given, Refusal) else OF_KIND[need.kind].plan(given, mandrel_mm)
+    if isinstance(given, Refusal):
+        return given
+    return OF_KIND[need.kind].plan(replace(given, wound_on="printed") if printed else given, mandrel_mm)
 
 
 def quick_design(need: Need, wire: Wire, bench: Bench) -> AnyDesign | None:

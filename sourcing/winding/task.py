@@ -96,12 +96,13 @@ class Task(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """One wire for one need, before a kind of spring has made its own of it."""
+    """One wire for one need, before a kind of spring has made its own of it; `wound_on`: as a trial says it."""
 
     need: Need
     bench: Bench
     wire: Wire
     tensile_strength_mpa: float
+    wound_on: str | None = None
 
 
 class ByDiameter(Task, Protocol[S]):

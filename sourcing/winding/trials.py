@@ -37,7 +37,7 @@ from sourcing.winding.lesson_words import (
     lesson_said,
     should_have_opened,
 )
-from sourcing.winding.measuring import CALIPER_SD_MM, MANDREL_SD_MM, mandrel_sd_mm
+from sourcing.winding.measuring import CALIPER_SD_MM, sd_of_mandrel_mm
 from sourcing.winding.pitch_share import PitchShare, pitch_reading
 
 REPEATABILITY = 0.004
@@ -93,7 +93,7 @@ class Knowledge:
     `pulled`: whether it is wound with the pull that the sheets ask for, which leaves a little less springback. `trend`:
     how that ratio goes with the spring index, where coils of different indices want more than one; ratio and doubt are
     then those at the trend's own index. `label_ratio`: the ratio that the wire of the label is taken to have. `pitch`:
-    how its pitch opens.
+    how its pitch opens. `wound_on`: what its springs are, as a trial says it.
     """
 
     wire_diameter_mm: float
@@ -106,6 +106,7 @@ class Knowledge:
     trend: Trend | None = None
     label_ratio: float = 0.0
     pitch: PitchShare = ASSUMED_PITCH
+    wound_on: str | None = None
 
     @property
     def unsettled(self) -> bool:
@@ -187,6 +188,7 @@ class Knowledge:
             known.flow_ratio_sd,
             springback.mandrel_sensitivity(index, known.flow_strain),
             mandrel_mm + self.wire_diameter_mm,
+            sd_of_mandrel_mm(self.wound_on),
         )
 
     def pitch_sd(self, mandrel_mm: float) -> float:
@@ -219,15 +221,16 @@ class Knowledge:
 
 
 @formula(
-    "u = D_f √((S_σ u_σ)² + 0.004² + (S_m 0.03 / D_m)²)",
+    "u = D_f √((S_σ u_σ)² + 0.004² + (S_m u_m / D_m)²)",
     where={
         "D_f": "mean_diameter_mm",
         "S_σ": "stress_sensitivity",
         "u_σ": "flow_ratio_sd",
         "S_m": "mandrel_sensitivity",
         "D_m": "wound_mean_mm",
+        "u_m": "mandrel_sd_mm",
     },
-    source="derived, see winding_model; coils of one wire repeat to 0.4 % (assumed), a caliper reads a rod to 0.03 mm",
+    source="derived, see winding_model; coils of one wire repeat to 0.4 % (assumed)",
 )
 def wound_sd_mm(
     mean_diameter_mm: float,
@@ -235,10 +238,11 @@ def wound_sd_mm(
     flow_ratio_sd: float,
     mandrel_sensitivity: float,
     wound_mean_mm: float,
+    mandrel_sd_mm: float,
 ) -> float:
-    """The standard deviation of the mean diameter as wound."""
+    """The standard deviation of the mean diameter as wound; of the mandrel's own error by how well it is known."""
     return mean_diameter_mm * hypot(
-        stress_sensitivity * flow_ratio_sd, REPEATABILITY, mandrel_sensitivity * MANDREL_SD_MM / wound_mean_mm
+        stress_sensitivity * flow_ratio_sd, REPEATABILITY, mandrel_sensitivity * mandrel_sd_mm / wound_mean_mm
     )
 
 
@@ -291,7 +295,7 @@ def _coil(known: Knowledge, trial: Trial, material: Material) -> ReadCoil:
     slope = springback.moment_ratio_slope(springback.surface_strain(index, known.flow_strain))
     shared = Shared(
         REPEATABILITY**2 + heat_doubt**2,
-        mandrel_sd_mm(trial.on) / (trial.mandrel_mm + wire_mm),
+        sd_of_mandrel_mm(trial.on) / (trial.mandrel_mm + wire_mm),
         (1 - slope) / (curvature * index),
     )
     relative_sd = hypot(CALIPER_SD_MM / mean_mm, sqrt(shared.variance), shared.rod_share * shared.rod)

@@ -74,7 +74,7 @@ def tries(task: ByDiameter[S], known: Knowledge, wound: Wound[S]) -> Tries:
 
 def taught_by_one(task: Task, known: Knowledge, mandrel_mm: float) -> Knowledge:
     """What would be known after a coil on this mandrel that comes out as expected."""
-    coil = Trial(mandrel_mm, known.finished_mean_mm(mandrel_mm) + known.wire_diameter_mm)
+    coil = Trial(mandrel_mm, known.finished_mean_mm(mandrel_mm) + known.wire_diameter_mm, on=known.wound_on)
     return known.after(coil, task.wire.material)
 
 

@@ -10,13 +10,13 @@ from html import escape, unescape
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from sourcing.cli.planned import plan, with_mandrels
+from sourcing.cli.planned import on_printed, plan, with_mandrels
 from sourcing.cli.reading import read_all
 from sourcing.cli.solids import AskedSolids, write_solids
 from sourcing.need.model import Need
 from sourcing.sheets.page import STYLE
 from sourcing.sheets.winding_page import winding_page
-from sourcing.stock.model import Bench, Catalogue
+from sourcing.stock.model import Catalogue
 from sourcing.winding.model import WindingPlan
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -56,16 +56,18 @@ def sheet_of(example: str, wire: str, mandrel_mm: float | None, solid: bool) -> 
 
 
 def _sheet(answer: WindingPlan, need: Need, catalogue: Catalogue, solid: bool) -> Sheet:
-    made, said = _on_solid(answer, need, catalogue.bench) if solid else (answer, ())
+    made, said = _on_solid(answer, need, catalogue) if solid else (answer, ())
     whole = with_mandrels(made, need, catalogue)
     return Sheet(need.job, whole, winding_page(whole, need, said))
 
 
-def _on_solid(plan: WindingPlan, need: Need, bench: Bench) -> tuple[WindingPlan, tuple[str, ...]]:
+def _on_solid(plan: WindingPlan, need: Need, catalogue: Catalogue) -> tuple[WindingPlan, tuple[str, ...]]:
     """The plan on a mandrel that is printed, or turned where none can be, and what the sheet says of that."""
     for file in ("mandrel.stl", "mandrel.svg"):
         with TemporaryDirectory() as folder:
-            written = write_solids(AskedSolids((f"{folder}/{file}",), None), plan, need, bench)
+            asked = AskedSolids((f"{folder}/{file}",), None)
+            on_it = on_printed(plan, need, catalogue) if asked.printed else plan
+            written = write_solids(asked, on_it, need, catalogue.bench)
         if isinstance(written.answer, WindingPlan):
             return written.answer, written.said
     raise AssertionError(f"no mandrel for {need.job}")

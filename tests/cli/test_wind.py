@@ -191,10 +191,3 @@ def test_the_length_before_grinding_stands_beside_the_one_after_it(run, bench_fo
     assert float(before) == pytest.approx(document["free_length_mm"] + 0.8 + longer, abs=0.06)
     (in_the_end,) = re.findall(r"free length in the ([\d.]+) mm", table)
     assert float(in_the_end) == pytest.approx(document["free_length_mm"], abs=0.06)
-
-
-@pytest.mark.parametrize("tools", ["vice, hand-drill, printer", "vice, hand-drill"])
-def test_beside_a_chance_on_what_is_printed_it_says_what_that_leaves_out(run, bench_folder, tools):
-    (bench_folder / "catalog" / "bench.yaml").write_text(f"tools: [{tools}]\n", "utf-8")
-    said = " ".join(run("wind", "need.yaml").out.split())
-    assert ("gives way under the wire, which no chance here counts" in said) is ("printer" in tools)

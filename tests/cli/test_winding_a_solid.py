@@ -312,3 +312,16 @@ def test_a_drawing_alone_says_nothing_of_printing(run, bench_folder, shank):
     if "sleeve" not in shank:
         assert "what is printed" not in ran.out
         assert "it stands" not in said
+
+
+def test_a_printed_mandrel_has_wider_bands_and_a_smaller_chance_than_one_turned_to_its_drawing(run, bench_folder):
+    """It gives way under the wire: the same spring, the same mandrel, known to 0.07 mm where steel is to 0.03."""
+    plans = [run("wind", "need.yaml", "--solid", file, "--json").json for file in ("m.stl", "m.svg")]
+    printed, turned = plans
+    plain = run("wind", "need.yaml", "--json").json
+    for same in ("turns_to_wind", "pitch_on_mandrel_mm", "cut_length_mm"):
+        assert printed[same] == turned[same] == plain[same]
+    wide, narrow, bare = (plan["finished"]["outside_diameter_mm_high"] for plan in (printed, turned, plain))
+    assert wide > narrow + 0.02
+    assert narrow == bare
+    assert printed["chance_first_try"] < turned["chance_first_try"] == plain["chance_first_try"]

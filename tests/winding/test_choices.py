@@ -168,6 +168,15 @@ def test_a_cone_is_wound_on_its_own_profile_turned_or_printed() -> None:
     assert the("printed", offered).safety is not None
 
 
+def test_a_mandrel_that_is_printed_gives_way_and_has_a_smaller_chance_than_one_turned_to_its_size() -> None:
+    offered = choices(spool(0.8))
+    turned, printed, sleeve = (the(kind, offered).chance for kind in ("turned", "printed", "sleeve"))
+    assert turned is not None
+    assert printed is not None
+    assert printed < turned - 0.005
+    assert sleeve == printed
+
+
 def test_the_plan_carries_its_choices() -> None:
     made = plan(spool(1.0), PRINTER)
     assert made.choices == ()

@@ -48,7 +48,12 @@ def unheated() -> tuple[WindingPlan, Spool]:
     return planned(plan_winding(need(), spool(), replace(BENCH, oven_c=None))), spool()
 
 
-@pytest.mark.parametrize("of", [cylinder, tried, surprised, unheated])
+def printed() -> tuple[WindingPlan, Spool]:
+    plan = planned(plan_winding(need(), spool(), BENCH, printed=True))
+    return replace(plan, mandrel=replace(plan.mandrel, kind="printed")), spool()
+
+
+@pytest.mark.parametrize("of", [cylinder, tried, surprised, unheated, printed])
 def test_every_main_figure_of_the_sheet_has_a_working_that_comes_to_it(of) -> None:
     plan, wire = of()
     bench = replace(BENCH, oven_c=None) if plan.after_heat is None else BENCH

@@ -78,7 +78,7 @@ def plan(given: Given, mandrel_mm: float | None = None) -> WindingPlan | Refusal
             "turned to its own profile"
         )
         return Refusal("cone-needs-its-own-mandrel", why)
-    known = knowledge(task)
+    known = knowledge(given)
     ends = end_diameters_mm(task, known)
     if isinstance(ends, Refusal):
         return ends
@@ -92,7 +92,7 @@ def plan(given: Given, mandrel_mm: float | None = None) -> WindingPlan | Refusal
 def quick(given: Given) -> ConicalDesign | None:
     """The best cone of a wire before its mandrel is thought of."""
     task = _task(given)
-    ends = task if isinstance(task, Refusal) else end_diameters_mm(task, knowledge(task))
+    ends = task if isinstance(task, Refusal) else end_diameters_mm(task, knowledge(given))
     if isinstance(task, Refusal) or isinstance(ends, Refusal):
         return None
     return min(scan_cones(task, ends), key=lambda each: each.order, default=None)

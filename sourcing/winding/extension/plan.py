@@ -40,7 +40,7 @@ def plan(given: Given, mandrel_mm: float | None = None) -> WindingPlan | Refusal
     if isinstance(scanned, Refusal):
         return scanned
     task, designs = scanned
-    known = knowledge(task)
+    known = knowledge(given)
     wound = wound_for(task, known, designs, mandrel_mm)
     if isinstance(wound, Refusal):
         return wound

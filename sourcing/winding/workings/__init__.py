@@ -9,6 +9,7 @@ chances.py   tries and hours
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from sourcing.figures.working import Working
 from sourcing.springs.workings import workings as of_spring
@@ -50,11 +51,12 @@ def _thickest_mm(plan: WindingPlan) -> float:
 
 
 def known_of(plan: WindingPlan, spool: Spool | None) -> Knowledge:
-    """What is known of the wire of a plan, from its spool's trials."""
+    """What is known of the wire of a plan, from its spool's trials, and what it is wound on."""
     spring = plan.finished.spring
     assert spring.tensile_strength_mpa is not None
     trials = () if spool is None else spool.trials
-    return learn(spring.material, spring.wire_diameter_mm, spring.tensile_strength_mpa, trials)
+    known = learn(spring.material, spring.wire_diameter_mm, spring.tensile_strength_mpa, trials)
+    return replace(known, wound_on="printed" if plan.mandrel.kind == "printed" else None)
 
 
 def _finished(made: Made, where: str) -> Iterator[Working]:

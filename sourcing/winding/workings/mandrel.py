@@ -12,6 +12,7 @@ from sourcing.springs.model import ConicalSpring, ExtensionSpring, Spring
 from sourcing.stock.model import Bench
 from sourcing.winding import doubts, heat, heat_change, springback, trials
 from sourcing.winding.extension import hand_tension
+from sourcing.winding.measuring import sd_of_mandrel_mm
 from sourcing.winding.model import Made, WindingPlan
 from sourcing.winding.trials import Knowledge
 
@@ -65,7 +66,8 @@ def _doubts(plan: WindingPlan, known: Knowledge, mandrel_mm: float, bench: Bench
     mean, on_mandrel = known.finished_mean_mm(mandrel_mm), mandrel_mm + known.wire_diameter_mm
     stress = work(springback.stress_sensitivity, index, strain)
     rod = work(springback.mandrel_sensitivity, index, strain)
-    sd = work(trials.wound_sd_mm, mean, stress.value, known.flow_ratio_sd, rod.value, on_mandrel)
+    rod_sd_mm = sd_of_mandrel_mm(known.wound_on)
+    sd = work(trials.wound_sd_mm, mean, stress.value, known.flow_ratio_sd, rod.value, on_mandrel, rod_sd_mm)
     yield from (stress, rod, sd)
     yield from _bands(plan.finished.spring, sd.value, AS_WOUND)
     change, doubt = heat.change_of_diameter(plan.finished.spring.material, bench)
