@@ -12,11 +12,12 @@ from sourcing.safety import winding_cautions
 from sourcing.stock.model import Spool
 from sourcing.winding.by_hand import USUAL_LIMITS, refused_by_size, wants_caution
 from sourcing.winding.heat import oven_reaches
+from sourcing.winding.learning import learn
 from sourcing.winding.lesson_words import TEACH_NOTHING, WIDE_DOUBT, take_back
 from sourcing.winding.model import Refusal
 from sourcing.winding.setting_up import Numbers
 from sourcing.winding.task import Given, Task
-from sourcing.winding.trials import Knowledge, Lesson, learn
+from sourcing.winding.trials import Knowledge, Lesson
 
 
 def knowledge(given: Given) -> Knowledge:

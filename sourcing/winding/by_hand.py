@@ -11,8 +11,9 @@ from sourcing.figures import formula
 from sourcing.quantities import show_diameter, show_torque
 from sourcing.stock.model import Bench, HandWinding
 from sourcing.winding import springback
+from sourcing.winding.learning import learn
 from sourcing.winding.model import Crank, Mandrel, Refusal, Wire
-from sourcing.winding.trials import Knowledge, learn
+from sourcing.winding.trials import Knowledge
 
 THINNEST_WIRE_MM = 0.08
 """The thinnest wire that a handbook for hand tools winds."""

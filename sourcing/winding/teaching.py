@@ -12,10 +12,11 @@ from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.stock.model import Bench, Spool, Trial
 from sourcing.winding.advice import TRIAL_TURNS, trial_wire_mm
 from sourcing.winding.doubts import NORMAL_95
+from sourcing.winding.learning import learn
 from sourcing.winding.lesson_words import should_have_opened
 from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.pitch_share import PitchShare
-from sourcing.winding.trials import ASSUMED_PITCH, Knowledge, Lesson, learn
+from sourcing.winding.trials import ASSUMED_PITCH, Knowledge, Lesson
 
 INDICES = (6.0, 8.0, 10.0, 12.0, 14.0, 16.0)
 SPOKEN_OF = 12.0

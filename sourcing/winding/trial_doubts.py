@@ -8,8 +8,8 @@ from sourcing.files.findings import Finding, quoted
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.stock.model import Spool
 from sourcing.stock.places import place_of_inner
+from sourcing.winding.learning import learn
 from sourcing.winding.lesson_words import take_back
-from sourcing.winding.trials import learn
 
 
 def surprises(spools: Iterable[Spool], units: str) -> Iterator[Finding]:

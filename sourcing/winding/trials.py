@@ -11,12 +11,11 @@ says, or a coil that slipped. It isn't averaged with the rest: the middle goes w
 widened until its band of 95 % reaches back to what was believed before, 15 % at least, and the next coil decides. As
 long as the spool has such a coil, a hand reckons with no weaker a wire than the label says (`Knowledge.reckoned_with`).
 
-Where coils of different spring indices disagree, the flow stress is taken to go with the index (index_trend.py).
+The coils of a spool one after the other are in learning.py.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from math import exp, hypot, inf, log, sqrt
 
@@ -26,7 +25,7 @@ from sourcing.stock.model import Trial
 from sourcing.winding import pull, springback
 from sourcing.winding.coil_reading import NORMAL_95, SURPRISE, ReadCoil, Shared, settled, with_legs
 from sourcing.winding.heat_change import as_wound
-from sourcing.winding.index_trend import AS_ONE_AT_INDEX, Trend
+from sourcing.winding.index_trend import Trend
 from sourcing.winding.leg_reading import leg_reading
 from sourcing.winding.lesson_words import (
     NO_COIL,
@@ -42,12 +41,6 @@ from sourcing.winding.pitch_share import PitchShare, pitch_reading
 
 REPEATABILITY = 0.004
 """Coils of one wire on one mandrel differ by this share of the diameter, one standard deviation (assumed)."""
-
-DISAGREE = 2.0
-"""From this many standard deviations on, coils of different indices are taken to disagree (assumed)."""
-
-APART = 1.25
-"""Indices of which one is so many times the other are different (assumed)."""
 
 ASSUMED_PITCH = PitchShare()
 """How the pitch opens where no coil has shown it."""
@@ -256,35 +249,6 @@ def untried(material: Material, wire_diameter_mm: float, tensile_strength_mpa: f
         material.flow_ratio_sd,
         label_ratio=material.flow_ratio,
     )
-
-
-def learn(
-    material: Material, wire_diameter_mm: float, tensile_strength_mpa: float, trials: Iterable[Trial]
-) -> Knowledge:
-    """What is known after a spool's trial coils, in the order in which they stand, of wire pulled as a sheet asks.
-
-    One flow stress for every index, unless coils of different indices disagree about it and a trend explains them
-    better.
-    """
-    coils = tuple(trials)
-    untaught = replace(untried(material, wire_diameter_mm, tensile_strength_mpa), pulled=True)
-    known = _after_all(untaught, coils, material)
-    if known.greatest_deviation <= DISAGREE or not _of_different_indices(known, coils):
-        return known
-    prior = Trend(AS_ONE_AT_INDEX, untaught.flow_ratio, untaught.flow_ratio_sd)
-    with_trend = _after_all(replace(untaught, trend=prior), coils, material)
-    return with_trend if with_trend.greatest_deviation < known.greatest_deviation else known
-
-
-def _after_all(known: Knowledge, coils: Iterable[Trial], material: Material) -> Knowledge:
-    for coil in coils:
-        known = known.after(coil, material)
-    return known
-
-
-def _of_different_indices(known: Knowledge, coils: Sequence[Trial]) -> bool:
-    indices = [springback.index_on_mandrel(coil.mandrel_mm, known.wire_diameter_mm) for coil in coils]
-    return max(indices) >= APART * min(indices)
 
 
 def _coil(known: Knowledge, trial: Trial, material: Material) -> ReadCoil:

@@ -11,9 +11,10 @@ import pytest
 from sourcing.stock.model import Bench, HandWinding, Trial
 from sourcing.winding import pull, springback
 from sourcing.winding.by_hand import bending_moment_n_mm, crank, force_at_handle_n, moment_with_pull_n_mm
+from sourcing.winding.learning import learn
 from sourcing.winding.model import Mandrel, ProfilePoint, WindingPlan, wire_of
 from sourcing.winding.plan import plan_winding
-from sourcing.winding.trials import Knowledge, learn
+from sourcing.winding.trials import Knowledge
 from sourcing.winding.workings import workings
 
 from .cases import BENCH, material, need, plan, planned, pocket, point, refused, spool

@@ -15,8 +15,9 @@ from hypothesis import strategies as st
 from sourcing.stock.model import Trial
 from sourcing.winding import springback
 from sourcing.winding.index_trend import AS_ONE_AT_INDEX, SLOPE, SLOPE_SD, Trend
+from sourcing.winding.learning import learn
 from sourcing.winding.measuring import CALIPER_SD_MM, MANDREL_SD_MM
-from sourcing.winding.trials import REPEATABILITY, Knowledge, learn, untried
+from sourcing.winding.trials import REPEATABILITY, Knowledge, untried
 
 from .cases import BENCH, material, need, planned, spool
 

@@ -11,11 +11,12 @@ from sourcing.springs.model import CompressionSpring, ConicalSpring
 from sourcing.springs.pressed import climb_mm
 from sourcing.stock.model import Trial
 from sourcing.winding.coil_reading import NORMAL_95
+from sourcing.winding.learning import learn
 from sourcing.winding.pitch_share import PITCH_SHARE, PITCH_SHARE_SD, PitchShare, pitch_reading
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.pressed_task import brought_length_sd_mm
 from sourcing.winding.saving.compression.diameter import came_out_with_pitch
-from sourcing.winding.trials import Knowledge, learn
+from sourcing.winding.trials import Knowledge
 from sourcing.winding.turns import pitch_ratio
 
 from . import cases

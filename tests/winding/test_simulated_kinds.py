@@ -22,12 +22,13 @@ from sourcing.stock.model import Spool, Trial
 from sourcing.winding import springback
 from sourcing.winding.doubts import COILS_DOUBT, NORMAL_95, RATE_DOUBT, opening_sd
 from sourcing.winding.heat_change import heat_change, heated_sd_mm
+from sourcing.winding.learning import learn
 from sourcing.winding.leg_reading import LEG_SD_DEG, TURNS_SD
 from sourcing.winding.measuring import CALIPER_SD_MM, MANDREL_SD_MM
 from sourcing.winding.model import Made, WindingPlan
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.torsion.task import angle_sd_deg
-from sourcing.winding.trials import REPEATABILITY, Knowledge, learn
+from sourcing.winding.trials import REPEATABILITY, Knowledge
 
 from .cases import BENCH, material, planned, spool
 from .test_extension import a_need as a_catch

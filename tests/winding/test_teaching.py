@@ -9,9 +9,9 @@ import pytest
 
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.stock.model import Bench, Trial
+from sourcing.winding.learning import learn
 from sourcing.winding.taught_words import said
 from sourcing.winding.teaching import taught
-from sourcing.winding.trials import learn
 
 from .cases import spool
 

@@ -11,8 +11,9 @@ from hypothesis import strategies as st
 
 from sourcing.materials.model import Material
 from sourcing.stock.model import Trial
+from sourcing.winding.learning import learn
 from sourcing.winding.lesson_words import WIDE_DOUBT
-from sourcing.winding.trials import Knowledge, learn, untried
+from sourcing.winding.trials import Knowledge, untried
 
 from .cases import material
 

@@ -16,9 +16,10 @@ from sourcing.stock.model import Bench, Spool, Trial
 from sourcing.stock.trial_bounds import least_outside_mm, measures_too_little, reading_error_mm
 from sourcing.winding.heat import change_of_diameter
 from sourcing.winding.in_hand import keeps
+from sourcing.winding.learning import learn
 from sourcing.winding.measuring import CALIPER_SD_MM
 from sourcing.winding.model import Mandrel, WindingPlan, Wire
-from sourcing.winding.trials import Knowledge, learn
+from sourcing.winding.trials import Knowledge
 
 Answer = Literal["keep", "change", "wind again", "measure first"]
 

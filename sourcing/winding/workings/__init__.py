@@ -15,8 +15,9 @@ from sourcing.figures.working import Working
 from sourcing.springs.workings import workings as of_spring
 from sourcing.springs.workings.inputs import NOT_STATED, Stated
 from sourcing.stock.model import Bench, Spool
+from sourcing.winding.learning import learn
 from sourcing.winding.model import Made, WindingPlan
-from sourcing.winding.trials import Knowledge, learn
+from sourcing.winding.trials import Knowledge
 from sourcing.winding.workings.chances import chances
 from sourcing.winding.workings.laying import laying
 from sourcing.winding.workings.mandrel import AFTER_HEAT, AS_WOUND, mandrel

@@ -25,6 +25,7 @@ from sourcing.springs.model import (
 from sourcing.stock.model import Bench
 from sourcing.winding.conical.mandrel import laid_cone
 from sourcing.winding.doubts import NORMAL_95
+from sourcing.winding.learning import learn
 from sourcing.winding.making import laid
 from sourcing.winding.model import Band, Made, Mandrel, WindingPlan
 from sourcing.winding.pitch_share import PITCH_SHARE
@@ -37,7 +38,7 @@ from sourcing.winding.solid.release import release_of
 from sourcing.winding.solid.shape import MandrelSolid, solid_of
 from sourcing.winding.solid.words import solid_said
 from sourcing.winding.springback import plastic_moment_n_mm
-from sourcing.winding.trials import Knowledge, learn
+from sourcing.winding.trials import Knowledge
 from sourcing.winding.turns import turns_from
 from tests.winding.cases import BENCH, material, plan
 
