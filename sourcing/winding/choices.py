@@ -13,11 +13,12 @@ from dataclasses import dataclass, replace
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_force, show_stress
 from sourcing.stock.model import Bench
-from sourcing.winding.mandrel import CLEARLY_SURER, DOES_NOT_SERVE, EXPECTED
+from sourcing.winding.choice_words import for_or_against, how_sure, how_well, joined
+from sourcing.winding.mandrel import DOES_NOT_SERVE, EXPECTED
 from sourcing.winding.model import MandrelChoice, Refusal, WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.search import COMES_OUT
-from sourcing.winding.serving_words import NEAR
+from sourcing.winding.serving_words import near_only
 from sourcing.winding.solid.coil import coil_of
 from sourcing.winding.solid.made import has_room, no_room_said, sleeve_of, with_shank
 from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, greatest_pull_n, safety_at
@@ -44,24 +45,6 @@ class _Case:
         """Whether the plan shown is wound on a mandrel of that kind and size."""
         mandrel = self.shown.mandrel
         return (mandrel.made_as, mandrel.diameter_mm) == (kind, size_mm)
-
-    def how_well(self, made: WindingPlan) -> str:
-        """After a semicolon that a mandrel gives a near fit only, or serves wholly where that of the plan does not."""
-        if made.fit.fits != "yes":
-            return f"; {NEAR}"
-        return "" if self.shown.fit.fits == "yes" else "; serves wholly"
-
-    def surer(self, chance: float) -> bool:
-        """Whether a chance is better than that of the plan shown, as both stand on the sheet."""
-        return round(chance, 2) > round(self.shown.tries.first, 2)
-
-    def how_sure(self, chance: float) -> str:
-        """A chance beside that of the plan shown, in words that go with the figures on the sheet."""
-        both = f"({chance:.2f} against {self.shown.tries.first:.2f})"
-        better_by = round(round(chance, 2) - round(self.shown.tries.first, 2), 2)
-        if better_by > 0.0:
-            return f"{'hardly surer' if better_by < CLEARLY_SURER else 'surer'} {both}"
-        return "no surer" if better_by == 0.0 else f"less sure {both}"
 
 
 def with_choices(plan: WindingPlan, need: Need, wire: Wire, bench: Bench) -> WindingPlan:
@@ -90,7 +73,7 @@ def mandrel_choices(plan: WindingPlan, need: Need, wire: Wire, bench: Bench) -> 
 def _chosen(plan: WindingPlan) -> MandrelChoice:
     mandrel = plan.mandrel
     said = {"rod": "on hand", "turned": "to turn, file or buy", "printed": "printed, as made here"}[mandrel.kind]
-    near = "" if plan.fit.fits == "yes" else f"; {NEAR}"
+    near = "" if plan.fit.fits == "yes" else f"; {near_only(plan)}"
     return MandrelChoice(
         mandrel.made_as,
         mandrel.diameter_mm,
@@ -112,23 +95,13 @@ def _rods(case: _Case) -> Iterator[MandrelChoice]:
         if isinstance(made, Refusal):
             yield MandrelChoice("rod", rod_mm, None, "no", False, f"on hand; no: {_why(made)}")
         else:
-            yield MandrelChoice(
-                "rod", rod_mm, made.tries.first, made.fit.fits, False, f"on hand; {_of_rod(case, made)}"
-            )
+            said = joined("on hand", for_or_against(made, case.shown), how_well(made, case.shown))
+            yield MandrelChoice("rod", rod_mm, made.tries.first, made.fit.fits, False, said)
 
 
 def _why(refusal: Refusal) -> str:
     """The bare reason of a refusal, without the mandrel that it is about and those that it expects."""
     return refusal.why.rpartition(DOES_NOT_SERVE)[2].rpartition(COMES_OUT)[2].partition(EXPECTED)[0]
-
-
-def _of_rod(case: _Case, made: WindingPlan) -> str:
-    """What speaks for or against a rod that serves."""
-    if made.fit.fits != "yes" and case.shown.fit.fits == "yes":
-        return NEAR
-    how_sure, further = case.how_sure(made.tries.first), (made.fit.score or 0) < (case.shown.fit.score or 0)
-    but = ", but further from what is wanted" if further and case.surer(made.tries.first) else ""
-    return f"{how_sure}{but}{case.how_well(made)}"
 
 
 def _next_to(size_mm: float, rods_mm: Iterable[float]) -> Iterator[float]:
@@ -142,9 +115,10 @@ def _turned(case: _Case) -> Iterator[MandrelChoice]:
     """One made to size, where the plan is wound on another."""
     if case.shows("turned", case.right.mandrel.diameter_mm):
         return
-    chance = case.right.tries.first
-    said = f"to turn, file or buy; {case.how_sure(chance)}, for more work{case.how_well(case.right)}"
-    yield MandrelChoice("turned", case.right.mandrel.diameter_mm, chance, case.right.fit.fits, False, said)
+    made = case.right
+    work = ", ".join(filter(None, (how_sure(made, case.shown), "for more work")))
+    said = joined("to turn, file or buy", work, how_well(made, case.shown))
+    yield MandrelChoice("turned", made.mandrel.diameter_mm, made.tries.first, made.fit.fits, False, said)
 
 
 def _printed(case: _Case) -> Iterator[MandrelChoice]:
@@ -191,7 +165,7 @@ def _made(case: _Case, solid: MandrelSolid, said: str) -> MandrelChoice:
     safety, most_n = safety_at(plan, solid, case.bench), greatest_pull_n(plan, solid, case.bench)
     most = show_force(most_n, units)
     if safety >= SAFE:
-        said = f"{said};{word} pull {most} at most{case.how_well(plan)}"
+        said = joined(f"{said};{word} pull {most} at most", how_well(plan, case.shown))
     elif most_n > 0:
         said = f"no: {said}; it would serve with a pull of {most} at most, too little here"
     else:

@@ -25,10 +25,21 @@ def but_for(plan: WindingPlan) -> str:
 
     The chance is of the clearances and of the figures that are wanted, each within its tolerance.
     """
-    broken = [limit.limit for limit in plan.fit.broken]
+    broken = left_out(plan)
     if not broken:
         return ""
     return f"but for {'that' if len(broken) == len(what_is_off(plan)) else ' and '.join(broken)}"
+
+
+def left_out(plan: WindingPlan) -> tuple[str, ...]:
+    """The limits that a plan does not hold, by name: its chance does not count them."""
+    return tuple(limit.limit for limit in plan.fit.broken)
+
+
+def near_only(plan: WindingPlan) -> str:
+    """That a mandrel gives a near fit only, with its chance where that leaves limits out, and which."""
+    broken = left_out(plan)
+    return f"{NEAR} ({plan.tries.first:.2f} but for {' and '.join(broken)})" if broken else NEAR
 
 
 def what_serves(plan: WindingPlan) -> str:

@@ -87,10 +87,10 @@ def test_what_is_said_of_a_rod_or_a_turned_mandrel_is_what_its_own_sheet_says() 
     [(-0.01, "less sure ("), (0.0, "no surer,"), (0.01, "hardly surer ("), (0.09, "hardly surer ("), (0.10, "surer (")],
 )
 def test_what_is_said_of_how_sure_a_mandrel_is_goes_with_the_figures_beside_it(better_by: float, said: str) -> None:
-    asked = planned(plan_winding(need(), spool(1.0), BENCH, 6.5))
-    chance = round(the("turned", mandrel_choices(asked, need(), wire_of(spool(1.0)), BENCH)).chance or 0.0, 2)
+    asked = planned(plan_winding(need(), spool(0.9), BENCH, 6.0))
+    chance = round(the("turned", mandrel_choices(asked, need(), wire_of(spool(0.9)), BENCH)).chance or 0.0, 2)
     shown = replace(asked, tries=replace(asked.tries, first=chance - better_by))
-    told = the("turned", mandrel_choices(shown, need(), wire_of(spool(1.0)), BENCH)).said
+    told = the("turned", mandrel_choices(shown, need(), wire_of(spool(0.9)), BENCH)).said
     assert told.startswith(f"to turn, file or buy; {said}")
     assert better_by == 0.0 or f" ({chance:.2f} against {chance - better_by:.2f}), for more work" in told
 
