@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -130,7 +131,8 @@ def test_a_coil_that_no_longer_clears_its_rod_wound_up_is_wound_again_on_a_large
 def test_a_diameter_and_an_angle_of_two_coils_are_told_and_teach_nothing():
     spring = meant(COIL)
     saved = came_out_with_angle(COIL, spring.outside_diameter_mm, ((spring.free_angle_deg or 0.0) + 150.0) % 360.0)
-    assert any("do not belong to one coil" in said for said in saved.said)
+    assert saved.said[1].startswith("Diameter and angle do not belong to one coil")
+    assert saved.said[2].startswith("Wind it again")
     assert not any("next" in said for said in saved.said)
     assert not any("springwright trial" in said for said in saved.said)
 
@@ -153,6 +155,23 @@ def test_where_the_need_names_no_angle_legs_may_stand_as_they_like_and_an_angle_
 def test_a_coil_smaller_than_its_mandrel_and_wire_is_refused():
     with pytest.raises(SenselessError, match="less than its mandrel and two wires"):
         came_out(COIL, 6.0)
+
+
+@pytest.mark.parametrize(
+    ("off_deg", "verdict"),
+    [
+        (-10.0, "keep it as it is"),
+        (-30.0, "it can be saved, as told below"),
+        (-60.0, "wind it again; bending its legs does not save it"),
+    ],
+)
+def test_whatever_was_measured_the_first_sentence_has_the_verdict(off_deg: float, verdict: str):
+    outside_mm, angle_deg = off_by(COIL, off_deg), ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0
+    of_both = came_out_with_angle(COIL, outside_mm, angle_deg)
+    for saved in (came_out(COIL, outside_mm), came_out_angle(COIL, angle_deg), of_both):
+        assert re.fullmatch(rf"It.* came out at .* instead of .*: {verdict}\.", saved.said[0])
+    assert "outside" in of_both.said[0]
+    assert f"legs came out at {show_angle(angle_deg)}" in of_both.said[0]
 
 
 def legs_told(said: tuple[str, ...]) -> list[str]:
@@ -204,6 +223,6 @@ def test_legs_that_are_bent_on_a_spring_that_then_serves_only_nearly_are_told_as
     coil = replace(coil, plan=replace(coil.plan, fit=judged(coil, spring)))
     short, long = (came_out(coil, off_by(coil, off_deg)) for off_deg in (-20.0, 20.0))
     assert short.answer == long.answer == "change"
-    assert short.said[2].startswith("Only a near fit can be made of it")
+    assert ": only a near fit can be made of it" in short.said[0]
     assert any(said.startswith("active coils does not hold") for said in short.said)
-    assert not any("near fit" in said for said in long.said)
+    assert long.said[0].endswith(": it can be saved, as told below, the near fit that was planned.")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from sourcing.springs import turned
@@ -31,10 +31,10 @@ from sourcing.winding.saving.torsion.body import (
     wanted_of,
 )
 from sourcing.winding.saving.torsion.words import (
-    TWO_COILS,
+    diameter_came,
+    legs_came,
     measure_too,
-    said_of_angle,
-    said_of_diameter,
+    said_of_deed,
     said_of_legs,
     said_of_stop,
     said_of_surprise,
@@ -51,8 +51,8 @@ def came_out(coil: Coil, outside_mm: float) -> Saved:
     came = as_it_came(wanted, mean_mm)
     trial = coil.trial(mandrel_mm(coil), outside_mm)
     off_deg, surprising = turned_on_deg(wanted, came), coil.known_then(trial).unsettled
-    said = (*said_of_diameter(coil, outside_mm), *said_of_legs(coil, off_deg))
-    return _answer(coil, Came(came, off_deg, trial, surprising), iter(said))
+    came_so = Came(came, off_deg, trial, surprising)
+    return _answer(coil, diameter_came(coil, outside_mm), came_so, said_of_legs(coil, off_deg))
 
 
 def came_out_angle(coil: Coil, angle_deg: float) -> Saved:
@@ -61,7 +61,7 @@ def came_out_angle(coil: Coil, angle_deg: float) -> Saved:
     coils = wanted.active_coils + off_deg / WHOLE_TURN_DEG
     came = with_coils(wanted, wanted.mean_diameter_mm * wanted.active_coils / coils, coils)
     surprising = abs(off_deg) > SURPRISE * expected_sd_deg(coil)
-    return _answer(coil, Came(came, off_deg, None, surprising), said_of_angle(coil, angle_deg))
+    return _answer(coil, f"Its {legs_came(coil, angle_deg)}", Came(came, off_deg, None, surprising))
 
 
 def came_out_with_angle(coil: Coil, outside_mm: float, angle_deg: float) -> Saved:
@@ -74,12 +74,15 @@ def came_out_with_angle(coil: Coil, outside_mm: float, angle_deg: float) -> Save
     came = with_coils(wanted, mean_mm, wanted.active_coils + off_deg / WHOLE_TURN_DEG)
     trial = replace(coil.trial(mandrel_mm(coil), outside_mm), stop_angle_deg=stop_deg(coil), leg_angle_deg=angle_deg)
     lesson = coil.known_then(trial).lessons[-1]
-    said = (*said_of_diameter(coil, outside_mm), *said_of_angle(coil, angle_deg))
-    return _answer(coil, Came(came, off_deg, trial, lesson.surprising, lesson.agree), iter(said))
+    at = f"{diameter_came(coil, outside_mm)}, and its {legs_came(coil, angle_deg)}"
+    return _answer(coil, at, Came(came, off_deg, trial, lesson.surprising, lesson.agree))
 
 
-def _answer(coil: Coil, came: Came, first: Iterator[str]) -> Saved:
-    """What to do: keep it, bend its legs, or wind it again and stop the crank elsewhere."""
+def _answer(coil: Coil, at: str, came: Came, of_legs: Iterable[str] = ()) -> Saved:
+    """What to do: keep it, bend its legs, or wind it again and stop the crank elsewhere.
+
+    `at`: what was measured beside what was meant; `of_legs`: where legs that were not measured should stand.
+    """
     wanted = wanted_of(coil)
     as_it_is = Way("keep", came.spring, judged(coil, came.spring))
     bent = replace(came.spring, free_angle_deg=wanted.free_angle_deg)
@@ -91,9 +94,9 @@ def _answer(coil: Coil, came: Came, first: Iterator[str]) -> Saved:
     later_deg = -came.off_deg * turns_laid(coil) / came.spring.active_coils
     next_stop = None if planned is None else (planned + later_deg) % WHOLE_TURN_DEG
     said = joined_said(
-        first,
-        [] if came.agree else [TWO_COILS],
-        said_of_verdict(coil, came, way),
+        said_of_verdict(coil, at, came, way),
+        of_legs,
+        said_of_deed(coil, came, way),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
         said_of_surprise(came),

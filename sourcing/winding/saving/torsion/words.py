@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from sourcing.quantities import show_angle, show_diameter
 from sourcing.springs.model import TorsionSpring
-from sourcing.winding.in_hand import keeps
 from sourcing.winding.leg_reading import WHOLE_TURN_DEG
 from sourcing.winding.saving.coil import HARDLY_CHANCE, Coil, Way, came_out_at, keep_it, save_it
 from sourcing.winding.saving.torsion.body import Came, legs_meant_deg, wanted_of
@@ -19,16 +18,16 @@ TWO_COILS = (
 """What is said of a diameter and an angle that no one coil has."""
 
 
-def said_of_diameter(coil: Coil, outside_mm: float) -> Iterator[str]:
+def diameter_came(coil: Coil, outside_mm: float) -> str:
     """The diameter that was measured beside the one meant."""
     assert isinstance(coil.meant, TorsionSpring)
-    yield came_out_at(*(show_diameter(mm, coil.units) for mm in (outside_mm, coil.meant.outside_diameter_mm))) + "."
+    return came_out_at(*(show_diameter(mm, coil.units) for mm in (outside_mm, coil.meant.outside_diameter_mm)))
 
 
-def said_of_angle(coil: Coil, angle_deg: float) -> Iterator[str]:
+def legs_came(coil: Coil, angle_deg: float) -> str:
     """The angle that was measured beside the one meant."""
     came, meant = show_angle(angle_deg), show_angle(legs_meant_deg(coil) or 0.0)
-    yield f"Its legs came out at {came}" + (", as meant." if came == meant else f" instead of {meant}.")
+    return f"legs came out at {came}" + (", as meant" if came == meant else f" instead of {meant}")
 
 
 def said_of_legs(coil: Coil, off_deg: float) -> Iterator[str]:
@@ -43,24 +42,35 @@ def said_of_legs(coil: Coil, off_deg: float) -> Iterator[str]:
     )
 
 
-def said_of_verdict(coil: Coil, came: Came, way: Way[TorsionSpring]) -> Iterator[str]:
-    """Whether it is kept, has its legs bent, or is wound again."""
-    kept = "All its wire is in the body still, so its rate is the one that was meant"
+def said_of_verdict(coil: Coil, at: str, came: Came, way: Way[TorsionSpring]) -> Iterator[str]:
+    """Whether it is kept, can be saved, or is wound again; `at`: what was measured beside what was meant."""
+    verdict = _verdict(coil, way)
+    if came.agree:
+        yield f"{at}: {verdict}."
+    else:
+        yield f"{at}."
+        yield TWO_COILS
+        yield f"{verdict[0].upper()}{verdict[1:]}."
+
+
+def _verdict(coil: Coil, way: Way[TorsionSpring]) -> str:
+    if way.answer == "keep":
+        return keep_it(coil, way)
+    return save_it(coil, way) if way.answer == "change" else "wind it again; bending its legs does not save it"
+
+
+def said_of_deed(coil: Coil, came: Came, way: Way[TorsionSpring]) -> Iterator[str]:
+    """How its legs are bent and what rate it has, or why bending them does not do."""
     now, meant = (coil.shown(spring.active_coils) for spring in (came.spring, wanted_of(coil)))
     coils = f"{now} coils" + ("" if now == meant else f" instead of {meant}")
+    kept = f"All its wire is in the body still, so its rate is the one that was meant: {coils}{coil.counted}."
     if way.answer == "keep":
-        keep = keep_it(coil, way)
-        yield f"{keep[0].upper()}{keep[1:]}. {kept}: {coils}{coil.counted}."
+        yield kept
     elif way.answer == "change":
-        if not keeps(way.fit, coil.plan.fit):
-            near = save_it(coil, way)
-            yield f"{near[0].upper()}{near[1:]}."
-        yield f"Bend its legs {_back(came.off_deg)} where they leave the coil. {kept}: {coils}{coil.counted}."
-    else:
-        yield "Wind it again: bending its legs does not save it."
-        if wanted_of(coil).free_angle_deg is not None and abs(came.off_deg) > BENT_AT_MOST_DEG:
-            off = show_angle(abs(came.off_deg))
-            yield f"They are {off} off, and are bent by {BENT_AT_MOST_DEG:g} deg at most (assumed)."
+        yield f"Bend its legs {_back(came.off_deg)} where they leave the coil. {kept}"
+    elif wanted_of(coil).free_angle_deg is not None and abs(came.off_deg) > BENT_AT_MOST_DEG:
+        off = show_angle(abs(came.off_deg))
+        yield f"Its legs are {off} off, and are bent by {BENT_AT_MOST_DEG:g} deg at most (assumed)."
     if came.trial is None and abs(came.off_deg) >= 1.0:
         outside_mm = came.spring.mean_diameter_mm / (1.0 + coil.change_to_come) + coil.wire_mm
         yield f"If the turns were counted right, it is {show_diameter(outside_mm, coil.units)} outside."
