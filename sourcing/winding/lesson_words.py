@@ -24,6 +24,9 @@ OTHER_WAY = (
 
 OF_NO_ONE_COIL = "has a diameter and an angle of its legs that do not belong together"
 
+SET_ASIDE = "set aside, for the coil after it came out as was expected, and not as this one."
+"""What is said of a surprise that the next coil has shown to be a coil that slipped or was measured wrongly."""
+
 TEACH_NOTHING = (NO_COIL, OPENS_FULLY)
 """Lessons that stand alone: what came out and what was expected add nothing."""
 

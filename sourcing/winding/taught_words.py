@@ -46,8 +46,17 @@ def _decided(taught: Taught) -> Iterator[str]:
             f"label says. Measure it and mend material or diameter of {taught.spool.id}: its strength, and so every "
             "limit of a spring of it, is still the label's."
         )
+    elif taught.sets_aside:
+        yield (
+            "It does not agree with the coil before it, which was too far off to be chance, but with what was expected "
+            "before that: that one is set aside and moves no mandrel. Until its trial is out of the file, moment and "
+            "energy stay no smaller than the wire of the label gives."
+        )
     elif taught.agrees_with_surprise is False:
-        yield "It does not agree with the coil before it, which was too far off to be chance: that one counts no more."
+        yield (
+            "It does not agree with the coil before it, which was too far off to be chance, nor with what was expected "
+            "before that: measure wire and mandrel again and wind another coil."
+        )
 
 
 def _first(taught: Taught, units: str) -> str:
@@ -60,11 +69,11 @@ def _first(taught: Taught, units: str) -> str:
         return f"It {lesson.came_otherwise(units)}: {lesson.said}"
     of = f"for a coil of {_short(size.mean_diameter_mm, units)} mean diameter"
     now, was = _alike(size.mandrel_mm, size.mandrel_before_mm, units)
-    told = "assumed" if len(taught.spool.trials) == 1 else "its coils before said"
+    told = "its coils before said" if taught.coils_before else "assumed"
     if now == was:
         return f"This wire springs back as {told}: {of} a mandrel of {now} stays right."
     less = "less" if size.mandrel_mm > size.mandrel_before_mm else "more"
-    return f"This wire springs back {less} than {told}: {of} use {now}, not {was.removesuffix(' ' + units)}."
+    return f"This wire springs back {less} than {told}: {of} use {now}, not {was.rpartition(' ')[0]}."
 
 
 def _this_coil(taught: Taught, units: str) -> Iterator[str]:

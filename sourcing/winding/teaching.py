@@ -5,8 +5,7 @@ Sizes are as wound, before any heat. A spool is spoken of at spring indices that
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from math import log
+from dataclasses import dataclass, replace
 
 from sourcing.materials.strength import tensile_strength_mpa
 from sourcing.stock.model import Bench, Spool, Trial
@@ -39,8 +38,9 @@ class Size:
 class Taught:
     """What the last trial taught. `another_band` is what would be left of the band after one more trial coil.
 
-    `sizes` of a coil too far off to be chance are nothing to wind by (`told_sizes`). `agrees_with_surprise`: whether
-    it points where such a coil before it did; None where the one before was none. `pitch_before`, `pitch`: how the
+    `sizes` of a coil too far off to be chance are nothing to wind by (`told_sizes`). A coil that does not agree with
+    such a one before it is held against what was known before that: `coils_before` of those count. `sets_aside`:
+    whether it has set that one aside. `pitch_before`, `pitch`: how the
     pitch opens, before this coil and now. `as_expected_mm`: the mandrel that gives what was expected of this coil, None
     where it should have opened fully.
     """
@@ -52,10 +52,16 @@ class Taught:
     another_band: float
     another_wire_mm: float
     used_wire_mm: float
-    agrees_with_surprise: bool | None = None
+    coils_before: int = 0
+    sets_aside: bool = False
     pitch_before: PitchShare = ASSUMED_PITCH
     pitch: PitchShare = ASSUMED_PITCH
     as_expected_mm: float | None = None
+
+    @property
+    def agrees_with_surprise(self) -> bool | None:
+        """Whether it came out as a surprise before it did; None where there was none, or where it cannot tell."""
+        return self.lesson.agrees_with_surprise
 
     @property
     def told_sizes(self) -> tuple[Size, ...]:
@@ -70,7 +76,8 @@ class Taught:
     @property
     def another_is_worth_it(self) -> bool:
         """Whether another trial coil would be worth its wire."""
-        return self.lesson.surprising or self.another_band < WORTH_NARROWING * self.spoken_of.band
+        undecided = self.agrees_with_surprise is False and not self.sets_aside
+        return self.lesson.surprising or undecided or self.another_band < WORTH_NARROWING * self.spoken_of.band
 
 
 def taught(spool: Spool, bench: Bench) -> Taught | None:
@@ -78,9 +85,14 @@ def taught(spool: Spool, bench: Bench) -> Taught | None:
     strength_mpa = tensile_strength_mpa(spool.material, spool.wire_diameter_mm)
     if strength_mpa is None or not spool.trials:
         return None
-    before = learn(spool.material, spool.wire_diameter_mm, strength_mpa, spool.trials[:-1])
     trial = spool.trials[-1]
     after = learn(spool.material, spool.wire_diameter_mm, strength_mpa, spool.trials)
+    before = learn(spool.material, spool.wire_diameter_mm, strength_mpa, spool.trials[: _held_against(after)])
+    lesson = after.lessons[-1]
+    if lesson.agrees_with_surprise is False:
+        held = before.after(trial, spool.material).lessons[-1]
+        expected_mm, deviations = held.expected_outside_diameter_mm, held.deviations
+        lesson = replace(lesson, expected_outside_diameter_mm=expected_mm, deviations=deviations)
     sizes = tuple(_size(index * spool.wire_diameter_mm, before, after) for index in INDICES)
     spoken_of = sizes[INDICES.index(SPOKEN_OF)]
     coil = Trial(spoken_of.mandrel_mm, after.finished_mean_mm(spoken_of.mandrel_mm) + spool.wire_diameter_mm)
@@ -88,20 +100,28 @@ def taught(spool: Spool, bench: Bench) -> Taught | None:
     return Taught(
         spool,
         bench,
-        after.lessons[-1],
+        lesson,
         sizes,
         _band(another, spoken_of.mandrel_mm),
         trial_wire_mm(spoken_of.mandrel_mm, spool.wire_diameter_mm),
         trial_wire_mm(trial.mandrel_mm, spool.wire_diameter_mm, trial.turns or TRIAL_TURNS),
-        _agrees(spool, strength_mpa, before, after) if before.unsettled and not after.unsettled else None,
+        len(before.counted),
+        any(each.set_aside for each in after.lessons[-2:]),
         before.pitch,
         after.pitch,
-        _as_expected_mm(after),
+        _as_expected_mm(after, lesson),
     )
 
 
-def _as_expected_mm(after: Knowledge) -> float | None:
-    lesson = after.lessons[-1]
+def _held_against(after: Knowledge) -> int:
+    """How many coils the last one is held against: those before a surprise with which it does not agree, else all."""
+    *earlier, last = after.lessons
+    if last.agrees_with_surprise is not False:
+        return len(earlier)
+    return max((number for number, lesson in enumerate(earlier, 1) if not lesson.surprising), default=0)
+
+
+def _as_expected_mm(after: Knowledge, lesson: Lesson) -> float | None:
     if should_have_opened(lesson.trial.mandrel_mm, lesson.expected_outside_diameter_mm):
         return None
     return _turned_mm(after.mandrel_mm(lesson.expected_outside_diameter_mm - after.wire_diameter_mm))
@@ -109,13 +129,6 @@ def _as_expected_mm(after: Knowledge) -> float | None:
 
 def _turned_mm(mandrel_mm: float) -> float:
     return round(round(mandrel_mm / TURNED_STEP_MM) * TURNED_STEP_MM, 2)
-
-
-def _agrees(spool: Spool, strength_mpa: float, before: Knowledge, after: Knowledge) -> bool:
-    """Whether the coil after a surprise points where that did, and not where the coils before it had."""
-    earlier = learn(spool.material, spool.wire_diameter_mm, strength_mpa, spool.trials[:-2])
-    now = log(after.flow_ratio)
-    return abs(now - log(before.flow_ratio)) < abs(now - log(earlier.flow_ratio))
 
 
 def _size(mean_mm: float, before: Knowledge, after: Knowledge) -> Size:

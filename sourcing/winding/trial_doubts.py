@@ -11,6 +11,9 @@ from sourcing.stock.places import place_of_inner
 from sourcing.winding.learning import learn
 from sourcing.winding.lesson_words import take_back
 
+SET_ASIDE_STILL = "a file without it: it is set aside, for the coil after it came out as was expected"
+"""What to do about a trial that the next coil has set aside."""
+
 
 def surprises(spools: Iterable[Spool], units: str) -> Iterator[Finding]:
     """A doubt for each trial coil that was too far off to be chance, at its own line."""
@@ -22,7 +25,8 @@ def surprises(spools: Iterable[Spool], units: str) -> Iterator[Finding]:
         for number, lesson in enumerate(lessons):
             if lesson.surprising:
                 found = f"this trial of {quoted(spool.id)} {lesson.came_otherwise(units)}, too far off to be chance"
-                yield Finding(place_of_inner(spool.place, "trials", number), found, _expected(spool, number))
+                expected = SET_ASIDE_STILL if lesson.set_aside else _expected(spool, number)
+                yield Finding(place_of_inner(spool.place, "trials", number), found, expected)
 
 
 def _expected(spool: Spool, number: int) -> str:

@@ -8,10 +8,9 @@ The legs of a torsion spring are a second reading of the same coil (leg_reading.
 
 A coil more than three standard deviations from what was expected is a surprise: another wire or grade than the label
 says, or a coil that slipped. It isn't averaged with the rest: the middle goes where that coil points, the doubt is
-widened until its band of 95 % reaches back to what was believed before, 15 % at least, and the next coil decides. As
-long as the spool has such a coil, a hand reckons with no weaker a wire than the label says (`Knowledge.reckoned_with`).
-
-The coils of a spool one after the other are in learning.py.
+widened until its band of 95 % reaches back to what was believed before, 15 % at least, and the next coil decides
+(learning.py). As long as the spool has such a coil, set aside or not, a hand reckons with no weaker a wire than the
+label says (`Knowledge.reckoned_with`).
 """
 
 from __future__ import annotations
@@ -31,6 +30,8 @@ from sourcing.winding.lesson_words import (
     NO_COIL,
     OF_NO_ONE_COIL,
     OPENS_FULLY,
+    SET_ASIDE,
+    TEACH_NOTHING,
     WIDE_DOUBT,
     beside_expected,
     lesson_said,
@@ -56,7 +57,9 @@ class Lesson:
     Diameters are outside ones, as wound. `flow_ratio_alone` is what this coil says without the prior, None where it
     has not opened at all; `deviations` is how far it came from what was expected, in standard deviations.
     `outside_by_legs_mm` is the diameter that the legs of a torsion spring tell; `agree` is whether the caliper's can be
-    of the same coil.
+    of the same coil. `agrees_with_surprise`: whether it came out as a surprise before it did, False where it did not,
+    None where there was none before it or it cannot tell. `set_aside`: a surprise with which the next coil did not
+    agree, but with what was known before, so that it teaches nothing.
     """
 
     trial: Trial
@@ -68,6 +71,13 @@ class Lesson:
     said: str
     outside_by_legs_mm: float | None = None
     agree: bool = True
+    agrees_with_surprise: bool | None = None
+    set_aside: bool = False
+
+    @property
+    def when_set_aside(self) -> Lesson:
+        """The same once the next coil has set it aside."""
+        return replace(self, set_aside=True, said=self.said if self.said in TEACH_NOTHING else SET_ASIDE)
 
     def came_otherwise(self, units: str) -> str:
         """How it came out otherwise than expected, as a verb and what belongs to it."""
@@ -210,7 +220,12 @@ class Knowledge:
     @property
     def greatest_deviation(self) -> float:
         """How far the coil that was expected least came from what was expected, in standard deviations."""
-        return max((abs(lesson.deviations) for lesson in self.lessons), default=0.0)
+        return max((abs(lesson.deviations) for lesson in self.counted), default=0.0)
+
+    @property
+    def counted(self) -> tuple[Lesson, ...]:
+        """The lessons of coils that are not set aside."""
+        return tuple(lesson for lesson in self.lessons if not lesson.set_aside)
 
 
 @formula(

@@ -80,6 +80,13 @@ def test_the_mean_diameter_is_walked_back_to_the_mandrel_and_the_flow_stress() -
     assert by_figure["released_index"].source == "derived, see winding_model"
 
 
+def test_a_trial_that_is_set_aside_is_not_counted_among_those_of_the_flow_stress() -> None:
+    wire = spool(0.8, Trial(6.0, 7.8), Trial(6.0, 8.9))
+    by_figure = shown(planned(plan_winding(need(), wire, BENCH)), wire)
+    assert by_figure["flow_ratio"].source.startswith("1 trial coil of spool 0.8")
+    assert by_figure["flow_ratio"].value == shown(*tried())["flow_ratio"].value
+
+
 def test_without_a_trial_the_flow_stress_is_the_prior_from_memory() -> None:
     prior = shown(*cylinder())["flow_ratio"]
     assert prior.value == 1.08

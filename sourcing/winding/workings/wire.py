@@ -48,7 +48,7 @@ def _flow_ratio(plan: WindingPlan, known: Knowledge) -> Iterator[Working]:
     """The prior of the material, or what the spool's trials made of it."""
     values = {"flow_ratio": known.flow_ratio, "flow_ratio_sd": known.flow_ratio_sd}
     if known.lessons:
-        trials = f"{len(known.lessons)} trial coil{'s' if len(known.lessons) > 1 else ''} of {plan.wire}"
+        trials = f"{len(known.counted)} trial coil{'s' if len(known.counted) > 1 else ''} of {plan.wire}"
         yield from (given(name, value, f"{trials}; derived, see winding_model") for name, value in values.items())
         return
     priors = {fact.figure.replace(" ", "_"): fact for fact in facts(plan.finished.spring.material)}
