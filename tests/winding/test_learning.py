@@ -48,6 +48,8 @@ def what_is_known(known: Knowledge) -> Knowledge:
 
 
 GOOD, SLIPPED_LARGE, SLIPPED_SMALL = Trial(6.0, 8.95), Trial(6.0, 12.5), Trial(6.0, 7.8)
+MISREAD = replace(a_trial(8.16, 6.0), leg_angle_deg=((a_trial(8.16, 6.0).leg_angle_deg or 0.0) + 90.0) % 360.0)
+"""A coil as good, one of whose legs was read a quarter of a turn wrong."""
 
 
 @pytest.mark.parametrize("slipped", [SLIPPED_LARGE, SLIPPED_SMALL])
@@ -104,25 +106,23 @@ def test_a_second_coil_of_so_small_an_index_that_it_cannot_tell_sets_nothing_asi
     assert what_is_known(known) == what_is_known(each_counted(*coils))
 
 
-def test_a_coil_that_opened_fully_does_not_decide() -> None:
-    known = after(GOOD, SLIPPED_LARGE, Trial(200.0, 2000.0))
+@pytest.mark.parametrize("surprise", [SLIPPED_LARGE, SLIPPED_SMALL, MISREAD], ids=["large", "small", "misread"])
+def test_a_coil_that_opened_fully_teaches_nothing_and_does_not_decide(surprise: Trial) -> None:
+    known = after(GOOD, surprise, Trial(200.0, 2000.0))
     assert known.lessons[2].agrees_with_surprise is None
     assert not known.lessons[1].set_aside
 
 
 def test_surprises_in_a_row_are_set_aside_together() -> None:
-    misread = replace(a_trial(8.1, 6.0), leg_angle_deg=(a_trial(8.1, 6.0).leg_angle_deg or 0.0) + 90.0)
-    twice = after(GOOD, SLIPPED_LARGE, misread)
+    twice = after(GOOD, SLIPPED_LARGE, MISREAD)
     assert [lesson.surprising for lesson in twice.lessons] == [False, True, True]
-    known = after(GOOD, SLIPPED_LARGE, misread, GOOD)
+    known = after(GOOD, SLIPPED_LARGE, MISREAD, GOOD)
     assert what_is_known(known) == what_is_known(after(GOOD, GOOD))
     assert [lesson.set_aside for lesson in known.lessons] == [False, True, True, False]
 
 
 def test_a_coil_whose_diameter_and_legs_are_not_of_one_is_set_aside_though_its_diameter_is_as_expected() -> None:
-    coil = a_trial(8.16, 6.0)
-    misread = replace(coil, leg_angle_deg=((coil.leg_angle_deg or 0.0) + 90.0) % 360.0)
-    assert what_is_known(after(GOOD, misread, GOOD)) == what_is_known(after(GOOD, GOOD))
+    assert what_is_known(after(GOOD, MISREAD, GOOD)) == what_is_known(after(GOOD, GOOD))
 
 
 def test_what_can_be_no_coil_keeps_saying_so_when_it_is_set_aside() -> None:
