@@ -11,6 +11,7 @@ from sourcing.need.model import Pocket
 from sourcing.quantities import Wanted
 from sourcing.springs import geometry
 from sourcing.springs.model import CompressionSpring
+from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.stock.model import Bench
 from sourcing.winding.model import WindingPlan, wire_of
 from sourcing.winding.plan import plan_winding
@@ -103,11 +104,32 @@ def test_a_coil_that_no_longer_goes_into_the_bore_is_wound_again_on_a_smaller_ma
     assert float(next_one.split(" mm instead")[0].split()[-1]) < (coil.plan.mandrel.diameter_mm or 0.0)
 
 
-def test_a_coil_too_small_is_wound_again_where_the_spare_turns_do_not_reach():
-    coil = with_spring(a_coil(pocket=Pocket(wanted(13.0))), 9.6, 6.0)
-    saved = came_out(coil, 6.4 + 0.8)
-    assert saved.answer == "wind again"
-    assert any(f"It would want {6.0 * (9.6 / 6.4) ** 3 + 2.0:.2f} coils" in said for said in saved.said)
+def test_a_coil_too_small_gets_all_its_spare_turns_where_they_do_not_reach_and_is_wound_again_where_that_is_too_few():
+    soft = with_spring(a_coil(pocket=Pocket(wanted(13.0))), 9.6, 6.0)
+    saved = came_out(soft, 6.4 + 0.8)
+    assert isinstance(saved.spring, CompressionSpring)
+    assert saved.answer == "change"
+    assert saved.spring.total_coils < 6.0 * (9.6 / 6.4) ** 3 + 2.0
+    (deed,) = [said for said in saved.said if said.startswith("Leave all of the spare turns on it: ")]
+    share = rate_n_per_mm(saved.spring) / rate_n_per_mm(wanted_of(soft))
+    assert f"{saved.spring.active_coils:.2f} active coils" in deed
+    assert f"give {share:.3f} of the rate that was meant" in deed
+    tight = replace(soft, need=replace(soft.need, working=(point(24, wanted(5.0, 0.05)), point(18, wanted(9.0, 0.1)))))
+    lost = came_out(tight, 6.4 + 0.8)
+    assert lost.answer == "wind again"
+
+
+def test_a_near_fit_that_was_planned_is_cut_where_it_then_serves_wholly():
+    """On a mandrel of 6.8 mm punch-return has too small gaps; a coil that came out larger needs fewer coils."""
+    wish = cases.need(working=(point(24, 9), point(14, 22)))
+    wire = cases.spool(1.0)
+    plan = cases.planned(plan_winding(wish, wire, COLD, 6.8))
+    coil = Coil(wish, COLD, wire_of(wire), plan)
+    assert plan.fit.fits == "near"
+    told = [came_out(coil, coil.meant.outside_diameter_mm + 0.02 * step) for step in range(25)]
+    cut = [saved for saved in told if saved.answer == "change" and saved.fit.fits == "yes"]
+    assert cut
+    assert all("it serves wholly once it is changed" in saved.said[0] for saved in cut)
 
 
 def test_the_spare_turns_are_cut_off_before_heat_and_save_nothing_after_it():
@@ -149,7 +171,7 @@ def test_the_coil_can_be_written_down_as_a_trial():
 
 
 @pytest.mark.parametrize(
-    ("off", "answer", "word"), [(0.01, "keep", "keep it"), (0.8, "change", "close"), (-0.8, "change", "Pull")]
+    ("off", "answer", "word"), [(0.01, "keep", "keep it"), (0.8, "change", "close"), (-0.15, "change", "Pull")]
 )
 def test_a_pitch_that_came_out_otherwise_says_the_length_and_what_to_do(off: float, answer: str, word: str):
     coil = a_coil()
@@ -209,7 +231,10 @@ def test_a_pitch_that_no_coil_of_the_sheet_has_is_laid_as_the_sheet_says_the_nex
     """Smaller than it was laid, or larger than free wire opens to: it says nothing of how the next one opens."""
     coil = a_coil()
     saved = came_out_pitch(coil, times * coil.plan.pitch_on_mandrel_mm)
+    assert saved.answer == "measure first"
+    assert saved.said[0].startswith("Measure its pitch again") or "measure from one turn to the next" in saved.said[0]
     assert "is not that of a coil laid at" in " ".join(saved.said[:2])
+    assert any(said.startswith("If it reads ") for said in saved.said)
     laid = f"{coil.plan.pitch_on_mandrel_mm:.2f} mm"
     assert f"The next one: lay it at the sheet's pitch, {laid} on the mandrel." in saved.said
 

@@ -88,7 +88,10 @@ def test_cut_for_it_the_rate_is_the_wanted_one(off: float):
     if saved.answer == "change":
         assert isinstance(saved.spring, ExtensionSpring)
         got, meant = (pulled.rate_n_per_mm(each) for each in (saved.spring, wanted_of(coil)))
-        assert got == pytest.approx(meant, rel=1e-9)
+        if any(said.startswith("Leave all of its spare turns in the body") for said in saved.said):
+            assert meant < got < meant * saved.rate_kept
+        else:
+            assert got == pytest.approx(meant, rel=1e-9)
     assert saved.rate_kept == pytest.approx((1 + off / (outside_mm(coil) - 1.2)) ** -3)
 
 
@@ -243,10 +246,11 @@ def test_coils_that_it_has_not_are_not_told_as_just_so():
     """Much too small it would want more coils than were wound; after heat its spare turns are off."""
     coil = a_coil(working=(point(120, wanted(24, 3.0)), point(95, wanted(14.5, 1.8))))
     few = came_out(coil, outside_mm(coil) - 0.9)
-    said = " ".join(few.said)
-    assert "Just so" not in said
-    assert "For the rate that was meant it would want" in said
-    assert ", spare ones too" in said
+    assert isinstance(few.spring, ExtensionSpring)
+    assert not any(said.startswith("Just so") for said in few.said)
+    (deed,) = [said for said in few.said if said.startswith("Leave all of its spare turns in the body")]
+    assert f"{few.spring.active_coils:.2f} coils in the body give" in deed
+    assert few.fit.fits == "yes"
     tight = (point(120, wanted(24, 0.9)), point(95, wanted(14.5, 0.5)))
     before, after = (a_coil(BENCH, heated, working=tight) for heated in (False, True))
     assert came_out(before, outside_mm(before) - 0.2).answer == "change"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from math import hypot
 from typing import Generic, Literal, TypeVar
 
 from sourcing.fit.judge import ROUNDING
@@ -125,7 +126,7 @@ class Coil:
     def diameter_sd_mm(self, mean_diameter_mm: float) -> float:
         """What is left of the doubt of a diameter that was measured: the caliper's, and that of heat to come."""
         doubt = 0.0 if self.heated else change_of_diameter(self.wire.material, self.bench)[1]
-        return CALIPER_SD_MM + mean_diameter_mm * doubt
+        return hypot(CALIPER_SD_MM, mean_diameter_mm * doubt)
 
     def trial(self, mandrel_mm: float, outside_mm: float) -> Trial:
         """The coil as a trial."""
@@ -150,9 +151,11 @@ class Coil:
 def best_way(coil: Coil, as_it_is: Way[S], *changed: Way[S]) -> Way[S]:
     """The coil as it is where it is kept so; else whichever way is best, as it is before any change that is no better.
 
-    Where none serves it is to be wound again.
+    What is kept as a near fit that was planned is changed all the same where it then serves wholly. Where none serves
+    it is to be wound again.
     """
-    if keeps(as_it_is.fit, coil.plan.fit):
+    wholly = as_it_is.fit.fits == "yes" or all(way.fit.fits != "yes" for way in changed)
+    if keeps(as_it_is.fit, coil.plan.fit) and wholly:
         return as_it_is
     best = min((as_it_is, *changed), key=lambda way: (_ORDER[way.fit.fits], -(way.fit.score or 0)))
     return replace(best, answer="wind again") if best.fit.fits == "no" else best
@@ -185,6 +188,8 @@ def keep_it(coil: Coil, way: Way[Spring]) -> str:
 
 def save_it(coil: Coil, way: Way[Spring]) -> str:
     """That a coil serves once it is changed; or only nearly, as was planned or where more was meant."""
+    if way.fit.fits == "yes" and coil.plan.fit.fits != "yes":
+        return "it serves wholly once it is changed, as told below, where a near fit was planned"
     if keeps(way.fit, coil.plan.fit):
         return f"it can be saved, as told below{_planned_so(way)}"
     return "only a near fit can be made of it, as told below, for where what is off then does not matter"

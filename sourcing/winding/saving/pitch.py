@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sourcing.quantities import show_length
 from sourcing.springs.model import PressedSpring
@@ -51,8 +51,8 @@ def doubted_opening(coil: Coil, pitch_mm: float, reading: PitchReading | None, t
     if cannot_be(reading):
         came, laid = (show_length(mm, coil.units) for mm in (pitch_mm, coil.plan.pitch_on_mandrel_mm))
         yield (
-            f"A pitch of {came} is not that of a coil laid at {laid}, as the sheet has it: it was laid otherwise, or "
-            "is to be measured again, over several turns. It teaches nothing of how the pitch opens."
+            f"Measure its pitch again, over several turns: {came} is not that of a coil laid at {laid}, as the sheet "
+            "has it. If it is so all the same, it was laid otherwise, and teaches nothing of how the pitch opens."
         )
     elif then.surprising:
         yield (
@@ -68,15 +68,16 @@ def of_pitch(coil: Coil, came: Way[PressedSpring], pitch_mm: float, meant_mm: fl
     coil's as `PitchShare.after` has it: p_m' = p_m P(O, a) / P(O, a').
     """
     refuse_narrower(coil, pitch_mm)
-    way = kept_by_length(coil, came)
+    by_length = kept_by_length(coil, came)
     let_go_mm, laid_mm = pitch_mm * opened.pitch_mm / meant_mm, coil.plan.pitch_on_mandrel_mm
     reading = reading_of(opened.opening, opened.opening_sd, laid_mm, let_go_mm, coil.wire_mm)
+    way = replace(by_length, answer="measure first") if cannot_be(reading) else by_length
     before = coil.known_then().pitch
     then = before.after(reading)
     said = joined_said(
         doubted_pitch(coil, pitch_mm, meant_mm),
         doubted_opening(coil, pitch_mm, reading, then),
-        _said(coil, way, pitch_mm, meant_mm),
+        _said(coil, by_length, pitch_mm, meant_mm, again=cannot_be(reading)),
         wrong(way.fit, coil.bench),
     )
     if abs(came.spring.free_length_mm - wanted_mm(coil)) >= AS_LONG_MM:
@@ -85,16 +86,18 @@ def of_pitch(coil: Coil, came: Way[PressedSpring], pitch_mm: float, meant_mm: fl
     return Saved(way.answer, way.spring, way.fit, 1.0, said)
 
 
-def _said(coil: Coil, way: Way[PressedSpring], pitch_mm: float, meant_mm: float) -> Iterator[str]:
+def _said(coil: Coil, way: Way[PressedSpring], pitch_mm: float, meant_mm: float, *, again: bool) -> Iterator[str]:
+    """What is done, and how long it is; `again`: only if it reads so once more."""
     free_mm = way.spring.free_length_mm
     lengths_mm = (pitch_mm, meant_mm, free_mm, wanted_mm(coil))
     pitch, meant, free, wanted = (show_length(mm, coil.units) for mm in lengths_mm)
     instead = "" if pitch == meant else f" instead of {meant}"
     long = f"it is {free} long at rest, {'as meant' if free == wanted else f'not {wanted}'}"
+    came = f"If it reads {pitch} again" if again else f"It came out with a pitch of {pitch}{instead}"
     if way.answer == "keep":
-        yield f"It came out with a pitch of {pitch}{instead}: keep it as it is; {long}."
+        yield f"{came}: keep it as it is; {long}."
     else:
-        yield f"It came out with a pitch of {pitch}{instead}: bring it to its length; {long}."
+        yield f"{came}: bring it to its length; {long}."
         yield from bring_to_length(coil, free_mm)
 
 

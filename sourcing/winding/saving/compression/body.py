@@ -13,19 +13,29 @@ from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import making
 from sourcing.winding.presetting import as_laid
 from sourcing.winding.pressed_task import brought_length_sd_mm
-from sourcing.winding.saving.coil import Coil
+from sourcing.winding.saving.coil import TOLD_FROM, Coil
 from sourcing.winding.turns import SPARE_TURNS
 
 
 @dataclass(frozen=True, slots=True)
 class Came:
-    """What was measured, the pitch it stands at (the one meant where none was), what it is, and cut for its rate."""
+    """What was measured, the pitch it stands at (the one meant where none was), what it is, and with other coils.
+
+    `cut`: with those that restore its rate, or with all that it has where it has not so many; `rate_cut` over that
+    meant.
+    """
 
     outside_mm: float
     measured_pitch_mm: float | None
     pitch_mm: float
     spring: CompressionSpring
     cut: CompressionSpring
+    rate_cut: float
+
+    @property
+    def enough(self) -> bool:
+        """Whether it has the coils that restore its rate."""
+        return abs(self.rate_cut - 1.0) < TOLD_FROM
 
 
 def wanted_of(coil: Coil) -> CompressionSpring:
@@ -50,8 +60,13 @@ def with_its_rate(wanted: CompressionSpring, mean_mm: float) -> CompressionSprin
     active = compression.active_coils_for_rate(
         wanted.wire_diameter_mm, mean_mm, rate_n_per_mm(wanted), wanted.shear_modulus_mpa
     )
-    total = active + wanted.total_coils - wanted.active_coils
-    return replace(wanted, mean_diameter_mm=mean_mm, active_coils=active, total_coils=total)
+    return with_coils(replace(wanted, mean_diameter_mm=mean_mm), active + wanted.total_coils - wanted.active_coils)
+
+
+def with_coils(spring: CompressionSpring, total_coils: float) -> CompressionSpring:
+    """The spring with so many coils in all, its end coils kept."""
+    active = total_coils - (spring.total_coils - spring.active_coils)
+    return replace(spring, active_coils=active, total_coils=total_coils)
 
 
 def coils_there(coil: Coil, mandrel_mm: float, mean_mm: float) -> float:

@@ -28,6 +28,7 @@ from sourcing.winding.saving.compression.body import (
     pitch_in_the_end_mm,
     pitch_meant_mm,
     wanted_of,
+    with_coils,
     with_its_rate,
 )
 from sourcing.winding.saving.compression.words import said_next, said_of_verdict, too_few
@@ -61,11 +62,13 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
     assert mandrel_mm is not None
     refuse_senseless(coil, "outside", outside_mm, mandrel_mm)
     mean_mm, wanted = coil.final_mean_mm(outside_mm), wanted_of(coil)
-    cut, there = with_its_rate(wanted, mean_mm), coils_there(coil, mandrel_mm, mean_mm)
+    kept, just = replace(wanted, mean_diameter_mm=mean_mm), with_its_rate(wanted, mean_mm)
+    there = coils_there(coil, mandrel_mm, mean_mm)
+    cut = just if just.total_coils <= there else with_coils(kept, max(there, kept.total_coils))
     at_mm = pitch_meant_mm(coil) if pitch_mm is None else pitch_mm
-    ways = _ways(coil, replace(wanted, mean_diameter_mm=mean_mm), cut, pitch_in_the_end_mm(coil, at_mm))
-    way = best_way(coil, *(ways if cut.total_coils <= there else ways[:2]))
-    came = Came(outside_mm, pitch_mm, at_mm, ways[0].spring, cut)
+    ways = _ways(coil, kept, cut, pitch_in_the_end_mm(coil, at_mm))
+    way = best_way(coil, *ways)
+    came = Came(outside_mm, pitch_mm, at_mm, ways[0].spring, cut, rate_n_per_mm(cut) / rate_n_per_mm(wanted))
     trial, reading = coil.trial(mandrel_mm, outside_mm), None
     if pitch_mm is not None:
         with_pitch = replace(trial, pitch_wound_mm=coil.plan.pitch_on_mandrel_mm, pitch_mm=pitch_mm)
@@ -75,8 +78,8 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
     said = joined_said(
         doubted_pitch(coil, at_mm, pitch_meant_mm(coil)),
         doubted_opening(coil, at_mm, reading, coil.known_then(trial).pitch),
-        said_of_verdict(coil, came, way, there, rate_kept),
-        too_few(coil, way, ways[-1], there),
+        said_of_verdict(coil, came, way, rate_kept),
+        too_few(coil, way, just, there),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
         surprise(coil, trial),
@@ -89,7 +92,7 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
 def _ways(
     coil: Coil, kept: CompressionSpring, cut: CompressionSpring, pitch_mm: float
 ) -> tuple[Way[CompressionSpring], ...]:
-    """As it is, brought to its length, cut, and both, the fewest deeds first."""
+    """As it is, brought to its length, with other coils, and both, the fewest deeds first."""
     kept_at_pitch = at_pitch(kept, pitch_mm)
     changed = (Way("change", each, judged(coil, each)) for each in (kept, at_pitch(cut, pitch_mm), cut))
     return Way("keep", kept_at_pitch, judged(coil, kept_at_pitch)), *changed

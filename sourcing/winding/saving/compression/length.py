@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from math import hypot
 
 from sourcing.springs.model import CompressionSpring
-from sourcing.winding.measuring import MANDREL_SD_MM
+from sourcing.winding.doubts import opening_sd
 from sourcing.winding.presetting import as_laid
 from sourcing.winding.saving.coil import Coil, Saved, Way
 from sourcing.winding.saving.compression.body import (
@@ -33,8 +32,8 @@ def _opened(coil: Coil) -> Opened:
     assert isinstance(before, CompressionSpring)
     assert mandrel_mm is not None
     known, mean_mm = coil.known_then(), before.mean_diameter_mm
-    opening_sd = hypot(known.finished_mean_sd_mm(mandrel_mm) / mean_mm, MANDREL_SD_MM / (mandrel_mm + coil.wire_mm))
-    return Opened(mean_mm / (mandrel_mm + coil.wire_mm), opening_sd, pitch_of(as_laid(before, wanted_of(coil))))
+    opening = mean_mm / (mandrel_mm + coil.wire_mm)
+    return Opened(opening, opening_sd(known, mandrel_mm), pitch_of(as_laid(before, wanted_of(coil))))
 
 
 def pressed_to(coil: Coil, free_length_mm: float) -> Saved:

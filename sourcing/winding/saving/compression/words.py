@@ -7,38 +7,42 @@ from collections.abc import Iterator
 from sourcing.quantities import show_diameter, show_length
 from sourcing.springs.model import CompressionSpring
 from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way, came_out_at, keep_it, save_it
-from sourcing.winding.saving.compression.body import Came, at_pitch, pitch_in_the_end_mm, pitch_meant_mm, wanted_of
+from sourcing.winding.saving.compression.body import (
+    Came,
+    at_pitch,
+    judged,
+    pitch_in_the_end_mm,
+    pitch_meant_mm,
+    wanted_of,
+)
 from sourcing.winding.saving.lengths import pitch_next, to_length
 from sourcing.winding.saving.next_coil import NextCoil, said_of_next
 from sourcing.winding.saving.pitch import SAME_PITCH_MM
 
 
-def too_few(coil: Coil, way: Way[CompressionSpring], cut: Way[CompressionSpring], there: float) -> Iterator[str]:
-    """That other coils would save it if it had them."""
-    if way.answer != "wind again" or cut.fit.fits == "no" or cut.spring.total_coils <= there:
+def too_few(coil: Coil, way: Way[CompressionSpring], just: CompressionSpring, there: float) -> Iterator[str]:
+    """That the coils for its rate (`just`) would save it if it had them."""
+    if way.answer != "wind again" or just.total_coils <= there or judged(coil, just).fits == "no":
         return
-    wants = f"It would want {coil.shown(cut.spring.total_coils)} coils in all for its rate{coil.counted}, and has"
+    wants = f"It would want {coil.shown(just.total_coils)} coils in all for its rate{coil.counted}, and has"
     if coil.heated:
         yield f"{wants} {there:.2f}: the spare turns were cut off before heat."
     else:
         yield f"{wants} {coil.shown(there)}, spare ones too."
 
 
-def said_of_verdict(
-    coil: Coil, came: Came, way: Way[CompressionSpring], there: float, rate_kept: float
-) -> Iterator[str]:
-    """Whether it is kept, changed or wound again; `there`: the coils that it has, `rate_kept`: its rate over the one
-    meant.
-    """
+def said_of_verdict(coil: Coil, came: Came, way: Way[CompressionSpring], rate_kept: float) -> Iterator[str]:
+    """Whether it is kept, changed or wound again; `rate_kept`: its rate over the one meant."""
     at, as_it_is = _came_at(coil, came), _as_it_is(coil, came, rate_kept)
     active, total = (coil.shown(coils) for coils in (came.cut.active_coils, came.cut.total_coils))
-    other = f"{active} active coils ({total} in all{coil.counted}) give the rate that was meant"
+    gives = "give the rate that was meant" if came.enough else f"give {came.rate_cut:.3f} of the rate that was meant"
+    other = f"{active} active coils ({total} in all{coil.counted}) {gives}"
     if way.answer == "wind again":
         yield f"{at}, and neither other coils nor another length save it: wind it again; {as_it_is}."
         return
     if way.answer == "keep":
         yield f"{at}: {keep_it(coil, way)}; {as_it_is}."
-        if abs(rate_kept - 1.0) >= TOLD_FROM and came.cut.total_coils <= there:
+        if abs(rate_kept - 1.0) >= TOLD_FROM and came.enough:
             opened = "; spare turns that lie close are opened for that" if rate_kept > 1.0 else ""
             yield f"Just so: {other}{opened}."
         return
@@ -46,9 +50,10 @@ def said_of_verdict(
     if way.spring.active_coils < came.spring.active_coils:
         yield f"Cut it: {other}."
     elif way.spring.active_coils > came.spring.active_coils:
+        how_many = "more" if came.enough else "all"
         yield (
-            f"Leave more of the spare turns on it: {other}. They lie close: open them to the pitch of the others with "
-            "a wedge, moved on by a quarter turn at a time, and leave the last one closed."
+            f"Leave {how_many} of the spare turns on it: {other}. They lie close: open them to the pitch of the others "
+            "with a wedge, moved on by a quarter turn at a time, and leave the last one closed."
         )
     stands_mm = at_pitch(way.spring, pitch_in_the_end_mm(coil, came.pitch_mm)).free_length_mm
     if abs(stands_mm - wanted_of(coil).free_length_mm) >= AS_LONG_MM:

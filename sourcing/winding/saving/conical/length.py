@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from math import hypot
 
 from sourcing.springs.conical_lengths import pitch_mm, pitch_of, step_of
 from sourcing.springs.model import ConicalSpring
-from sourcing.winding.measuring import MANDREL_SD_MM
+from sourcing.winding.doubts import opening_sd
 from sourcing.winding.presetting import as_laid
 from sourcing.winding.saving.coil import Coil, Saved, Way
 from sourcing.winding.saving.conical.cone import judged, wanted_of
@@ -31,8 +30,8 @@ def _opened(coil: Coil) -> Opened:
     assert isinstance(before, ConicalSpring)
     mandrel_mm = (coil.plan.mandrel.thinnest_mm + coil.plan.mandrel.thickest_mm) / 2.0
     mean_mm = (before.mean_diameter_small_mm + before.mean_diameter_large_mm) / 2.0
-    opening_sd = hypot(known.finished_mean_sd_mm(mandrel_mm) / mean_mm, MANDREL_SD_MM / (mandrel_mm + coil.wire_mm))
-    return Opened(mean_mm / (mandrel_mm + coil.wire_mm), opening_sd, pitch_of(as_laid(before, wanted_of(coil))))
+    opening = mean_mm / (mandrel_mm + coil.wire_mm)
+    return Opened(opening, opening_sd(known, mandrel_mm), pitch_of(as_laid(before, wanted_of(coil))))
 
 
 def _pitches(cone: ConicalSpring) -> float:

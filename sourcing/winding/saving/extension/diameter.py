@@ -50,7 +50,7 @@ def _came_out(coil: Coil, outside_mm: float, tension_n: float | None) -> Saved:
     refuse_senseless(coil, "outside", outside_mm, mandrel_mm)
     came = _came(coil, mandrel_mm, outside_mm, tension_n)
     rate_kept = pulled.rate_n_per_mm(came.kept) / pulled.rate_n_per_mm(wanted_of(coil))
-    way = _way(coil, came, other_coils=came.enough and abs(rate_kept - 1.0) >= TOLD_FROM)
+    way = _way(coil, came, other_coils=abs(rate_kept - 1.0) >= TOLD_FROM)
     trial = replace(coil.trial(mandrel_mm, outside_mm), initial_tension_n=tension_n)
     then = next_coil(coil, trial)
     said = joined_said(
@@ -70,7 +70,9 @@ def _came(coil: Coil, mandrel_mm: float, outside_mm: float, tension_n: float | N
     left = None if tension_n is None else left_in_the_end(coil, tension_n)
     spring = wanted if left is None else replace(wanted, initial_tension_n=left.newtons)
     kept = as_it_came(spring, mean_mm)
-    return Came(outside_mm, tension_n, left, kept, _cut(wanted, kept), _coils_there(coil, mandrel_mm, mean_mm))
+    there, total = _coils_there(coil, mandrel_mm, mean_mm), _coils_for_rate(wanted, mean_mm)
+    just, cut = (_with_coils(wanted, kept, coils) for coils in (total, min(total, max(there, kept.total_coils))))
+    return Came(outside_mm, tension_n, left, kept, just, cut, there)
 
 
 def _way(coil: Coil, came: Came, other_coils: bool) -> Way[ExtensionSpring]:
@@ -88,13 +90,18 @@ def _ways(coil: Coil, came: Came, spring: ExtensionSpring) -> tuple[Way[Extensio
     return ways_of(coil, spring, came.left)
 
 
-def _cut(wanted: ExtensionSpring, kept: ExtensionSpring) -> ExtensionSpring:
-    """The spring with the coils in its body that give the wanted rate, as long as was meant or can be."""
+def _coils_for_rate(wanted: ExtensionSpring, mean_mm: float) -> float:
+    """The coils in its body that give the wanted rate at another diameter."""
     active = compression.active_coils_for_rate(
-        wanted.wire_diameter_mm, kept.mean_diameter_mm, pulled.rate_n_per_mm(wanted), wanted.shear_modulus_mpa
+        wanted.wire_diameter_mm, mean_mm, pulled.rate_n_per_mm(wanted), wanted.shear_modulus_mpa
     )
-    total = active + wanted.total_coils - wanted.active_coils
-    return hooked(replace(kept, active_coils=active, total_coils=total), wanted.free_length_mm)
+    return active + wanted.total_coils - wanted.active_coils
+
+
+def _with_coils(wanted: ExtensionSpring, kept: ExtensionSpring, total_coils: float) -> ExtensionSpring:
+    """The spring with so many coils in its body, as long as was meant or can be."""
+    active = total_coils - (wanted.total_coils - wanted.active_coils)
+    return hooked(replace(kept, active_coils=active, total_coils=total_coils), wanted.free_length_mm)
 
 
 def _coils_there(coil: Coil, mandrel_mm: float, mean_mm: float) -> float:

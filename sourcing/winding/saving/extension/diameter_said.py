@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from sourcing.quantities import show_diameter, show_length
+from sourcing.springs import pulled
 from sourcing.springs.hooks import COILS_OF_HOOK
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.winding.extension.ends import end_words
@@ -20,20 +21,22 @@ from sourcing.winding.saving.extension.tension import heat_leaves, said_of_tensi
 class Came:
     """What was measured, the spring that it is with the coils that were meant, and with those that restore its rate.
 
-    `there`: the coils that are there for the body. `tension_n` and `left` are None where the tension was not measured.
+    `cut`: with the coils that it is given, which are those, or all that are there for the body where those are fewer
+    (`there`). `tension_n` and `left` are None where the tension was not measured.
     """
 
     outside_mm: float
     tension_n: float | None
     left: Tension | None
     kept: ExtensionSpring
+    just: ExtensionSpring
     cut: ExtensionSpring
     there: float
 
     @property
     def enough(self) -> bool:
         """Whether it has the coils that restore its rate."""
-        return self.cut.total_coils <= self.there
+        return self.just.total_coils <= self.there
 
     def is_cut(self, way: Way[ExtensionSpring]) -> bool:
         """Whether a way is one with other coils."""
@@ -71,20 +74,29 @@ def said_of(coil: Coil, came: Came, way: Way[ExtensionSpring], rate_kept: float)
 
 def _other_coils(coil: Coil, came: Came) -> str:
     """The coils that would give the rate that was meant, or that it has not so many."""
-    coils = f"{coil.shown(came.cut.active_coils)} {end_words(came.cut.hooks).coils}"
+    coils = f"{coil.shown(came.just.active_coils)} {end_words(came.just.hooks).coils}"
     if came.enough:
         return f"Just so: {coils} give the rate that was meant{coil.counted}{_no_longer(coil, came)}."
     spare = "" if coil.heated else ", spare ones too"
-    idle = came.cut.total_coils - came.cut.active_coils
+    idle = came.just.total_coils - came.just.active_coils
     return f"For the rate that was meant it would want {coils}, and has {coil.shown(came.there - idle)}{spare}."
 
 
 def _other_ends(coil: Coil, came: Came) -> Iterator[str]:
     """How the ends are made for other coils."""
     hooks = came.cut.hooks
-    coils = f"{coil.shown(came.cut.active_coils)} {end_words(hooks).coils} give the rate that was meant{coil.counted}"
+    rate = pulled.rate_n_per_mm(came.cut) / pulled.rate_n_per_mm(wanted_of(coil))
+    gives = "give the rate that was meant" if came.enough else f"give {rate:.3f} of the rate that was meant"
+    coils = f"{coil.shown(came.cut.active_coils)} {end_words(hooks).coils} {gives}{coil.counted}"
     if hooks is Hooks.THREADED_PLUG:
         yield f"Screw its plugs so deep that {coils}{_no_longer(coil, came)}."
+        return
+    if came.cut.total_coils > came.kept.total_coils:
+        how_many = "more" if came.enough else "all"
+        yield (
+            f"Leave {how_many} of its spare turns in the body as you bend its hooks: {coils}{_no_longer(coil, came)}. "
+            "Where they are bent already it has no more."
+        )
         return
     yield f"Bend the hooks so that {coils}{_no_longer(coil, came)}."
     loop = COILS_OF_HOOK[hooks]
