@@ -8,6 +8,8 @@ from sourcing.quantities import show_force, show_length, show_rate, show_stress
 from sourcing.sheets.description_pressed import Row, lasting, lengths_between, optional, serving
 from sourcing.sheets.text import table
 from sourcing.springs.describe_extension import ExtensionDescription
+from sourcing.springs.hooks import measured_inside
+from sourcing.springs.model import Hooks
 
 
 def tables(one: ExtensionDescription, units: str) -> Iterator[list[str]]:
@@ -22,6 +24,7 @@ def _figures(one: ExtensionDescription, units: str) -> list[Row]:
         return optional(value_mm, show_length(value_mm or 0.0, units))
 
     diameters = (one.outside_diameter_mm, one.mean_diameter_mm, one.inside_diameter_mm)
+    plugged = one.hooks is Hooks.THREADED_PLUG
     tensile, force = one.tensile_strength_mpa, one.largest_safe_force_n
     return [
         ("material", one.material),
@@ -29,9 +32,9 @@ def _figures(one: ExtensionDescription, units: str) -> list[Row]:
         ("outside, mean, inside", " / ".join(map(length, diameters))),
         ("spring index", f"{one.spring_index:.2f}"),
         ("coils, active of the body's", f"{one.active_coils:g} of {one.total_coils:g}"),
-        ("free length inside the hooks", length(one.free_length_mm)),
+        (f"free length {measured_inside(one.hooks)}", length(one.free_length_mm)),
         ("body, coils closed", length(one.body_length_mm)),
-        ("hooks", f"{one.hooks}, {length(one.hook_length_mm)} high each" + _torn(one.torn_hooks)),
+        _ends(one, length(one.hook_length_mm)),
         ("rate", show_rate(one.rate_n_per_mm, units)),
         ("initial tension", _tension(one, units)),
         ("stress at rest, uncorrected", show_stress(one.initial_stress_mpa, units)),
@@ -41,7 +44,7 @@ def _figures(one: ExtensionDescription, units: str) -> list[Row]:
         ("least tensile strength", optional(tensile, show_stress(tensile or 0.0, units))),
         *_endured(one, units),
         ("natural frequency", f"{one.natural_frequency_hz:.0f} Hz"),
-        ("wire length with hooks", length(one.wire_length_mm)),
+        ("wire length" if plugged else "wire length with hooks", length(one.wire_length_mm)),
         ("mass", f"{one.mass_g:.2f} g"),
     ]
 
@@ -52,6 +55,13 @@ def _endured(one: ExtensionDescription, units: str) -> list[Row]:
     between = lengths_between(bears.lasts_from_mm, bears.lasts_to_mm, units)
     first = [("gives way first", bears.gives_way_first)] if bears.gives_way_first else []
     return [*lasting(bears.lasts, between), *first, *serving(bears.service, units)]
+
+
+def _ends(one: ExtensionDescription, high: str) -> Row:
+    """What kind of ends it has, and how far they stand beyond the body."""
+    if one.hooks is Hooks.THREADED_PLUG:
+        return "ends", f"{one.hooks}, their eyes {high} beyond the body each"
+    return "hooks", f"{one.hooks}, {high} high each{_torn(one.torn_hooks)}"
 
 
 def _torn(hooks: int) -> str:

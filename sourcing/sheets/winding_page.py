@@ -13,6 +13,7 @@ from sourcing.sheets.cut_list import cut_list
 from sourcing.sheets.drawing.on_mandrel import both_hands
 from sourcing.sheets.drawing.springs import check_line
 from sourcing.sheets.hands import hand_matters
+from sourcing.sheets.made_table import made_table
 from sourcing.sheets.trial_blanks import as_trial, blanks
 from sourcing.sheets.winding_text import (
     FOR_THE_FINISHED,
@@ -20,7 +21,6 @@ from sourcing.sheets.winding_text import (
     ask_about_a_coil,
     checks,
     choices,
-    made_table,
     of_its_place,
     of_its_wire,
     summary,

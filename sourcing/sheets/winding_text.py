@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from sourcing.need.model import Need
 from sourcing.quantities import (
     show_angle,
-    show_angular_rate,
     show_diameter,
     show_force,
     show_length,
     show_money,
-    show_rate,
     show_torque,
     show_wire,
     show_wire_length,
@@ -23,16 +21,14 @@ from sourcing.quantities import (
 from sourcing.quantities.kinds import MM_PER_INCH
 from sourcing.safety import CARRYING_CURRENT, CHOOSING_WIRE, RELEASING
 from sourcing.sheets.hands import hand_matters, pair_lines
+from sourcing.sheets.made_table import made_table
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
-from sourcing.springs.model import CompressionSpring, ConicalSpring
 from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.mandrel import TURNED_STEP_MM
-from sourcing.winding.model import Acceptance, Made, Refusal, WindingPlan
-from sourcing.winding.presetting import pressed_off_mm
+from sourcing.winding.model import Acceptance, Refusal, WindingPlan
 from sourcing.winding.saving.coil import Saved
 from sourcing.winding.serving_words import but_for, what_is_off, what_serves
-from sourcing.winding.spacing import ground_off_mm
 from sourcing.winding.torsion.task import HAND_NOT_KNOWN
 
 if TYPE_CHECKING:
@@ -217,91 +213,6 @@ def choices(plan: WindingPlan) -> list[tuple[str, str, str]]:
 
 def _spare(plan: WindingPlan) -> str:
     return f" and {plan.turns_to_spare:g} to spare" if plan.turns_to_spare else ""
-
-
-Row = tuple[str, str, Callable[[float, str], str]]
-
-_ENDS: tuple[Row, ...] = (
-    ("outside diameter, small end", "outside_diameter_small_mm", show_diameter),
-    ("outside diameter, large end", "outside_diameter_large_mm", show_diameter),
-    ("inside diameter, small end", "inside_diameter_small_mm", show_diameter),
-    ("inside diameter, large end", "inside_diameter_large_mm", show_diameter),
-)
-_DIAMETERS: tuple[Row, ...] = (
-    ("outside diameter", "outside_diameter_mm", show_diameter),
-    ("inside diameter", "inside_diameter_mm", show_diameter),
-)
-_COILS: tuple[Row, ...] = (
-    ("active coils", "active_coils", lambda coils, _: f"{coils:.2f}"),
-    ("total coils", "total_coils", lambda coils, _: f"{coils:.2f}"),
-)
-_LENGTH_AND_RATE: tuple[Row, ...] = (
-    ("free length", "free_length_mm", show_length),
-    ("rate", "rate_n_per_mm", show_rate),
-)
-_PRESSED: tuple[Row, ...] = (
-    *_LENGTH_AND_RATE,
-    ("solid length", "solid_length_mm", show_length),
-    ("pitch", "pitch_mm", show_length),
-    *_COILS,
-)
-_PULLED: tuple[Row, ...] = (
-    ("free length inside the hooks", "free_length_mm", show_length),
-    ("body", "body_length_mm", show_length),
-    ("rate", "rate_n_per_mm", show_rate),
-    ("initial tension", "initial_tension_n", show_force),
-)
-_ROWS_OF_KIND: Mapping[str, tuple[Row, ...]] = {
-    "compression": (*_DIAMETERS, *_PRESSED),
-    "conical": (*_ENDS, *_PRESSED),
-    "torsion": (
-        *_DIAMETERS,
-        ("angle between the legs", "free_angle_deg", lambda angle, _: show_angle(angle)),
-        ("rate", "rate_n_mm_per_deg", show_angular_rate),
-        ("body length", "body_length_mm", show_length),
-        ("coils", "active_coils", lambda coils, _: f"{coils:.2f}"),
-    ),
-    "extension": (*_DIAMETERS, *_PULLED, *_COILS[1:]),
-}
-
-
-def _rows_of(plan: WindingPlan) -> Iterator[Row]:
-    """The figures of its kind; where grinding and the first pressing shorten it, with the length before them."""
-    spring = plan.wanted
-    if not isinstance(spring, CompressionSpring | ConicalSpring):
-        yield from _ROWS_OF_KIND[spring.kind]
-        return
-    ground_mm, pressed_mm = ground_off_mm(spring), pressed_off_mm(spring)
-    more_mm, wider_mm = ground_mm + pressed_mm, pressed_mm / spring.active_coils
-    taken = " and ".join(what for what, mm in (("grinding", ground_mm), ("pressing", pressed_mm)) if mm)
-    for name, key, show in _ROWS_OF_KIND[spring.kind]:
-        if taken and key == "free_length_mm":
-            yield f"free length before {taken}", key, lambda free_mm, units: show_length(free_mm + more_mm, units)
-            yield "free length in the end", key, show
-        elif ground_mm and key == "solid_length_mm":
-            yield "solid length, ground", key, show
-        elif pressed_mm and key == "pitch_mm":
-            yield "pitch before pressing", key, lambda pitch_mm, units: show_length(pitch_mm + wider_mm, units)
-        else:
-            yield name, key, show
-
-
-def made_table(plan: WindingPlan, units: str) -> tuple[tuple[str, ...], list[tuple[str, ...]]]:
-    """What comes out, as wound and after heat: headers and rows."""
-    stages = [plan.finished] if plan.after_heat is None else [plan.finished, plan.after_heat]
-    headers = ("", "as wound", "after heat")[: len(stages) + 1]
-    wanted = [row for row in _rows_of(plan) if getattr(plan.finished.figures, row[1]) is not None]
-    rows = [(name, *(_banded(made, key, show, units) for made in stages)) for name, key, show in wanted]
-    return headers, rows
-
-
-def _banded(made: Made, key: str, show: Callable[[float, str], str], units: str) -> str:
-    band = made.bands.get(key)
-    text = show(getattr(made.figures, key), units)
-    if band is None:
-        return text
-    low, high = (show(bound, units).split(" ")[0] for bound in (band.low, band.high))
-    return f"{text} ({low} to {high})"
 
 
 AT_ANGLE = re.compile(r"(scale|torque)_at_(.+)_deg_(?:(.+)_mm_arm_g|n_mm)")

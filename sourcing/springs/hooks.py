@@ -57,6 +57,15 @@ Derived: statics of one coil. It does not ask how far the body bows towards the 
 """
 
 
+def measured_inside(hooks: Hooks) -> str:
+    """Between what the length of a spring with such ends is measured.
+
+    >>> measured_inside(Hooks.FULL_LOOP), measured_inside(Hooks.THREADED_PLUG)
+    ('inside the hooks', 'between the eyes')
+    """
+    return "between the eyes" if hooks is Hooks.THREADED_PLUG else "inside the hooks"
+
+
 def load_arm(hooks: Hooks) -> float:
     """The greatest arm of the load on the body's wire, over the coil's radius."""
     return BODY_LOAD_ARM[hooks]

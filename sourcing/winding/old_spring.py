@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from sourcing.need.model import Need
 from sourcing.quantities import show_angle, show_energy, show_length
 from sourcing.springs.hands import SEEN
-from sourcing.springs.model import ExtensionSpring, Hand, Spring, TorsionSpring
+from sourcing.springs.model import ExtensionSpring, Hand, Hooks, Spring, TorsionSpring
 from sourcing.springs.stored import stored_energy_n_mm
 
 THROWS_HARD_N_MM = 1000.0
@@ -42,7 +42,8 @@ def _its_hand(spring: Spring, need: Need, hand_taken: Hand | None) -> str:
 def _held_by(spring: Spring, need: Need) -> str:
     match spring:
         case ExtensionSpring():
-            return "a cord tied through both its hooks and a bag or cloth over it, a second loop of cord to unhook it"
+            ends = "the eyes of both its plugs" if spring.hooks is Hooks.THREADED_PLUG else "both its hooks"
+            return f"a cord tied through {ends} and a bag or cloth over it, a second loop of cord to take it off"
         case TorsionSpring():
             coil = "its coil on the rod, " if need.pocket.rod_mm is not None else ""
             return f"{coil}a clamp or pliers on the leg that is loaded, a bag or cloth over it"

@@ -127,7 +127,7 @@ def test_the_checks_weigh_it_at_two_lengths_and_look_for_gaps() -> None:
         (Hooks.HALF_LOOP, "half a coil at each end"),
         (Hooks.SIDE_HOOK, "in line with the side of the body"),
         (Hooks.EXTENDED_HOOK, "straighten it where it leaves the body"),
-        (Hooks.THREADED_PLUG, "screw a plug with a thread"),
+        (Hooks.THREADED_PLUG, "Screw a plug with a thread"),
     ],
 )
 def test_the_steps_say_how_each_kind_of_hook_is_made(hooks: Hooks, words: str) -> None:
@@ -162,8 +162,8 @@ def test_a_spring_with_plugs_is_told_of_no_hooks_and_its_turns_on_them_are_wound
     (eased,) = (number for number, step in enumerate(steps) if "ease it back" in step)
     assert laid < eased < cut
     assert "those that go onto both plugs among them" in steps[cut]
-    for words in ("spoiled hook", "becomes the hooks", "hooks bent"):
-        assert words not in " ".join(steps)
+    for step in steps:
+        assert "hook" not in step.replace("bend a small hook at the free end", "").replace("hook or eye", ""), step
     for row in plan.accept:
         assert "hook" not in row.if_not, row.figure
 

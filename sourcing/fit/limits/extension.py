@@ -12,6 +12,7 @@ from sourcing.need.model import WorkingPoint
 from sourcing.quantities import show_force, show_stress
 from sourcing.springs import pulled
 from sourcing.springs.extension import LEAST_ACTIVE_COILS
+from sourcing.springs.hooks import measured_inside
 from sourcing.springs.life import steady
 from sourcing.springs.model import Hooks
 from sourcing.springs.pulled import Part
@@ -32,12 +33,13 @@ def reaches(case: PulledCase) -> Iterator[Limit]:
     longest_mm, shortest_mm, free_mm = case.longest_mm, case.shortest_mm, case.spring.free_length_mm
     if longest_mm is None or shortest_mm is None:
         return
+    inside = measured_inside(case.spring.hooks)
     if free_mm >= longest_mm:
-        why = f"free length {case.length(free_mm)} inside the hooks: never pulled, even at {case.length(longest_mm)}"
+        why = f"free length {case.length(free_mm)} {inside}: never pulled, even at {case.length(longest_mm)}"
         yield Limit("reach", False, True, why)
         return
     holds = free_mm <= shortest_mm
-    why = f"free length {case.length(free_mm)} inside the hooks, shortest working length {case.length(shortest_mm)}"
+    why = f"free length {case.length(free_mm)} {inside}, shortest working length {case.length(shortest_mm)}"
     yield Limit("reach", holds, False, why if holds else why + ": loose there")
 
 

@@ -13,7 +13,7 @@ from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.stock.model import Bench
 from sourcing.winding.acceptance import STANDARD_GRAVITY, TURNS_COUNTED_TO, Reading
-from sourcing.winding.extension.ends import COILS_ON_PLUG, end_words
+from sourcing.winding.extension.ends import end_words
 from sourcing.winding.extension.in_hand import as_it_came, kept_lengths_mm, kept_tension
 from sourcing.winding.extension.tension_words import LEAN_MORE, NOT_PUT_IN, READ_AGAIN, take_away
 from sourcing.winding.heat import asked_with
@@ -82,16 +82,26 @@ def _outside(spring: ExtensionSpring, planned: Fit, need: Need, bench: Bench) ->
 
 
 def _coils(spring: ExtensionSpring, bench: Bench) -> Acceptance:
+    if spring.hooks is Hooks.THREADED_PLUG:
+        return _between_plugs(spring)
     one_mm = turn_length_mm(spring.mean_diameter_mm, spring.wire_diameter_mm)
     if_not = (
-        f"Counted in the whole body, {COILS_ON_PLUG} coils on each plug among them. Too many: screw a plug deeper; too "
-        "few: screw it out a little, as long as it holds."
-        if spring.hooks is Hooks.THREADED_PLUG
-        else "Counted in the body, hooks apart. Too many: open a hook and bend it anew out of the next coil "
+        "Counted in the body, hooks apart. Too many: open a hook and bend it anew out of the next coil "
         f"({show_length(one_mm, bench.units)} of wire is one coil); too few: it is too stiff, wind another."
     )
     return Acceptance(
         "total_coils", spring.total_coils - TURNS_COUNTED_TO, spring.total_coils + TURNS_COUNTED_TO, if_not
+    )
+
+
+def _between_plugs(spring: ExtensionSpring) -> Acceptance:
+    """The coils that are left between the plugs: how deep these are screwed decides."""
+    return Acceptance(
+        "coils_between_plugs",
+        spring.active_coils - TURNS_COUNTED_TO,
+        spring.active_coils + TURNS_COUNTED_TO,
+        "Counted from one plug's thread to the other's; those on a plug do not act. Too many: screw a plug deeper; too "
+        "few: screw it out a little, as long as it holds.",
     )
 
 
@@ -171,7 +181,8 @@ def _said(spring: ExtensionSpring, need: Need, units: str) -> Iterator[str]:
     first = pulled.breaks_first(spring).words
     end = "eye" if spring.hooks is Hooks.THREADED_PLUG else "hook"
     shortest_mm = min(point.at_mm for point in need.working)
-    yield f"Hooked in at {length(shortest_mm)}, its shortest working length, it pulls {pull(shortest_mm)}."
+    went_in = "Fitted" if end == "eye" else "Hooked in"
+    yield f"{went_in} at {length(shortest_mm)}, its shortest working length, it pulls {pull(shortest_mm)}."
     if need.pull_to_fit_mm is not None:
         yield f"To go in it is pulled to {length(need.pull_to_fit_mm)}, which takes {pull(need.pull_to_fit_mm)}."
     if safe_mm is not None:

@@ -23,8 +23,9 @@ COILS_ON_PLUG = 3
 
 @dataclass(frozen=True, slots=True)
 class EndWords:
-    """What the ends are called, what is measured between them, and what brings them to it."""
+    """What one end and both are called, what is measured between them, and what brings them to it."""
 
+    end: str
     ends: str
     between: str
     apart: str
@@ -34,9 +35,10 @@ class EndWords:
 
 
 _HOOKED = EndWords(
-    "hooks", "between its hooks", "between their insides", "bend its hooks", "bent so far", "coils in the body"
+    "hook", "hooks", "between its hooks", "between their insides", "bend its hooks", "bent so far", "coils in the body"
 )
 _PLUGGED = EndWords(
+    "plug",
     "plugs",
     "between the eyes of its plugs",
     "between their eyes",
@@ -81,8 +83,10 @@ def hook_limit(spring: ExtensionSpring, units: str) -> Limit | None:
         show_length(mm, units) for mm in (pulled.body_length_mm(spring), spring.free_length_mm, height_mm)
     )
     low, high = (show_length(mm, units) for mm in (low_mm, high_mm))
+    words = end_words(spring.hooks)
     if height_mm <= 0.0:
-        why = f"its body of {spring.total_coils:.1f} coils is {body} long, and {free} is wanted with the hooks"
+        inside = "between the eyes" if spring.hooks is Hooks.THREADED_PLUG else "with the hooks"
+        why = f"its body of {spring.total_coils:.1f} coils is {body} long, and {free} is wanted {inside}"
     else:
-        why = f"a body of {body} leaves {left} for each hook, where a {spring.hooks} is {low} to {high} high"
-    return Limit("room for hooks", False, True, why, abs(height_mm - low_mm) / spring.free_length_mm)
+        why = f"a body of {body} leaves {left} for each {words.end}, where a {spring.hooks} is {low} to {high} high"
+    return Limit(f"room for {words.ends}", False, True, why, abs(height_mm - low_mm) / spring.free_length_mm)

@@ -10,7 +10,7 @@ from sourcing.springs import pulled
 from sourcing.springs.describe_extension import describe_extension, wire_length_mm, wire_of_hook_mm
 from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.hooks import COILS_OF_HOOK
-from sourcing.springs.model import ExtensionSpring
+from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.winding import turns
 from sourcing.winding.doubts import DIAMETER_POWER, NORMAL_95, diameter_sd_mm, rate_sd
 from sourcing.winding.extension.ends import free_length_sd_mm
@@ -42,16 +42,18 @@ class LaidTight:
 def as_wound(task: ExtensionTask, known: Knowledge, wound: Wound[ExtensionSpring]) -> ExtensionSpring:
     """The spring before heat: its diameter, the coils that the same wire makes of it, and the tension heat takes of.
 
-    Heat changes its hooks as it does its coils, and adds to the body what coils it makes more.
+    Heat changes its hooks as it does its coils, and adds to the body what coils it makes more. Plugs go in after it:
+    the length between their eyes is the one wanted.
     """
     spring, mean_mm = wound.design.spring, known.finished_mean_mm(wound.diameter_mm)
+    plugged = spring.hooks is Hooks.THREADED_PLUG
     share, tension_n = spring.mean_diameter_mm / mean_mm, spring.initial_tension_n or 0.0
     body_mm, hooks_mm = pulled.body_length_mm(spring), spring.free_length_mm - pulled.body_length_mm(spring)
     coils_more_mm = (1.0 - share) * spring.total_coils * spring.wire_diameter_mm
     return replace(
         spring,
         mean_diameter_mm=mean_mm,
-        free_length_mm=body_mm - coils_more_mm + hooks_mm / share,
+        free_length_mm=spring.free_length_mm if plugged else body_mm - coils_more_mm + hooks_mm / share,
         active_coils=spring.active_coils * share,
         total_coils=spring.total_coils * share,
         initial_tension_n=tension_as_wound_n(tension_n, LOST_IN_HEAT[0]) if task.heated else tension_n,

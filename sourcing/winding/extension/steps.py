@@ -7,27 +7,20 @@ from dataclasses import dataclass
 
 from sourcing.need.model import Need
 from sourcing.quantities import show_diameter, show_length
-from sourcing.springs import pulled
-from sourcing.springs.hooks import BEND_RADIUS_WIRES
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.springs.strength import Place
 from sourcing.stock.model import Bench
 from sourcing.winding.checking import check_pulled
 from sourcing.winding.extension.acceptance import readings
+from sourcing.winding.extension.end_steps import hook_steps, plug_step
 from sourcing.winding.extension.ends import COILS_ON_PLUG
-from sourcing.winding.extension.making import LaidTight, wire_of_hooks_mm
+from sourcing.winding.extension.making import LaidTight
 from sourcing.winding.finishing import kept_from_rust
 from sourcing.winding.heat import where_heated
 from sourcing.winding.model import Band
 from sourcing.winding.presetting import TENTH_LEFT, limit_left
 from sourcing.winding.setting_up import SLIDE_OFF, Numbers, anchored, eased, held, prepared, set_up, taken_off, way_laid
 from sourcing.winding.steps import again, eighths, prepare
-
-NO_NICKS = (
-    "Work with smooth, round jaws or a rounded pin, never with cutters or sharp-edged pliers: a nick is where a hook "
-    "breaks. Rub any mark out with fine emery, along the wire."
-)
-"""How a hook is bent so that it lasts (common practice)."""
 
 
 def without_heat(hooks: Hooks) -> str:
@@ -64,8 +57,7 @@ def extension_steps(numbers: ExtensionNumbers, need: Need, bench: Bench) -> tupl
         *_lay(numbers),
         eased(numbers, bench),
         *_off(numbers, bench),
-        *hook_steps(numbers.wound, bench.units),
-        *_heat(numbers, bench),
+        *_ends_and_heat(numbers, bench),
         _pull(numbers, need, bench),
         check_pulled([each.length_mm for each in readings(numbers.spring, need, bench)], bench.units),
         *kept_from_rust(numbers.spring.material, need.surroundings),
@@ -113,48 +105,14 @@ def _cut_to_coils(wound: ExtensionSpring) -> str:
     )
 
 
-_TURN_UP = {
-    Hooks.FULL_LOOP: "one whole coil at each end, until it stands square across the body's end and over its middle",
-    Hooks.CENTRE_LOOP: (
-        "one whole coil at each end until it stands square across the body's end, then lean it over until its top is "
-        "on the axis"
-    ),
-    Hooks.HALF_LOOP: "half a coil at each end, until it stands square across the middle of the body's end",
-    Hooks.SIDE_HOOK: "one whole coil at each end, so that it stands in line with the side of the body",
-}
-
-
-def hook_steps(spring: ExtensionSpring, units: str) -> Iterator[str]:
-    """How the two hooks of a spring are bent."""
-    wire_mm, height_mm = spring.wire_diameter_mm, pulled.hook_length_mm(spring)
-    pin = show_diameter((2.0 * BEND_RADIUS_WIRES - 1.0) * wire_mm, units)
-    if spring.hooks is Hooks.THREADED_PLUG:
-        yield (
-            f"No hooks are bent: screw a plug with a thread of the body's pitch, one wire, {COILS_ON_PLUG} coils deep "
-            f"into each end, its eye set so that {show_length(spring.free_length_mm, units)} lie between the eyes of "
-            "the plugs."
-        )
-        return
-    wire = show_length(wire_of_hooks_mm(spring) / 2.0, units)
-    if spring.hooks is Hooks.EXTENDED_HOOK:
-        yield (
-            f"Bend each hook out of {wire} of wire: straighten it where it leaves the body, over the middle of the "
-            f"body's end, and bend a round hook as wide as the coil at its tip, its inside "
-            f"{show_length(height_mm, units)} from the body."
-        )
+def _ends_and_heat(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
+    """Hooks are bent before heat, which relieves their bends too; plugs go into the body that heat has left."""
+    if numbers.spring.hooks is Hooks.THREADED_PLUG:
+        yield from _heat(numbers, bench)
+        yield plug_step(numbers.spring, bench.units)
     else:
-        yield (
-            f"Bend the hooks ({wire} of wire each): slip a thin blade with rounded edges under the coil and turn up "
-            f"{_TURN_UP[spring.hooks]}, its inside {show_length(height_mm, units)} from the body."
-        )
-    yield (
-        f"Where a hook leaves the body, bend it round a pin of {pin}, no tighter, and a little past: it springs back. "
-        f"This bend and the loop are where an extension spring breaks. {NO_NICKS}"
-    )
-    yield (
-        "Turn the two hooks to each other as those of the old one stood, in line or crosswise, and measure "
-        f"{show_length(spring.free_length_mm, units)} between their insides."
-    )
+        yield from hook_steps(numbers.wound, bench.units)
+        yield from _heat(numbers, bench)
 
 
 def _heat(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
@@ -163,9 +121,13 @@ def _heat(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
         left = limit_left(Place.BODY, material, numbers.spring.tensile_strength_mpa, bench.units)
         yield f"{heat.said}{left}{TENTH_LEFT}"
         return
-    bent = "" if numbers.spring.hooks is Hooks.THREADED_PLUG else "with the hooks bent, "
+    when = (
+        "before its plugs go in, for heat changes its diameter, "
+        if numbers.spring.hooks is Hooks.THREADED_PLUG
+        else "with the hooks bent, "
+    )
     yield (
-        f"Relieve the stress {bent}{where_heated(material)}: {heat.said} It takes a quarter to a half of the initial "
+        f"Relieve the stress {when}{where_heated(material)}: {heat.said} It takes a quarter to a half of the initial "
         "tension away (a trade handbook, from memory)."
     )
 

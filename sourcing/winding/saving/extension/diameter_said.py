@@ -46,7 +46,7 @@ class Came:
 def said_of(coil: Coil, came: Came, way: Way[ExtensionSpring], rate_kept: float) -> Iterator[str]:
     """The verdict, what is done to coils and ends, and how long the spring is then."""
     wanted, at = wanted_of(coil), _came_at(coil, came)
-    words, meant = end_words(wanted.hooks), coil.shown(wanted.active_coils)
+    words, meant = end_words(wanted.hooks), _shown(coil, wanted.active_coils)
     rate = f"With {meant} {words.coils} its rate is {rate_kept:.3f} of that meant"
     if way.answer == "wind again":
         saves = (
@@ -74,12 +74,12 @@ def said_of(coil: Coil, came: Came, way: Way[ExtensionSpring], rate_kept: float)
 
 def _other_coils(coil: Coil, came: Came) -> str:
     """The coils that would give the rate that was meant, or that it has not so many."""
-    coils = f"{coil.shown(came.just.active_coils)} {end_words(came.just.hooks).coils}"
+    coils = f"{_shown(coil, came.just.active_coils)} {end_words(came.just.hooks).coils}"
     if came.enough:
-        return f"Just so: {coils} give the rate that was meant{coil.counted}{_no_longer(coil, came)}."
+        return f"Just so: {coils} give the rate that was meant{_counted(coil)}{_no_longer(coil, came)}."
     spare = "" if coil.heated else ", spare ones too"
     idle = came.just.total_coils - came.just.active_coils
-    return f"For the rate that was meant it would want {coils}, and has {coil.shown(came.there - idle)}{spare}."
+    return f"For the rate that was meant it would want {coils}, and has {_shown(coil, came.there - idle)}{spare}."
 
 
 def _other_ends(coil: Coil, came: Came) -> Iterator[str]:
@@ -87,7 +87,7 @@ def _other_ends(coil: Coil, came: Came) -> Iterator[str]:
     hooks = came.cut.hooks
     rate = pulled.rate_n_per_mm(came.cut) / pulled.rate_n_per_mm(wanted_of(coil))
     gives = "give the rate that was meant" if came.enough else f"give {rate:.3f} of the rate that was meant"
-    coils = f"{coil.shown(came.cut.active_coils)} {end_words(hooks).coils} {gives}{coil.counted}"
+    coils = f"{_shown(coil, came.cut.active_coils)} {end_words(hooks).coils} {gives}{_counted(coil)}"
     if hooks is Hooks.THREADED_PLUG:
         yield f"Screw its plugs so deep that {coils}{_no_longer(coil, came)}."
         return
@@ -104,6 +104,20 @@ def _other_ends(coil: Coil, came: Came) -> Iterator[str]:
         "Where its hooks are bent already, cut one off and bend it anew out of the body: the loop takes "
         f"{f'{loop:g} of a coil' if loop < 1.0 else 'a coil'}, and the body is a wire shorter for each coil less."
     )
+
+
+def _shown(coil: Coil, coils: float) -> str:
+    """Coils as they are counted: of a body as it is in hand; between plugs after heat, for plugs go in only then."""
+    return f"{coils:.2f}" if _plugged(coil) else coil.shown(coils)
+
+
+def _counted(coil: Coil) -> str:
+    """When they are counted, where heat is still to come."""
+    return ", counted after heat" if coil.change_to_come and _plugged(coil) else coil.counted
+
+
+def _plugged(coil: Coil) -> bool:
+    return wanted_of(coil).hooks is Hooks.THREADED_PLUG
 
 
 def _no_longer(coil: Coil, came: Came) -> str:

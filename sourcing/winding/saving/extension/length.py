@@ -8,9 +8,10 @@ from math import inf
 
 from sourcing.quantities import show_length
 from sourcing.springs import pulled
+from sourcing.springs.hooks import measured_inside
 from sourcing.springs.model import ExtensionSpring
 from sourcing.stock.trial_bounds import LEAST_PITCH
-from sourcing.winding.extension.ends import end_words
+from sourcing.winding.extension.ends import coils_on_plugs, end_words
 from sourcing.winding.in_hand import keeps
 from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, best_way, joined_said, wrong
 from sourcing.winding.saving.extension.bending import length_for_forces
@@ -24,7 +25,10 @@ NO_TENSION = Tension(0.0, 0.0)
 
 
 def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:
-    """A body whose coils do not touch: it is longer, and nothing holds it closed."""
+    """A body whose coils do not touch: it is longer, and nothing holds it closed.
+
+    Coils on a plug lie at its thread's pitch, one wire, however they came out.
+    """
     wanted, gap_mm = wanted_of(coil), pitch_mm - coil.wire_mm
     if pitch_mm < LEAST_PITCH * coil.wire_mm:
         found = f"a pitch of {show_length(pitch_mm, coil.units)} is less than the wire"
@@ -32,7 +36,7 @@ def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:
     if pitch_mm <= CLOSE * coil.wire_mm:
         said = ("Its coils touch, as meant: keep it as it is.",)
         return Saved("keep", wanted, judged(coil, wanted), 1.0, said)
-    longer_mm = wanted.total_coils * gap_mm
+    longer_mm = (wanted.total_coils - coils_on_plugs(wanted.hooks)) * gap_mm
     gap, whole = (show_length(mm, coil.units) for mm in (gap_mm, longer_mm))
     way, said = _open(coil, longer_mm)
     first = f"Its coils stand {gap} apart: {verdict(coil, way)}."
@@ -101,13 +105,14 @@ def _saved(way: Way[ExtensionSpring], said: list[str]) -> Saved:
 def _refuse_no_length(coil: Coil, free_length_mm: float) -> None:
     """Raise `SenselessError` for a length that no spring of the plan has at rest."""
     now, body_mm = show_length(free_length_mm, coil.units), pulled.body_length_mm(wanted_of(coil))
+    inside = f"its length {measured_inside(wanted_of(coil).hooks)}"
     if free_length_mm < body_mm - AS_LONG_MM:
         body = show_length(body_mm, coil.units)
-        raise SenselessError("pulled_to", f"{now} is shorter than its body of {body}", "its length inside the hooks")
+        raise SenselessError("pulled_to", f"{now} is shorter than its body of {body}", inside)
     works_mm = min((point.at_mm for point in coil.need.working), default=inf)
     if free_length_mm >= works_mm:
         found = f"{now} is as long as it works ({show_length(works_mm, coil.units)})"
-        raise SenselessError("pulled_to", found, "its length inside the hooks at rest, after it was pulled")
+        raise SenselessError("pulled_to", found, f"{inside} at rest, after it was pulled")
 
 
 def _next_nearer(coil: Coil, off: str) -> Iterator[str]:
