@@ -103,6 +103,18 @@ def test_coils_between_plugs_that_are_screwed_in_after_heat_are_counted_after_it
     assert f"With {wanted_of(coil).active_coils:.2f} coils between its plugs" in " ".join(saved.said)
 
 
+def test_a_coil_with_plugs_that_came_out_too_small_keeps_the_spare_turns_that_it_needs() -> None:
+    coil = a_coil(BENCH, hooks=Hooks.THREADED_PLUG, working=(point(120, wanted(24, 0.5)), point(95, wanted(14.5, 0.3))))
+    small, large = (came_out(coil, outside_mm(coil) + off_mm) for off_mm in (-0.2, 0.3))
+    assert small.answer == large.answer == "change"
+    assert isinstance(small.spring, ExtensionSpring)
+    before_heat = small.spring.total_coils * (1.0 + coil.change_to_come)
+    assert small.spring.total_coils > wanted_of(coil).total_coils
+    left = f"Leave spare turns on it for that: {before_heat:.2f} coils, counted before heat, those on both plugs"
+    assert any(said.startswith(left) for said in small.said)
+    assert not any("spare turns" in said for said in large.said)
+
+
 def test_coils_on_a_plug_lie_at_the_pitch_of_its_thread_however_far_apart_they_came_out() -> None:
     """Six coils sit on the two plugs: the gap is between the others only."""
     coil = plugged(working=(point(120, wanted(24, 3.0)), point(95, wanted(14.5, 1.8))))

@@ -90,6 +90,9 @@ def _other_ends(coil: Coil, came: Came) -> Iterator[str]:
     coils = f"{_shown(coil, came.cut.active_coils)} {end_words(hooks).coils} {gives}{_counted(coil)}"
     if hooks is Hooks.THREADED_PLUG:
         yield f"Screw its plugs so deep that {coils}{_no_longer(coil, came)}."
+        if came.cut.total_coils > wanted_of(coil).total_coils:
+            total = coil.shown(came.cut.total_coils)
+            yield f"Leave spare turns on it for that: {total} coils{coil.counted}, those on both plugs among them."
         return
     if came.cut.total_coils > came.kept.total_coils:
         how_many = "more" if came.enough else "all"
