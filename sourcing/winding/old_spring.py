@@ -42,8 +42,9 @@ def _its_hand(spring: Spring, need: Need, hand_taken: Hand | None) -> str:
 def _held_by(spring: Spring, need: Need) -> str:
     match spring:
         case ExtensionSpring():
-            ends = "the eyes of both its plugs" if spring.hooks is Hooks.THREADED_PLUG else "both its hooks"
-            return f"a cord tied through {ends} and a bag or cloth over it, a second loop of cord to take it off"
+            plugged = spring.hooks is Hooks.THREADED_PLUG
+            ends, free = ("the eyes of both its plugs", "take it off") if plugged else ("both its hooks", "unhook it")
+            return f"a cord tied through {ends} and a bag or cloth over it, a second loop of cord to {free}"
         case TorsionSpring():
             coil = "its coil on the rod, " if need.pocket.rod_mm is not None else ""
             return f"{coil}a clamp or pliers on the leg that is loaded, a bag or cloth over it"
