@@ -66,10 +66,9 @@ def aim(wanted: Wanted, house: float) -> Aim:
 
 def wanted_line(need: Need, bench: Bench) -> Line | OneForce | Refusal:
     """The line that a need's forces and free length ask for, by least squares of the misses over their tolerances."""
-    forces = [(point.at_mm, _force_aim(point, bench)) for point in need.working if point.force_n is not None]
+    forces, free = _aims(need, bench)
     if not forces:
         return NO_FORCE_WANTED
-    free = None if need.free_length_mm is None else aim(need.free_length_mm, bench.tolerances.length_mm)
     if len(forces) == 1 and free is None:
         return OneForce(forces[0][0], forces[0][1].value)
     start = _first_guess(forces, free, bench.units)
@@ -80,6 +79,28 @@ def line_refusal(need: Need, bench: Bench) -> Refusal | None:
     """Why no wire whatever could meet the forces that are wanted."""
     line = wanted_line(need, bench)
     return line if isinstance(line, Refusal) else None
+
+
+def length_for_rate_mm(rate_n_per_mm: float, need: Need, bench: Bench) -> float | None:
+    """The free length at which a spring of this rate comes nearest to a need's forces and free length; None for none.
+
+    L₀ = (Σ R (R L + F) / u² + L_w / u_w²) / (Σ R² / u² + 1 / u_w²): least squares of the misses over their tolerances.
+    """
+    forces, free = _aims(need, bench)
+    if not forces:
+        return None
+    rate = rate_n_per_mm
+    pulls = [(rate * (rate * at + wanted.value), rate**2, wanted.tolerance) for at, wanted in forces]
+    if free is not None:
+        pulls.append((free.value, 1.0, free.tolerance))
+    return sum(pull / u**2 for pull, _, u in pulls) / sum(weight / u**2 for _, weight, u in pulls)
+
+
+def _aims(need: Need, bench: Bench) -> tuple[list[tuple[float, Aim]], Aim | None]:
+    """The forces that are wanted, each at its length, and the free length."""
+    forces = [(point.at_mm, _force_aim(point, bench)) for point in need.working if point.force_n is not None]
+    free = None if need.free_length_mm is None else aim(need.free_length_mm, bench.tolerances.length_mm)
+    return forces, free
 
 
 def _force_aim(point: WorkingPoint, bench: Bench) -> Aim:

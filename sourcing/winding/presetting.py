@@ -33,6 +33,9 @@ TENTH_LEFT = " It lasts a tenth of the cycles of a relieved one (assumed)."
 _EITHER_WAY = 0.5
 """By how much of it the loss may be off (assumed)."""
 
+NEVER_LOST = 0.05
+"""The share of the free length by which no spring of sound wire sets beyond that (assumed)."""
+
 
 def lost_share(stress_at_solid_share: float) -> float:
     """The share of the free length that the first pressing takes: p = 0.02 + 0.13 (s − 0.45) / 0.15; none below 0.45.
@@ -75,10 +78,26 @@ def allowance_mm(spring: PressedSpring, stress_at_solid_share: float) -> float:
 
 def pressed_off_mm(spring: PressedSpring) -> float:
     """How much longer a spring is wound for its first pressing; 0 where its strength is not known."""
+    share = _stress_at_solid_share(spring)
+    return 0.0 if share is None else allowance_mm(spring, share)
+
+
+def most_lost_share(spring: PressedSpring) -> float | None:
+    """The most of its free length that the first pressing takes; more is softer wire, or too much heat.
+
+    None where its strength is not known, or its stress at solid is too high to tell.
+    """
+    share = _stress_at_solid_share(spring)
+    if share is None or share > SETS_UP_TO:
+        return None
+    return lost_share(share) * (1.0 + _EITHER_WAY) + NEVER_LOST
+
+
+def _stress_at_solid_share(spring: PressedSpring) -> float | None:
     if spring.tensile_strength_mpa is None:
-        return 0.0
+        return None
     at_solid_mpa = pressed.stress_mpa(spring, pressed.solid_length_mm(spring), pressed.rate_n_per_mm(spring))
-    return allowance_mm(spring, at_solid_mpa / spring.tensile_strength_mpa)
+    return at_solid_mpa / spring.tensile_strength_mpa
 
 
 S = TypeVar("S", CompressionSpring, ConicalSpring)

@@ -188,7 +188,7 @@ def test_the_plan_carries_its_choices() -> None:
 def test_a_mandrel_that_was_asked_for_stands_beside_better_ones() -> None:
     made = plan(spool(1.0), PRINTER)
     assert made.mandrel.diameter_mm is not None
-    first, *others = choices(spool(1.0), mandrel_mm=made.mandrel.diameter_mm - 0.3)
+    first, *others = choices(spool(1.0), mandrel_mm=made.mandrel.diameter_mm + 0.15)
     assert first.kind == "turned"
     assert made.mandrel.diameter_mm in [each.diameter_mm for each in others]
     assert [each.said for each in others if "surer" in each.said]

@@ -10,6 +10,7 @@ import pytest
 from sourcing.need.model import Pocket
 from sourcing.quantities import Wanted
 from sourcing.springs import geometry
+from sourcing.springs.compression import active_coils_for_rate
 from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.stock.model import Bench
@@ -84,14 +85,14 @@ def test_other_coils_make_another_length_and_it_is_said_how_it_comes_to_the_one_
     (length,) = [said for said in saved.said if "long then, if its pitch is the one meant" in said]
     assert f"It is {stands_mm:.1f} mm long then" in length
     assert ("Pull it evenly" in length) is (stands_mm < wanted.free_length_mm)
-    assert saved.spring.free_length_mm == pytest.approx(wanted.free_length_mm)
+    assert saved.spring.free_length_mm == pytest.approx(wanted.free_length_mm, abs=0.001 if off_mm > 0.0 else 0.3)
 
 
 def test_a_coil_that_is_kept_and_would_want_spare_turns_for_its_rate_says_that_they_are_opened():
     coil = a_coil()
     small, large = (came_out(coil, coil.meant.outside_diameter_mm + off) for off in (-0.2, 0.2))
     assert small.answer == large.answer == "keep"
-    told = [next(said for said in saved.said if said.startswith("Just so: ")) for saved in (small, large)]
+    told = [next(said for said in saved.said if said.startswith("If it is to be nearer: ")) for saved in (small, large)]
     assert ["spare turns that lie close are opened for that" in said for said in told] == [True, False]
 
 
@@ -104,19 +105,16 @@ def test_a_coil_that_no_longer_goes_into_the_bore_is_wound_again_on_a_smaller_ma
     assert float(next_one.split(" mm instead")[0].split()[-1]) < (coil.plan.mandrel.diameter_mm or 0.0)
 
 
-def test_a_coil_too_small_gets_all_its_spare_turns_where_they_do_not_reach_and_is_wound_again_where_that_is_too_few():
+def test_a_coil_too_small_gets_all_its_spare_turns_where_those_for_its_rate_are_more():
     soft = with_spring(a_coil(pocket=Pocket(wanted(13.0))), 9.6, 6.0)
+    forces = point(24, wanted(5.0, 0.25)), point(18, wanted(9.0, 0.45))
+    soft = replace(soft, need=replace(soft.need, working=forces))
     saved = came_out(soft, 6.4 + 0.8)
     assert isinstance(saved.spring, CompressionSpring)
-    assert saved.answer == "change"
-    assert saved.spring.total_coils < 6.0 * (9.6 / 6.4) ** 3 + 2.0
-    (deed,) = [said for said in saved.said if said.startswith("Leave all of the spare turns on it: ")]
+    (deed,) = [said for said in saved.said if "of the spare turns on it: " in said]
     share = rate_n_per_mm(saved.spring) / rate_n_per_mm(wanted_of(soft))
     assert f"{saved.spring.active_coils:.2f} active coils" in deed
     assert f"give {share:.3f} of the rate that was meant" in deed
-    tight = replace(soft, need=replace(soft.need, working=(point(24, wanted(5.0, 0.05)), point(18, wanted(9.0, 0.1)))))
-    lost = came_out(tight, 6.4 + 0.8)
-    assert lost.answer == "wind again"
 
 
 def test_a_near_fit_that_was_planned_is_cut_where_it_then_serves_wholly():
@@ -137,7 +135,7 @@ def test_the_spare_turns_are_cut_off_before_heat_and_save_nothing_after_it():
     coil = replace(a_coil(BENCH), heated=True)
     saved = came_out(coil, coil.meant.outside_diameter_mm - 0.35)
     assert saved.spring.total_coils <= wanted_of(coil).total_coils
-    assert not any(said.startswith(("Leave more", "Just so")) for said in saved.said)
+    assert not any(said.startswith(("Leave more", "If it is to be nearer")) for said in saved.said)
     tight = point(24, wanted(9.0, 0.3)), point(14, wanted(22.0, 0.7))
     coil = replace(a_coil(BENCH, pocket=Pocket(wanted(13.0)), working=tight), heated=True)
     lost = came_out(coil, coil.meant.outside_diameter_mm - 0.35)
@@ -146,15 +144,55 @@ def test_the_spare_turns_are_cut_off_before_heat_and_save_nothing_after_it():
 
 
 def test_a_coil_of_which_only_a_near_fit_can_be_made_is_told_so_first():
-    """With the coils for its rate it has less left before solid than was planned."""
-    coil = a_coil()
-    told = [came_out(coil, coil.meant.outside_diameter_mm + 0.05 * step) for step in range(-12, 13)]
-    near = [saved for saved in told if saved.answer == "change" and any("does not hold" in said for said in saved.said)]
+    """Forces within 5 %: a coil much too small has too few coils left for them, one a little too small has enough."""
+    tight = point(24, wanted(9.0, 0.45)), point(14, wanted(22.0, 1.1))
+    coil = a_coil(pocket=Pocket(wanted(13.0)), working=tight)
+    outside_mm = coil.meant.outside_diameter_mm
+    told = [came_out(coil, outside_mm + 0.03 * step) for step in range(-30, 0)]
+    near, whole = (
+        [saved for saved in told if (saved.answer, saved.fit.fits) == ("change", fits)] for fits in ("near", "yes")
+    )
     assert near
-    assert all("only a near fit" in saved.said[0] for saved in near)
-    whole = [saved for saved in told if saved.answer == "change" and saved not in near]
     assert whole
+    assert all("only a near fit" in saved.said[0] for saved in near)
     assert all("it can be saved" in saved.said[0] for saved in whole)
+
+
+def test_where_the_coils_for_its_rate_give_a_near_fit_coils_and_lengths_between_are_tried():
+    """With the coils for its rate the gaps are too small; with fewer, and a little shorter, it serves wholly."""
+    coil = a_coil()
+    wanted_spring = wanted_of(coil)
+    saved = came_out(coil, coil.meant.outside_diameter_mm - 0.45)
+    assert isinstance(saved.spring, CompressionSpring)
+    assert (saved.answer, saved.fit.fits) == ("change", "yes")
+    just = active_coils_for_rate(0.8, saved.spring.mean_diameter_mm, rate_n_per_mm(wanted_spring), 81500.0)
+    assert wanted_spring.active_coils < saved.spring.active_coils < just - 0.2
+    forces = [saved.spring.free_length_mm - at for at in (24.0, 18.0)]
+    for force, meant_n in zip(forces, (5.0, 9.0), strict=True):
+        assert force * rate_n_per_mm(saved.spring) == pytest.approx(meant_n, rel=0.15)
+    assert f"{saved.spring.active_coils:.2f} active coils" in saved.said[1]
+    assert f"until it rests at {saved.spring.free_length_mm:.1f} mm" in saved.said[2]
+
+
+def test_after_heat_a_length_is_taken_before_coils_are_cut_off():
+    """What is cut then must be closed, ground and heated anew."""
+    coil = replace(a_coil(BENCH), heated=True)
+    told = [came_out(coil, coil.meant.outside_diameter_mm + 0.02 * step) for step in range(60)]
+    lengths = [
+        saved
+        for saved in told
+        if isinstance(saved.spring, CompressionSpring)
+        and saved.answer == "change"
+        and saved.spring.active_coils == wanted_of(coil).active_coils
+    ]
+    assert lengths
+    assert all(saved.fit.fits == "yes" for saved in lengths)
+    tight = point(24, wanted(9.0, 0.3)), point(14, wanted(22.0, 0.7))
+    coil = replace(a_coil(BENCH, pocket=Pocket(wanted(13.0)), working=tight), heated=True)
+    told = [came_out(coil, coil.meant.outside_diameter_mm + 0.02 * step) for step in range(60)]
+    cut = [saved for saved in told if any(said.startswith("Cut it: ") for said in saved.said)]
+    assert cut
+    assert all(any(said.startswith("Close the new end") for said in saved.said) for saved in cut)
 
 
 def test_heat_to_come_is_counted_in_before_the_spring_is_judged():
@@ -219,10 +257,10 @@ def test_a_spring_that_has_set_is_wound_longer_by_what_it_lost():
     assert pressed_to(coil, free - 0.1).said == (
         f"After its first pressing it is {free - 0.1:.1f} mm long at rest, as it should be: keep it as it is.",
     )
-    saved = pressed_to(coil, free - 6.0)
+    saved = pressed_to(coil, free - 1.5)
     assert saved.answer == "change"
     assert any("wind another" in said for said in saved.said)
-    assert any(f"wind it {free + 6.0:.1f} mm long" in said for said in saved.said)
+    assert any(f"wind it {free + 1.5:.1f} mm long" in said for said in saved.said)
     assert pressed_to(coil, free + 3.0).answer == "change"
 
 
@@ -272,3 +310,14 @@ def test_a_length_that_the_list_takes_is_kept_or_the_scale_decides(free_mm: Want
         saved = pressed_to(coil, free)
         assert saved.answer == "change"
         assert not any("weigh it first" in said for said in saved.said)
+
+
+def test_a_spring_that_set_by_more_than_its_stress_accounts_for_is_not_cured_by_winding_longer():
+    """The stress at solid is below the one from which a spring sets at all: a twentieth is more than any error."""
+    coil = a_coil()
+    free = wanted_of(coil).free_length_mm
+    for short, answer in ((0.04, "change"), (0.08, "wind again"), (0.3, "wind again")):
+        saved = pressed_to(coil, free * (1.0 - short))
+        assert saved.answer == answer
+        assert any(said.startswith("It has set by") for said in saved.said) is (answer == "change")
+        assert any("softer than the label says" in said for said in saved.said) is (answer == "wind again")

@@ -9,8 +9,11 @@ from sourcing.fit.model import Limit
 from sourcing.fit.pressed import PressedCase
 from sourcing.quantities import Wanted, show_stress
 from sourcing.springs.compression import LEAST_ACTIVE_COILS
-from sourcing.springs.life import Word
+from sourcing.springs.life import Making, Word
 from sourcing.springs.strength import Place, permissible, permissible_stress_mpa
+
+WIRE_READ_TO_MM = 0.01
+"""What a micrometer tells of a wire that is wound here, coil by coil (assumed)."""
 
 
 def depth(case: PressedCase) -> Iterator[Limit]:
@@ -39,11 +42,18 @@ def reaches(case: PressedCase) -> Iterator[Limit]:
 
 
 def solid(case: PressedCase) -> Iterator[Limit]:
-    """Travel must end before the spring is solid."""
+    """Travel must end before the spring is solid; of one wound here its wire may be thicker than it was read."""
     if case.shortest_mm is None:
         return
-    why = f"solid at {case.size(case.solid_length_mm)}; the shortest working length is {case.length(case.shortest_mm)}"
-    solid_mm = case.solid_length_mm
+    solid_mm, thicker = case.solid_length_mm, ""
+    if case.spread.making in (Making.WOUND, Making.WOUND_UNHEATED) and solid_mm < case.shortest_mm:
+        solid_mm += WIRE_READ_TO_MM * case.spring.total_coils
+        if solid_mm >= case.shortest_mm:
+            thicker = f", at {case.size(solid_mm)} where its wire is {case.size(WIRE_READ_TO_MM)} thicker than it reads"
+    why = (
+        f"solid at {case.size(case.solid_length_mm)}{thicker}; the shortest working length is "
+        f"{case.length(case.shortest_mm)}"
+    )
     yield Limit("solid length", solid_mm < case.shortest_mm, True, why, max(0.0, solid_mm / case.shortest_mm - 1.0))
 
 

@@ -10,7 +10,7 @@ from sourcing.quantities import show_length
 from sourcing.springs import pressed
 from sourcing.springs.model import PressedSpring
 from sourcing.winding.in_hand import keeps
-from sourcing.winding.presetting import pressed_off_mm
+from sourcing.winding.presetting import most_lost_share, pressed_off_mm
 from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, wrong
 
 FAR_LONGER = 1.5
@@ -30,26 +30,47 @@ def kept_by_length(coil: Coil, came: Way[PressedSpring]) -> Way[PressedSpring]:
     return came if as_long or keeps(came.fit, coil.plan.fit) else replace(came, answer="change")
 
 
-def bring_to_length(coil: Coil, free_mm: float) -> Iterator[str]:
-    """How it is brought to its length; first that the scale decides, where the list accepts that length by itself."""
+def first_deed(coil: Coil, free_mm: float) -> str:
+    """What is done first with a spring that is so long and not kept."""
+    return "weigh it first" if _is_listed(coil, free_mm) else "bring it to its length"
+
+
+def _is_listed(coil: Coil, free_mm: float) -> bool:
+    low_mm, high_mm = _listed_mm(coil)
+    return low_mm <= free_mm <= high_mm
+
+
+def _listed_mm(coil: Coil) -> tuple[float, float]:
+    """Between which free lengths the sheet's list takes one."""
     (row,) = (row for row in coil.plan.accept if row.figure == "free_length_mm")
     assert row.low is not None
     assert row.high is not None
-    if row.low <= free_mm <= row.high:
-        low, high = (show_length(mm, coil.units) for mm in (row.low, row.high))
-        yield (
-            f"The list takes a length of {low} to {high}, but by its rate its forces are off at this one: weigh it "
-            "first, and keep it if they are within the list."
-        )
-    yield to_length(coil, free_mm)
+    return row.low, row.high
 
 
-def to_length(coil: Coil, free_mm: float) -> str:
-    """How a spring that is so long is brought to the length that is wanted."""
-    wanted = show_length(wanted_mm(coil), coil.units)
-    if free_mm > wanted_mm(coil):
-        return f"Press it solid, then close the coils evenly with a wedge or by hand until it is {wanted}."
-    return f"Pull it evenly to a little over {wanted}, press it solid once, and measure again."
+def bring_to_length(coil: Coil, free_mm: float) -> Iterator[str]:
+    """How it is brought to its length; first that the scale decides, where the list accepts that length by itself."""
+    if not _is_listed(coil, free_mm):
+        yield to_length(coil, free_mm)
+        return
+    low, high = (show_length(mm, coil.units) for mm in _listed_mm(coil))
+    yield (
+        f"The list takes a length of {low} to {high}, but by its rate its forces are off at this one: keep it if the "
+        "scale finds them within the list."
+    )
+    yield f"Else: {to_length(coil, free_mm)}"
+
+
+def to_length(coil: Coil, free_mm: float, target_mm: float | None = None) -> str:
+    """How a spring that is so long is brought to a length, the one that was meant where no other is said."""
+    target_mm = wanted_mm(coil) if target_mm is None else target_mm
+    target = show_length(target_mm, coil.units)
+    if free_mm > target_mm:
+        return f"Press it solid, then close the coils evenly with a wedge or by hand until it rests at {target}."
+    return (
+        f"Pull it evenly, a little further each time, until it rests at a little over {target}; press it solid once, "
+        "and measure again."
+    )
 
 
 def of_set(coil: Coil, came: Way[PressedSpring], wider: Callable[[float], float]) -> Saved:
@@ -66,9 +87,37 @@ def of_set(coil: Coil, came: Way[PressedSpring], wider: Callable[[float], float]
         now, wanted = (show_length(mm, coil.units) for mm in (free_mm, wanted_mm(coil)))
         found = f"{now} is far longer than the {wanted} wanted"
         raise SenselessError("pressed_to", found, "its length at rest, after it was pressed solid")
+    if _set_too_much(coil, free_mm):
+        return Saved("wind again", came.spring, came.fit, 1.0, tuple(_said_of_soft_wire(coil, free_mm)))
     way = kept_by_length(coil, came)
     said = joined_said(_said_of_set(coil, way), wrong(way.fit, coil.bench), _next_longer(coil, free_mm, wider))
     return Saved(way.answer, way.spring, way.fit, 1.0, said)
+
+
+def _wound_mm(coil: Coil) -> float:
+    """How long it was wound, by the sheet."""
+    assert isinstance(coil.plan.wanted, PressedSpring)
+    return wanted_mm(coil) + pressed_off_mm(coil.plan.wanted)
+
+
+def _set_too_much(coil: Coil, free_mm: float) -> bool:
+    """Whether a spring set by more than its stress at solid can account for."""
+    assert isinstance(coil.plan.wanted, PressedSpring)
+    most = most_lost_share(coil.plan.wanted)
+    return most is not None and free_mm < _wound_mm(coil) * (1.0 - most)
+
+
+def _said_of_soft_wire(coil: Coil, free_mm: float) -> Iterator[str]:
+    now, wound, set_by = (show_length(mm, coil.units) for mm in (free_mm, _wound_mm(coil), _wound_mm(coil) - free_mm))
+    yield (
+        f"After its first pressing it is {now} long at rest, {set_by} shorter than the {wound} of the sheet: wind it "
+        "again, and do not use this one."
+    )
+    yield (
+        "Its stress at solid does not account for so much: it was wound shorter, or its wire is softer than the label "
+        "says, or was heated too much. Winding the next one longer does not cure that: measure the length before you "
+        "press it, go by a thermometer, and wind a trial coil of this wire first."
+    )
 
 
 def _said_of_set(coil: Coil, way: Way[PressedSpring]) -> Iterator[str]:
@@ -85,7 +134,7 @@ def _said_of_set(coil: Coil, way: Way[PressedSpring]) -> Iterator[str]:
         again = ", and it will not set again by as much" if short_mm > 0.0 else ""
         yield f"{at_rest}: keep it as it is; its forces are within what is wanted{again}."
         return
-    yield f"{at_rest}: bring it to its length."
+    yield f"{at_rest}: {first_deed(coil, way.spring.free_length_mm)}."
     yield from bring_to_length(coil, way.spring.free_length_mm)
     if short_mm > 0.0:
         yield "If it is as short as this once more, wind another."
@@ -96,12 +145,10 @@ def _next_longer(coil: Coil, free_mm: float, wider: Callable[[float], float]) ->
     short_mm = wanted_mm(coil) - free_mm
     if short_mm < AS_LONG_MM:
         return
-    assert isinstance(coil.plan.wanted, PressedSpring)
-    allowed_mm = pressed_off_mm(coil.plan.wanted)
-    wound_mm = wanted_mm(coil) + allowed_mm
+    wound_mm = _wound_mm(coil)
     next_mm = wound_mm + short_mm
     set_by, wound, longer, wanted = (
-        show_length(mm, coil.units) for mm in (allowed_mm + short_mm, wound_mm, next_mm, wanted_mm(coil))
+        show_length(mm, coil.units) for mm in (wound_mm - free_mm, wound_mm, next_mm, wanted_mm(coil))
     )
     yield (
         f"It has set by {set_by}, from {wound} as the sheet has it wound. The next one: wind it {longer} long, "

@@ -11,7 +11,7 @@ from sourcing.stock.trial_bounds import LEAST_PITCH
 from sourcing.winding.pitch_lesson import cannot_be
 from sourcing.winding.pitch_share import PitchReading, PitchShare, reading_of
 from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, wrong
-from sourcing.winding.saving.lengths import bring_to_length, kept_by_length, pitch_next, wanted_mm
+from sourcing.winding.saving.lengths import bring_to_length, first_deed, kept_by_length, pitch_next, wanted_mm
 from sourcing.winding.turns import pitch_ratio
 
 ODD_PITCH = 1.7
@@ -97,7 +97,7 @@ def _said(coil: Coil, way: Way[PressedSpring], pitch_mm: float, meant_mm: float,
     if way.answer == "keep":
         yield f"{came}: keep it as it is; {long}."
     else:
-        yield f"{came}: bring it to its length; {long}."
+        yield f"{came}: {first_deed(coil, free_mm)}; {long}."
         yield from bring_to_length(coil, free_mm)
 
 

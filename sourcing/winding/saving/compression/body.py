@@ -13,7 +13,7 @@ from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import making
 from sourcing.winding.presetting import as_laid
 from sourcing.winding.pressed_task import brought_length_sd_mm
-from sourcing.winding.saving.coil import TOLD_FROM, Coil
+from sourcing.winding.saving.coil import Coil
 from sourcing.winding.turns import SPARE_TURNS
 
 
@@ -21,8 +21,7 @@ from sourcing.winding.turns import SPARE_TURNS
 class Came:
     """What was measured, the pitch it stands at (the one meant where none was), what it is, and with other coils.
 
-    `cut`: with those that restore its rate, or with all that it has where it has not so many; `rate_cut` over that
-    meant.
+    `cut`: with those that restore its rate, or with all that it has where it has not so many.
     """
 
     outside_mm: float
@@ -30,12 +29,6 @@ class Came:
     pitch_mm: float
     spring: CompressionSpring
     cut: CompressionSpring
-    rate_cut: float
-
-    @property
-    def enough(self) -> bool:
-        """Whether it has the coils that restore its rate."""
-        return abs(self.rate_cut - 1.0) < TOLD_FROM
 
 
 def wanted_of(coil: Coil) -> CompressionSpring:

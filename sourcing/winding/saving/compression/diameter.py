@@ -4,15 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.winding.pitch_lesson import cannot_be
 from sourcing.winding.pitch_share import pitch_reading
 from sourcing.winding.saving.coil import (
     Coil,
     Saved,
-    Way,
-    best_way,
     clearances,
     joined_said,
     refuse_senseless,
@@ -24,13 +21,13 @@ from sourcing.winding.saving.compression.body import (
     Came,
     at_pitch,
     coils_there,
-    judged,
     pitch_in_the_end_mm,
     pitch_meant_mm,
     wanted_of,
     with_coils,
     with_its_rate,
 )
+from sourcing.winding.saving.compression.ways import best
 from sourcing.winding.saving.compression.words import said_next, said_of_verdict, too_few
 from sourcing.winding.saving.next_coil import next_coil
 from sourcing.winding.saving.pitch import doubted_opening, doubted_pitch, refuse_narrower
@@ -57,7 +54,7 @@ def came_out_with_pitch(coil: Coil, outside_mm: float, pitch_mm: float) -> Saved
 
 
 def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
-    """What serves best of: as it is; closed or pulled to its length; cut; both."""
+    """What serves best of all that it may become (ways.py), and what is said of it."""
     mandrel_mm = coil.plan.mandrel.diameter_mm
     assert mandrel_mm is not None
     refuse_senseless(coil, "outside", outside_mm, mandrel_mm)
@@ -66,9 +63,9 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
     there = coils_there(coil, mandrel_mm, mean_mm)
     cut = just if just.total_coils <= there else with_coils(kept, max(there, kept.total_coils))
     at_mm = pitch_meant_mm(coil) if pitch_mm is None else pitch_mm
-    ways = _ways(coil, kept, cut, pitch_in_the_end_mm(coil, at_mm))
-    way = best_way(coil, *ways)
-    came = Came(outside_mm, pitch_mm, at_mm, ways[0].spring, cut, rate_n_per_mm(cut) / rate_n_per_mm(wanted))
+    stands_at_mm = pitch_in_the_end_mm(coil, at_mm)
+    way = best(coil, kept, cut, stands_at_mm)
+    came = Came(outside_mm, pitch_mm, at_mm, at_pitch(kept, stands_at_mm), cut)
     trial, reading = coil.trial(mandrel_mm, outside_mm), None
     if pitch_mm is not None:
         with_pitch = replace(trial, pitch_wound_mm=coil.plan.pitch_on_mandrel_mm, pitch_mm=pitch_mm)
@@ -87,12 +84,3 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
         write_down(coil, trial),
     )
     return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.plan.mandrel)
-
-
-def _ways(
-    coil: Coil, kept: CompressionSpring, cut: CompressionSpring, pitch_mm: float
-) -> tuple[Way[CompressionSpring], ...]:
-    """As it is, brought to its length, with other coils, and both, the fewest deeds first."""
-    kept_at_pitch = at_pitch(kept, pitch_mm)
-    changed = (Way("change", each, judged(coil, each)) for each in (kept, at_pitch(cut, pitch_mm), cut))
-    return Way("keep", kept_at_pitch, judged(coil, kept_at_pitch)), *changed

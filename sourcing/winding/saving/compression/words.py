@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sourcing.quantities import show_diameter, show_length
-from sourcing.springs.model import CompressionSpring
+from sourcing.springs.model import CompressionSpring, Ends
+from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way, came_out_at, keep_it, save_it
 from sourcing.winding.saving.compression.body import (
     Came,
@@ -34,33 +35,67 @@ def too_few(coil: Coil, way: Way[CompressionSpring], just: CompressionSpring, th
 def said_of_verdict(coil: Coil, came: Came, way: Way[CompressionSpring], rate_kept: float) -> Iterator[str]:
     """Whether it is kept, changed or wound again; `rate_kept`: its rate over the one meant."""
     at, as_it_is = _came_at(coil, came), _as_it_is(coil, came, rate_kept)
-    active, total = (coil.shown(coils) for coils in (came.cut.active_coils, came.cut.total_coils))
-    gives = "give the rate that was meant" if came.enough else f"give {came.rate_cut:.3f} of the rate that was meant"
-    other = f"{active} active coils ({total} in all{coil.counted}) {gives}"
     if way.answer == "wind again":
         yield f"{at}, and neither other coils nor another length save it: wind it again; {as_it_is}."
-        return
-    if way.answer == "keep":
+    elif way.answer == "keep":
         yield f"{at}: {keep_it(coil, way)}; {as_it_is}."
-        if abs(rate_kept - 1.0) >= TOLD_FROM and came.enough:
-            opened = "; spare turns that lie close are opened for that" if rate_kept > 1.0 else ""
-            yield f"Just so: {other}{opened}."
+        yield from _just_so(coil, came, rate_kept)
+    else:
+        yield f"{at}: {save_it(coil, way)}. As it is, {as_it_is}."
+        yield from _with_other_coils(coil, came, way)
+        yield from _at_its_length(coil, came, way)
+
+
+def _just_so(coil: Coil, came: Came, rate_kept: float) -> Iterator[str]:
+    """The coils that would give a kept one the rate that was meant, where it has them and serves with them."""
+    if abs(rate_kept - 1.0) < TOLD_FROM or not _gives_the_rate(coil, came.cut) or judged(coil, came.cut).fits == "no":
         return
-    yield f"{at}: {save_it(coil, way)}. As it is, {as_it_is}."
+    opened = "; spare turns that lie close are opened for that" if rate_kept > 1.0 else ""
+    yield f"If it is to be nearer: {_coils(coil, came.cut)}{opened}."
+
+
+def _gives_the_rate(coil: Coil, spring: CompressionSpring) -> bool:
+    return abs(rate_n_per_mm(spring) / rate_n_per_mm(wanted_of(coil)) - 1.0) < TOLD_FROM
+
+
+def _coils(coil: Coil, spring: CompressionSpring) -> str:
+    """So many coils, and what rate they give."""
+    active, total = (coil.shown(coils) for coils in (spring.active_coils, spring.total_coils))
+    share = rate_n_per_mm(spring) / rate_n_per_mm(wanted_of(coil))
+    gives = "the rate that was meant" if _gives_the_rate(coil, spring) else f"{share:.3f} of the rate that was meant"
+    return f"{active} active coils ({total} in all{coil.counted}) give {gives}"
+
+
+def _with_other_coils(coil: Coil, came: Came, way: Way[CompressionSpring]) -> Iterator[str]:
+    """How it comes to have them."""
+    coils = _coils(coil, way.spring)
     if way.spring.active_coils < came.spring.active_coils:
-        yield f"Cut it: {other}."
+        yield f"Cut it: {coils}."
+        if coil.heated:
+            ground = way.spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND)
+            grind = " and grind it" if ground else ""
+            yield f"Close the new end{grind} as before, and heat it once more as the sheet has it: bent cold it sets."
     elif way.spring.active_coils > came.spring.active_coils:
-        how_many = "more" if came.enough else "all"
+        all_it_has = way.spring.total_coils == came.cut.total_coils and not _gives_the_rate(coil, came.cut)
         yield (
-            f"Leave {how_many} of the spare turns on it: {other}. They lie close: open them to the pitch of the others "
-            "with a wedge, moved on by a quarter turn at a time, and leave the last one closed."
+            f"Leave {'all' if all_it_has else 'more'} of the spare turns on it: {coils}. They lie close: open them to "
+            "the pitch of the others with a wedge, moved on by a quarter turn at a time, and leave the last one closed."
         )
+
+
+def _at_its_length(coil: Coil, came: Came, way: Way[CompressionSpring]) -> Iterator[str]:
+    """How long it stands with the coils that it then has, and how it comes to the length that serves."""
     stands_mm = at_pitch(way.spring, pitch_in_the_end_mm(coil, came.pitch_mm)).free_length_mm
-    if abs(stands_mm - wanted_of(coil).free_length_mm) >= AS_LONG_MM:
-        assumed = ", if its pitch is the one meant" if came.measured_pitch_mm is None else ""
-        length = f"It is {show_length(stands_mm, coil.units)} long then{assumed}."
-        as_long = abs(stands_mm - way.spring.free_length_mm) < AS_LONG_MM
-        yield f"{length} Leave it so." if as_long else f"{length} {to_length(coil, stands_mm)}"
+    target_mm, wanted_mm = way.spring.free_length_mm, wanted_of(coil).free_length_mm
+    if max(abs(stands_mm - wanted_mm), abs(target_mm - wanted_mm)) < AS_LONG_MM:
+        return
+    assumed = ", if its pitch is the one meant" if came.measured_pitch_mm is None else ""
+    length = f"It is {show_length(stands_mm, coil.units)} long then{assumed}."
+    if abs(stands_mm - target_mm) < AS_LONG_MM:
+        yield f"{length} Leave it so."
+        return
+    meant = "" if abs(target_mm - wanted_mm) < AS_LONG_MM else f" {show_length(wanted_mm, coil.units)} was meant."
+    yield f"{length} {to_length(coil, stands_mm, target_mm)}{meant}"
 
 
 def _came_at(coil: Coil, came: Came) -> str:
