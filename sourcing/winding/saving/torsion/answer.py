@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from sourcing.springs import turned
 from sourcing.winding.coil_reading import SURPRISE
+from sourcing.winding.in_hand import keeps
 from sourcing.winding.leg_reading import WHOLE_TURN_DEG
 from sourcing.winding.saving.coil import (
     Coil,
@@ -30,7 +31,9 @@ from sourcing.winding.saving.torsion.body import (
     turns_laid,
     wanted_of,
 )
+from sourcing.winding.saving.torsion.heat_to_come import heat_first
 from sourcing.winding.saving.torsion.words import (
+    TWO_COILS,
     diameter_came,
     legs_came,
     measure_too,
@@ -38,7 +41,7 @@ from sourcing.winding.saving.torsion.words import (
     said_of_legs,
     said_of_stop,
     said_of_surprise,
-    said_of_verdict,
+    verdict,
 )
 from sourcing.winding.torsion.in_hand import as_it_came, turned_on_deg, with_coils
 from sourcing.winding.torsion.task import BENT_AT_MOST_DEG
@@ -84,24 +87,30 @@ def _answer(coil: Coil, at: str, came: Came, of_legs: Iterable[str] = ()) -> Sav
     `at`: what was measured beside what was meant; `of_legs`: where legs that were not measured should stand.
     """
     wanted = wanted_of(coil)
+    if not came.agree:
+        return Saved("measure first", came.spring, judged(coil, came.spring), 1.0, (f"{at}.", TWO_COILS))
     as_it_is = Way("keep", came.spring, judged(coil, came.spring))
     bent = replace(came.spring, free_angle_deg=wanted.free_angle_deg)
     bends = wanted.free_angle_deg is not None and abs(came.off_deg) <= BENT_AT_MOST_DEG
     way = best_way(coil, as_it_is, *([Way("change", bent, judged(coil, bent))] if bends else []))
+    first = heat_first(coil, came) if keeps(judged(coil, bent), coil.plan.fit) else ""
+    if first:
+        way = Way("measure first", bent, judged(coil, bent))
     rate_kept = turned.rate_n_mm_per_deg(came.spring) / turned.rate_n_mm_per_deg(wanted)
     then = None if came.trial is None else next_coil(coil, came.trial)
     planned = stop_deg(coil)
     later_deg = -came.off_deg * turns_laid(coil) / came.spring.active_coils
     next_stop = None if planned is None else (planned + later_deg) % WHOLE_TURN_DEG
     said = joined_said(
-        said_of_verdict(coil, at, came, way),
+        [f"{at}: {first or verdict(coil, way)}."],
         of_legs,
         said_of_deed(coil, came, way),
         clearances(way.fit),
-        wrong(way.fit, coil.bench),
+        () if first else wrong(way.fit, coil.bench),
         said_of_surprise(came),
-        (*said_of_stop(came, later_deg, next_stop), *said_of_next(coil, then)) if came.agree else (),
-        _written(coil, came) if came.agree else (),
+        said_of_stop(came, later_deg, next_stop),
+        said_of_next(coil, then),
+        _written(coil, came),
     )
     return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.plan.mandrel, next_stop)
 

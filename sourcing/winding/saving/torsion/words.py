@@ -12,8 +12,7 @@ from sourcing.winding.saving.torsion.body import Came, legs_meant_deg, wanted_of
 from sourcing.winding.torsion.task import BENT_AT_MOST_DEG, LEGS_SET_DEG
 
 TWO_COILS = (
-    "Diameter and angle do not belong to one coil: measure both again, and count the turns, before you go by what "
-    "follows."
+    "Diameter and angle do not belong to one coil: measure both again, and count the turns, before you go by either."
 )
 """What is said of a diameter and an angle that no one coil has."""
 
@@ -42,18 +41,8 @@ def said_of_legs(coil: Coil, off_deg: float) -> Iterator[str]:
     )
 
 
-def said_of_verdict(coil: Coil, at: str, came: Came, way: Way[TorsionSpring]) -> Iterator[str]:
-    """Whether it is kept, can be saved, or is wound again; `at`: what was measured beside what was meant."""
-    verdict = _verdict(coil, way)
-    if came.agree:
-        yield f"{at}: {verdict}."
-    else:
-        yield f"{at}."
-        yield TWO_COILS
-        yield f"{verdict[0].upper()}{verdict[1:]}."
-
-
-def _verdict(coil: Coil, way: Way[TorsionSpring]) -> str:
+def verdict(coil: Coil, way: Way[TorsionSpring]) -> str:
+    """Whether it is kept, can be saved, or is wound again."""
     if way.answer == "keep":
         return keep_it(coil, way)
     return save_it(coil, way) if way.answer == "change" else "wind it again; bending its legs does not save it"
@@ -64,7 +53,7 @@ def said_of_deed(coil: Coil, came: Came, way: Way[TorsionSpring]) -> Iterator[st
     now, meant = (coil.shown(spring.active_coils) for spring in (came.spring, wanted_of(coil)))
     coils = f"{now} coils" + ("" if now == meant else f" instead of {meant}")
     kept = f"All its wire is in the body still, so its rate is the one that was meant: {coils}{coil.counted}."
-    if way.answer == "keep":
+    if way.answer in ("keep", "measure first"):
         yield kept
     elif way.answer == "change":
         yield f"Bend its legs {_back(came.off_deg)} where they leave the coil. {kept}"
@@ -84,7 +73,7 @@ def _back(off_deg: float) -> str:
 
 def said_of_surprise(came: Came) -> Iterator[str]:
     """That it is too far off to be chance; of an angle alone, turns that were counted wrongly come first."""
-    if not came.surprising or not came.agree:
+    if not came.surprising:
         return
     if came.trial is None:
         yield "Count its turns again first: a quarter of a turn counted wrongly is 90 deg between its legs."
