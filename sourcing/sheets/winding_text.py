@@ -204,7 +204,7 @@ def choices(plan: WindingPlan) -> list[tuple[str, str, str]]:
         (
             _KINDS[each.kind]
             + ("" if each.diameter_mm is None else f", {show_diameter(each.diameter_mm, plan.units)}"),
-            "" if each.chance is None else f"{each.chance:.2f}",
+            "" if each.chance is None or each.fits == "no" else f"{each.chance:.2f}",
             each.said,
         )
         for each in plan.choices

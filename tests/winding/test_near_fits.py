@@ -9,7 +9,7 @@ import pytest
 from sourcing.need.model import Need
 from sourcing.sheets.winding_data import plan_document
 from sourcing.sheets.winding_page import winding_page
-from sourcing.sheets.winding_text import FOR_CHOOSING, summary, what_it_serves
+from sourcing.sheets.winding_text import FOR_CHOOSING, choices, summary, what_it_serves
 from sourcing.stock.model import Bench, Spool
 from sourcing.winding.advice import trial_first
 from sourcing.winding.choices import with_choices
@@ -172,3 +172,10 @@ def test_a_coil_that_is_cut_back_to_a_near_fit_is_saved_as_that() -> None:
         assert any(", the near fit that was planned" in each.said[0] for each in changed) is (fits == "near")
         for each in changed:
             assert ("it serves wholly once it is changed" in each.said[0]) is (fits == "yes")
+
+
+def test_a_mandrel_that_does_not_serve_has_no_chance_beside_its_no() -> None:
+    plan = shown(need(), spool(0.9), 5.65)
+    for each, (_, chance, _) in zip(plan.choices, choices(plan), strict=True):
+        assert (chance == "") is (each.fits == "no" or each.chance is None)
+    assert any(each.fits == "no" and each.chance is not None for each in plan.choices)

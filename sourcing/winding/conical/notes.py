@@ -45,7 +45,7 @@ def _mandrel(task: PressedTask, known: Knowledge, before_heat: ConicalSpring, la
         for each in (TURNED_STEP_MM, moved_by_rounding_mm(before_heat, laid, known.finished_mean_mm), thin_mm)
     )
     return (
-        f"No rod on hand winds a cone: turn the mandrel to the list. Its diameters are to {step}, as fine as "
+        f"No rod on hand winds a cone: its mandrel is made to the list. Its diameters are to {step}, as fine as "
         f"springback is known; the rounding moves a coil by {moved} at most. A straight taper between its two ends "
         f"would be up to {thin} too thin."
     )

@@ -68,7 +68,10 @@ class WoundCone:
 
 
 def plan(given: Given, mandrel_mm: float | None = None) -> WindingPlan | Refusal:
-    """How to wind the need's cone from one wire, or why not. No rod of one diameter winds a cone."""
+    """How to wind the need's cone from one wire, or why not. No rod of one diameter winds a cone.
+
+    The cone is chosen as for a mandrel of steel; what it is wound on is in its chance and its bands.
+    """
     task = _task(given)
     if isinstance(task, Refusal):
         return task
@@ -79,13 +82,15 @@ def plan(given: Given, mandrel_mm: float | None = None) -> WindingPlan | Refusal
         )
         return Refusal("cone-needs-its-own-mandrel", why)
     known = knowledge(given)
-    ends = end_diameters_mm(task, known)
+    on_steel = replace(known, wound_on=None)
+    ends = end_diameters_mm(task, on_steel)
     if isinstance(ends, Refusal):
         return ends
     designs = scan_cones(task, ends)
-    wound = _wound(task, known, ends, designs)
+    wound = _wound(task, on_steel, ends, designs)
     if isinstance(wound, Refusal):
         return wound
+    wound = replace(wound, design=_spread(task, known, ends, wound.design.spring))
     return too_short(task, wound.cut_length_mm) or _plan(task, known, ends, designs, wound)
 
 
