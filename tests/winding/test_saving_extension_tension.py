@@ -45,14 +45,17 @@ def whole(saved: Saved) -> str:
     return " ".join(saved.said)
 
 
-@pytest.mark.parametrize("more_n", [1.0, 3.0, 10.0])
-def test_of_too_much_a_pull_takes_away_as_the_sheet_says_and_winding_it_again_comes_last(more_n: float):
+@pytest.mark.parametrize(("more_n", "answer"), [(1.0, "change"), (3.0, "measure first"), (10.0, "measure first")])
+def test_of_too_much_a_pull_takes_away_as_the_sheet_says_and_the_verdict_hangs_on_that(more_n: float, answer: str):
+    """More than a hand can wind is read again first."""
     saved = came_out_tension(COIL, MEANT_N + more_n)
     assert f"Too much: {PULL_IT}" in on_the_sheet(COIL)
     assert f"Too much: {PULL_IT}" in whole(saved)
-    assert saved.answer == "change"
+    assert saved.answer == answer
     assert saved.spring == wanted_of(COIL)
-    assert "wind it again" not in whole(saved)[: whole(saved).index(PULL_IT)]
+    (verdict,) = [said for said in saved.said if "t can be saved if a pull takes enough of that away; else " in said]
+    assert verdict.startswith("If it reads so once more, ") is (answer == "measure first")
+    assert ("else wind it again" in verdict) is any(said.endswith(": wind it again.") for said in saved.said[3:])
 
 
 def test_of_too_much_it_is_told_how_little_will_do_as_the_list_has_it():

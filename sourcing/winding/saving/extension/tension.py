@@ -27,10 +27,13 @@ def came_out_tension(coil: Coil, tension_n: float) -> Saved:
     kept = replace(wanted_of(coil), initial_tension_n=left.newtons)
     way = best_way(coil, *ways_of(coil, kept, left))
     heat, lean = heat_leaves(coil, tension_n, left), lean_next(coil, tension_n)
-    judgement = verdict(coil, way)
+    judgement = _if_taken_away(coil, kept, left) if _takes_away(left, way) else verdict(coil, way)
+    read_again = tuple(doubted(coil, kept, tension_n))
+    if read_again and way.answer != "keep":
+        way, judgement = replace(way, answer="measure first"), f"if it reads so once more, {judgement}"
     said = joined_said(
         [f"It came out with {tension_came(coil, tension_n)}{heat}."],
-        doubted(coil, kept, tension_n),
+        read_again,
         [f"{judgement[0].upper()}{judgement[1:]}."],
         said_of_tension(coil, left, kept, way),
         wrong(way.fit, coil.bench),
@@ -107,13 +110,31 @@ def verdict(coil: Coil, way: Way[ExtensionSpring]) -> str:
 
 def said_of_tension(coil: Coil, left: Tension, kept: ExtensionSpring, way: Way[ExtensionSpring]) -> Iterator[str]:
     """What is done about the tension: taken away, or made up for by the hooks of a spring that keeps what is left."""
-    if (way.spring.initial_tension_n or 0.0) < left.newtons and way.answer == "change":
+    if _takes_away(left, way):
         yield from _said_of_taking_away(coil, left, kept, way)
         return
     if way.answer != "keep" and _too_little(coil, left):
         yield f"Too little: {NOT_PUT_IN}."
     yield from length_for_forces(coil, kept, way)
     yield from hooks_of(coil, way)
+
+
+def _takes_away(left: Tension, way: Way[ExtensionSpring]) -> bool:
+    """Whether a way is one in which less tension is left than it has."""
+    return (way.spring.initial_tension_n or 0.0) < left.newtons and way.answer in ("change", "measure first")
+
+
+def _if_taken_away(coil: Coil, kept: ExtensionSpring, left: Tension) -> str:
+    """The verdict that hangs on how much heat and a pull take away, and what it is where they do not."""
+    takes = "heat and a pull take" if _heat_to_come(coil) else "a pull takes"
+    bent = hooks_bent(coil, kept, left)
+    ends = end_words(kept.hooks)
+    otherwise = {
+        "yes": f"else its {ends.ends} make up for it",
+        "near": "else it is a near fit, to keep only where that does not matter",
+        "no": "else wind it again",
+    }
+    return f"it can be saved if {takes} enough of that away; {otherwise[bent.fit.fits]}"
 
 
 def _said_of_taking_away(coil: Coil, left: Tension, kept: ExtensionSpring, way: Way[ExtensionSpring]) -> Iterator[str]:
