@@ -77,7 +77,9 @@ def test_diameter_and_angle_of_one_coil_give_one_answer(off_deg: float):
     outside_mm, angle_deg = off_by(COIL, off_deg), ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0
     by_angle, by_both = came_out_angle(COIL, angle_deg), came_out_with_angle(COIL, outside_mm, angle_deg)
     by_diameter = came_out(COIL, outside_mm)
-    assert by_angle.answer == by_both.answer == by_diameter.answer
+    assert by_angle.answer == by_both.answer
+    unmeasured = "measure first" if by_both.answer == "wind again" else by_both.answer
+    assert by_diameter.answer == unmeasured
     assert by_angle.spring.active_coils == pytest.approx(by_diameter.spring.active_coils)
     assert by_angle.spring.mean_diameter_mm == pytest.approx(by_diameter.spring.mean_diameter_mm)
     assert not any("do not belong" in said for said in by_both.said)
@@ -96,9 +98,29 @@ def test_a_coil_that_came_out_as_meant_is_kept():
 )
 def test_legs_are_bent_by_45_deg_at_most(off_deg: float, answer: str):
     """Within 15 deg of what is wanted they may stand as they are; beyond 45 deg the coil is wound again."""
-    saved = came_out(COIL, off_by(COIL, off_deg))
+    angle_deg = ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0
+    saved = came_out_with_angle(COIL, off_by(COIL, off_deg), angle_deg)
     assert saved.answer == answer
     assert (abs(off_deg) > BENT_AT_MOST_DEG) == any("at most (assumed)" in said for said in saved.said)
+    alone = came_out(COIL, off_by(COIL, off_deg))
+    assert alone.answer == ("measure first" if answer == "wind again" else answer)
+
+
+def test_what_the_list_takes_of_a_diameter_is_what_rod_and_bore_bear_and_legs_have_their_own_row():
+    (row,) = (row for row in COIL.plan.accept if row.figure == "outside_diameter_mm")
+    assert row.low is not None
+    assert row.high is not None
+    beyond_mm = off_by(COIL, -1.5 * BENT_AT_MOST_DEG)
+    assert row.low < off_by(COIL, 1.5 * BENT_AT_MOST_DEG) < beyond_mm < row.high
+    saved = came_out_with_angle(COIL, beyond_mm, ((meant(COIL).free_angle_deg or 0.0) - 67.5) % 360.0)
+    assert saved.answer == "wind again"
+
+
+def test_on_the_same_mandrel_the_stop_alone_is_told_and_no_other_turns():
+    saved = came_out(COIL, off_by(COIL, 20.0))
+    assert any("stop the crank" in said for said in saved.said)
+    same = saved.next_mandrel is not None and saved.next_mandrel.diameter_mm == COIL.plan.mandrel.diameter_mm
+    assert any(said.startswith("The next one") for said in saved.said) is not same
 
 
 @pytest.mark.parametrize(("off_deg", "word"), [(-60.0, "later"), (50.0, "sooner")])
@@ -194,8 +216,10 @@ def test_a_coil_smaller_than_its_mandrel_and_wire_is_refused():
 def test_whatever_was_measured_the_first_sentence_has_the_verdict(off_deg: float, verdict: str):
     outside_mm, angle_deg = off_by(COIL, off_deg), ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0
     of_both = came_out_with_angle(COIL, outside_mm, angle_deg)
-    for saved in (came_out(COIL, outside_mm), came_out_angle(COIL, angle_deg), of_both):
+    by_diameter = came_out(COIL, outside_mm)
+    for saved in (came_out_angle(COIL, angle_deg), of_both, *(() if off_deg == -60.0 else (by_diameter,))):
         assert re.fullmatch(rf"It.* came out at .* instead of .*: {verdict}\.", saved.said[0])
+    assert ("its diameter serves; measure its legs" in by_diameter.said[0]) is (off_deg == -60.0)
     assert "outside" in of_both.said[0]
     assert f"legs came out at {show_angle(angle_deg)}" in of_both.said[0]
 

@@ -19,7 +19,7 @@ from sourcing.winding.acceptance import KITCHEN_SCALE_N, STANDARD_GRAVITY
 from sourcing.winding.heat import asked_with
 from sourcing.winding.in_hand import judged, keeps, kept_outside_mm
 from sourcing.winding.model import Acceptance, GoesIn
-from sourcing.winding.torsion.in_hand import as_it_came, turned_on_deg
+from sourcing.winding.torsion.in_hand import as_it_came
 from sourcing.winding.torsion.task import BENT_AT_MOST_DEG
 
 ARM_MM = 40.0
@@ -95,13 +95,11 @@ def _hand(spring: TorsionSpring) -> Iterator[Acceptance]:
 
 
 def _outside_diameter(spring: TorsionSpring, planned: Fit, need: Need, bench: Bench) -> Acceptance:
-    """What serves once its legs are bent to their angle, and is near enough for that."""
+    """What serves with its legs at their angle, which has a row of its own."""
 
     def kept(mean_mm: float) -> bool:
-        came = as_it_came(spring, mean_mm)
-        bent = replace(came, free_angle_deg=spring.free_angle_deg)
-        bends = abs(turned_on_deg(spring, came)) <= BENT_AT_MOST_DEG
-        return bends and keeps(judged(bent, need, bench, Spread(making=Making.WOUND)), planned)
+        bent = replace(as_it_came(spring, mean_mm), free_angle_deg=spring.free_angle_deg)
+        return keeps(judged(bent, need, bench, Spread(making=Making.WOUND)), planned)
 
     return Acceptance(
         "outside_diameter_mm",

@@ -20,7 +20,7 @@ from sourcing.winding.saving.coil import (
     write_down,
     wrong,
 )
-from sourcing.winding.saving.next_coil import next_coil, said_of_next
+from sourcing.winding.saving.next_coil import NextCoil, next_coil, said_of_next
 from sourcing.winding.saving.torsion.body import (
     Came,
     expected_sd_deg,
@@ -36,6 +36,7 @@ from sourcing.winding.saving.torsion.words import (
     TWO_COILS,
     diameter_came,
     legs_came,
+    legs_first,
     measure_too,
     said_of_deed,
     said_of_legs,
@@ -93,7 +94,9 @@ def _answer(coil: Coil, at: str, came: Came, of_legs: Iterable[str] = ()) -> Sav
     bent = replace(came.spring, free_angle_deg=wanted.free_angle_deg)
     bends = wanted.free_angle_deg is not None and abs(came.off_deg) <= BENT_AT_MOST_DEG
     way = best_way(coil, as_it_is, *([Way("change", bent, judged(coil, bent))] if bends else []))
-    first = heat_first(coil, came) if keeps(judged(coil, bent), coil.plan.fit) else ""
+    first = ""
+    if keeps(judged(coil, bent), coil.plan.fit):
+        first = heat_first(coil, came) or legs_first(came, bends)
     if first:
         way = Way("measure first", bent, judged(coil, bent))
     rate_kept = turned.rate_n_mm_per_deg(came.spring) / turned.rate_n_mm_per_deg(wanted)
@@ -108,11 +111,20 @@ def _answer(coil: Coil, at: str, came: Came, of_legs: Iterable[str] = ()) -> Sav
         clearances(way.fit),
         () if first else wrong(way.fit, coil.bench),
         said_of_surprise(came),
-        said_of_stop(came, later_deg, next_stop),
-        said_of_next(coil, then),
+        _said_of_next(coil, then, tuple(said_of_stop(came, later_deg, next_stop))),
         _written(coil, came),
     )
     return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.plan.mandrel, next_stop)
+
+
+def _said_of_next(coil: Coil, then: NextCoil | None, stop: tuple[str, ...]) -> Iterator[str]:
+    """Where to stop next, and the mandrel; on the same one the stop says what other turns would."""
+    yield from stop
+    mandrel, *others = [*said_of_next(coil, then)] or [""]
+    same = then is not None and then.plan.mandrel.diameter_mm == mandrel_mm(coil)
+    if mandrel and not (stop and same):
+        yield mandrel
+    yield from others
 
 
 def _written(coil: Coil, came: Came) -> Iterator[str]:

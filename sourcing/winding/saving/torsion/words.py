@@ -48,6 +48,13 @@ def verdict(coil: Coil, way: Way[TorsionSpring]) -> str:
     return save_it(coil, way) if way.answer == "change" else "wind it again; bending its legs does not save it"
 
 
+def legs_first(came: Came, bends: bool) -> str:
+    """That its legs are measured before it is wound again for them; empty where they were, or can be bent."""
+    if bends or came.trial is None or came.trial.leg_angle_deg is not None or came.spring.free_angle_deg is None:
+        return ""
+    return "its diameter serves; measure its legs before you go by where they should stand"
+
+
 def said_of_deed(coil: Coil, came: Came, way: Way[TorsionSpring]) -> Iterator[str]:
     """How its legs are bent and what rate it has, or why bending them does not do."""
     now, meant = (coil.shown(spring.active_coils) for spring in (came.spring, wanted_of(coil)))
