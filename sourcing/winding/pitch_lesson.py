@@ -11,15 +11,15 @@ from sourcing.winding.pitch_share import PitchReading, PitchShare, pitch_reading
 from sourcing.winding.turns import pitch_on_mandrel_mm, pitch_ratio
 
 HARDLY_CHANCE = (
-    "so far off is hardly chance; measure both again, each over several turns, and wind another coil. Until then "
+    "So far off is hardly chance: measure both again, each over several turns, and wind another coil. Until then, "
 )
-"""What is said of a pitch that is a surprise, before what sheets make of it."""
+"""What is said of a pitch that is a surprise, before how such a coil is laid."""
 
 
 def pitch_said(
     trial: Trial, wire_diameter_mm: float, material: Material, before: PitchShare, now: PitchShare, units: str
 ) -> Iterator[str]:
-    """How the pitch grew beside what was expected, and how such a coil is laid now; or which measure is missing."""
+    """What pitch came out beside what was expected, and how such a coil is laid now; or which measure is missing."""
     wound_mm, came_mm = trial.pitch_wound_mm, trial.pitch_mm
     if wound_mm is None and came_mm is None:
         return
@@ -37,7 +37,7 @@ def pitch_said(
     elif now == before:
         yield "Of how the pitch opens it teaches nothing before a second coil decides."
     else:
-        yield _grew(reading, wound_mm, wire_diameter_mm, before, now, units)
+        yield _opened(reading, wound_mm, wire_diameter_mm, before, now, units, trial.heated)
 
 
 def cannot_be(reading: PitchReading | None) -> bool:
@@ -63,22 +63,27 @@ def _alone(pitch: str, which: str, other: str, option: str) -> str:
     return f"The pitch of {pitch} {which} teaches nothing without {other}: say both ({option})."
 
 
-def _grew(
-    reading: PitchReading, wound_mm: float, wire_mm: float, before: PitchShare, now: PitchShare, units: str
+def _opened(
+    reading: PitchReading,
+    wound_mm: float,
+    wire_mm: float,
+    before: PitchShare,
+    now: PitchShare,
+    units: str,
+    heated: bool,
 ) -> str:
-    """The sentence of a coil of which both pitches were measured."""
-    grown, expected, reckoned = (
-        f"{100.0 * (ratio - 1.0):.1f} %"
-        for ratio in (reading.ratio, *(pitch_ratio(reading.opening, known.share) for known in (before, now)))
-    )
-    came_mm = reading.ratio * wound_mm
+    """The sentences of a coil of which both pitches were measured; what came out as before its heat."""
+    came_mm, expected_mm = (wound_mm * ratio for ratio in (reading.ratio, pitch_ratio(reading.opening, before.share)))
     was_mm, lay_mm = (pitch_on_mandrel_mm(came_mm, reading.opening, known.share, wire_mm) for known in (before, now))
-    lay, was, came = (show_diameter(mm, units) for mm in (lay_mm, was_mm, came_mm))
+    wound, came, expected, was, lay = (
+        show_diameter(mm, units) for mm in (wound_mm, came_mm, expected_mm, was_mm, lay_mm)
+    )
+    before_heat = " (reckoned back to before its heat)" if heated else ""
     told = "expected by its coils before" if before.coils else "assumed"
-    how = "lay it wire against wire" if lay_mm <= wire_mm else f"lay it at {lay} on the mandrel"
-    instead = "" if lay == was else f", not {was}"
-    doubted = HARDLY_CHANCE if now.surprising else ""
+    how = "wire against wire" if lay_mm <= wire_mm else f"at {lay} on the mandrel"
+    to_get = f"to get {came} lay it {how}{'' if lay == was else f', not at {was}'}"
+    doubted = HARDLY_CHANCE if now.surprising else "By all that is known of this wire now, "
     return (
-        f"Its pitch grew by {grown}, where {expected} was {told}: {doubted}sheets of this wire now reckon with "
-        f"{reckoned} for such a coil (to get {came}, {how}{instead})."
+        f"A coil opens as it is let go: laid at a pitch of {wound} this one came out at {came}{before_heat}, where "
+        f"{expected} was {told}. {doubted}{to_get}."
     )

@@ -128,11 +128,14 @@ def test_stock_check_doubts_a_surprise_at_its_own_line_until_it_is_gone(run, spo
 
 
 def test_a_pitch_measured_on_the_mandrel_and_off_it_says_what_to_wind_next_time(run, spools):
-    """1.25/1.20 is 4.2 %; assumed are three tenths of (8.1/6.8 - 1), 5.7 %; the share goes from 0.30 to 0.26."""
+    """Assumed are three tenths of (8.1/6.8 - 1), 5.7 %: 1.27 mm of 1.20 mm; the share goes from 0.30 to 0.26."""
     pitches = ("--dry-run", "--pitch-wound", "1.2", "--pitch", "1.25")
     said = " ".join(run(*CASE_2, *pitches).out.split())
-    assert "Its pitch grew by 4.2 %, where 5.7 % was assumed: sheets of this wire now reckon with" in said
-    assert "for such a coil (to get 1.25 mm, lay it at 1.19 mm on the mandrel" in said
+    assert "A coil opens as it is let go: laid at a pitch of 1.20 mm this one came out at 1.25 mm, where" in said
+    assert (
+        "where 1.27 mm was assumed. By all that is known of this wire now, to get 1.25 mm lay it at 1.19 mm on" in said
+    )
+    assert "on the mandrel, not at 1.18 mm." in said
 
 
 @pytest.mark.parametrize(
@@ -143,10 +146,14 @@ def test_a_pitch_measured_on_the_mandrel_and_off_it_says_what_to_wind_next_time(
         (("--pitch-wound", "1.2"), "The pitch of 1.20 mm on the mandrel teaches nothing without the one that came out"),
         (("--pitch-wound", "1.2", "--pitch", "1.1"), "A coil laid at a pitch of 1.20 mm does not come out "
          "at 1.10 mm: a pitch grows as the coil is let go, and never shrinks."),
-        (("--pitch-wound", "3", "--pitch", "3.8"), "is hardly chance; measure both again"),
+        (("--pitch-wound", "3", "--pitch", "3.8"), "where 3.17 mm was assumed. So far off is "
+         "hardly chance: measure both again, each over several turns, and wind another coil. Until then, to get 3.80 "
+         "mm lay it at 3.00 mm on the mandrel, not at 3.59 mm."),
         (("--pitch-wound", "1.2", "--pitch", "2.4"), "even wire that turns freely about its own axis opens "
          "to 1.70 mm at most. Measure both again, each over several turns. They are written down, but do not count."),
-        (("--pitch-wound", "0.8", "--pitch", "0.83"), "(to get 0.83 mm, lay it wire against wire)"),
+        (("--pitch-wound", "1.2", "--pitch", "1.25", "--heated", "yes"), "came out at 1.27 mm (reckoned back to before "
+         "its heat), where"),
+        (("--pitch-wound", "0.8", "--pitch", "0.83"), "to get 0.83 mm lay it wire against wire."),
     ],
 )  # fmt: skip
 def test_a_pitch_is_never_taken_silently(run, spools, words, told):
