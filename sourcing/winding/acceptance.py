@@ -157,7 +157,7 @@ def free_length_row(spring: PressedSpring, planned: Fit, need: Need, bench: Benc
         low,
         high,
         "Too long: press it solid again, then take what is left off the end coils by bending them closer, or by "
-        "grinding where ends are ground. Too short: pull it evenly, a little further each time, until it rests longer; "
+        "grinding where ends are ground. Too short: pull it evenly until it rests longer; "
         "it loses some of that in use.",
     )
 

@@ -18,7 +18,7 @@ from sourcing.winding.mandrel import DOES_NOT_SERVE, EXPECTED
 from sourcing.winding.model import MandrelChoice, Refusal, WindingPlan, Wire
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.search import COMES_OUT
-from sourcing.winding.serving_words import near_only
+from sourcing.winding.serving_words import NEAR
 from sourcing.winding.solid.coil import coil_of
 from sourcing.winding.solid.made import has_room, no_room_said, sleeve_of, with_shank
 from sourcing.winding.solid.printed import PRINTED_STRENGTH_MPA, SAFE, greatest_pull_n, safety_at
@@ -73,7 +73,7 @@ def mandrel_choices(plan: WindingPlan, need: Need, wire: Wire, bench: Bench) -> 
 def _chosen(plan: WindingPlan) -> MandrelChoice:
     mandrel = plan.mandrel
     said = {"rod": "on hand", "turned": "to turn, file or buy", "printed": "printed, as made here"}[mandrel.kind]
-    near = "" if plan.fit.fits == "yes" else f"; {near_only(plan)}"
+    near = "" if plan.fit.fits == "yes" else f"; {NEAR}"
     return MandrelChoice(
         mandrel.made_as,
         mandrel.diameter_mm,

@@ -83,7 +83,8 @@ def test_chances_of_a_near_fit_and_a_whole_one_are_not_compared(mandrel_mm: floa
     assert {each.fits for each in plan.choices} >= {"yes", "near"}
     for each in plan.choices:
         if each.fits == "near":
-            assert f"{NEAR} ({each.chance:.2f} but for minimum gaps)" in each.said
+            told = "" if each.chosen else f" ({each.chance:.2f} but for minimum gaps)"
+            assert f"{NEAR}{told}" in each.said
         if each.fits != plan.fit.fits:
             assert "sure" not in each.said, each
 
@@ -116,7 +117,8 @@ def test_of_wire_that_gives_near_fits_only_no_mandrel_is_told_to_serve() -> None
     assert what_it_serves(plan).startswith("Only a near fit: music-wire in damp ")
     assert not any(each.serves for each in plan.choices)
     for each in plan.choices:
-        assert (f"{NEAR} ({each.chance:.2f} but for surroundings: damp)" in each.said) is (each.fits == "near")
+        told = "" if each.chosen else f" ({each.chance:.2f} but for surroundings: damp)"
+        assert (f"{NEAR}{told}" in each.said) is (each.fits == "near")
 
 
 def test_the_chance_of_a_near_fit_leaves_out_the_limits_that_it_does_not_count() -> None:
