@@ -11,6 +11,7 @@ from sourcing.sheets.drawing.svg import Picture
 
 _NO_BREAK = "\N{NO-BREAK SPACE}"
 _TYPED = re.compile("`([^`]+)`")
+_OPTION = re.compile(r"(?<![\w-])--[a-z][a-z-]*")
 
 STYLE = """
 @page { margin: 8mm 10mm }
@@ -20,6 +21,7 @@ h1 { font-size: 1.55em; margin: 0 0 2mm }
 h2 { font-size: 1.17em; margin: 2mm 0 .8mm; border-bottom: .3mm solid #000; break-after: avoid }
 h1, p, li, .words { overflow-wrap: anywhere }
 code { font: inherit; font-weight: bold }
+.whole { white-space: nowrap }
 p, ul, ol { margin: .8mm 0 1.2mm }
 ul, ol { padding-left: 6mm }
 li { margin-bottom: .2mm; break-inside: avoid }
@@ -70,12 +72,15 @@ def as_text(words: str) -> str:
 
 
 def marked(words: str) -> str:
-    """Words as text, with what stands between backticks marked up as what is typed.
+    """Words as text, with what stands between backticks marked up as what is typed; no option is broken off.
 
     >>> marked("Ask `springwright wind` <why>.")
     'Ask <code>springwright wind</code> &lt;why&gt;.'
+    >>> marked("with --came-out")
+    'with <span class="whole">--came-out</span>'
     """
-    return _TYPED.sub(r"<code>\1</code>", as_text(words))
+    typed = _TYPED.sub(r"<code>\1</code>", as_text(words))
+    return _OPTION.sub(r'<span class="whole">\g<0></span>', typed)
 
 
 def page(title: str, parts: Iterable[str]) -> str:

@@ -48,7 +48,10 @@ def page_of(kind, run, bench_folder, units="mm", *more):
 
 
 def command_of(after):
-    return re.search(r"<code>(springwright trial .*?)</code>", after)[1]
+    """As it is typed; its options are marked on the page as what is not broken off."""
+    typed = re.search(r"<code>(springwright trial .*?)</code>", after)[1]
+    assert '<span class="whole">--mandrel</span>' in typed
+    return re.sub(r"<[^>]+>", "", typed)
 
 
 @pytest.mark.parametrize("kind", KINDS)
