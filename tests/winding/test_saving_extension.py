@@ -21,7 +21,8 @@ from sourcing.winding.saving.extension.bending import free_length_for_force_mm
 from sourcing.winding.saving.extension.body import wanted_of
 from sourcing.winding.saving.extension.diameter import came_out
 from sourcing.winding.saving.extension.length import came_out_pitch, pulled_to
-from sourcing.winding.saving.extension.tension import came_out_tension, left_in_the_end
+from sourcing.winding.saving.extension.tension import came_out_tension
+from sourcing.winding.saving.extension.tension_ways import left_in_the_end
 
 from .cases import BENCH, material, planned, point, spool, wanted
 

@@ -12,15 +12,17 @@ from dataclasses import replace
 from sourcing.figures import formula
 from sourcing.fit.judge import ROUNDING
 from sourcing.fit.model import Fit
-from sourcing.fit.score import allowed
+from sourcing.fit.score import allowed, force_house_tolerance_n
 from sourcing.quantities import show_force, show_length
-from sourcing.springs import pulled
-from sourcing.springs.model import ExtensionSpring
+from sourcing.springs import extension, pulled
+from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.winding.extension.ends import end_words
 from sourcing.winding.extension.in_hand import hooked
 from sourcing.winding.in_hand import keeps
+from sourcing.winding.line import aim
 from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way, wrong
 from sourcing.winding.saving.extension.body import Tension, judged, wanted_of
+from sourcing.winding.saving.extension.rows_left import rows_left
 
 FORCE = "force"
 """The figure of a fit that a force at a length is."""
@@ -42,15 +44,27 @@ def free_length_for_force_mm(length_mm: float, force_n: float, kept_n: float, ra
 
 
 def for_forces_mm(coil: Coil, spring: ExtensionSpring) -> float:
-    """How long inside its hooks a spring must be to pull, midway between the lengths it works at, what was meant."""
-    wanted, lengths_mm = wanted_of(coil), [point.at_mm for point in coil.need.working]
-    midway_mm = (min(lengths_mm) + max(lengths_mm)) / 2.0
-    force_n = pulled.force_n(wanted, midway_mm, pulled.rate_n_per_mm(wanted), wanted.initial_tension_n or 0.0)
-    kept_n = spring.initial_tension_n or 0.0
-    return free_length_for_force_mm(midway_mm, force_n, kept_n, pulled.rate_n_per_mm(spring))
+    """How long inside its hooks a spring must be to pull what was meant, at all lengths or as near as its rate allows.
+
+    L₀ = Σ (L_i / u_i²) / Σ (1 / u_i²): L_i gives the force at the i-th working length, which may miss it by u_i; least
+    squares of the misses over their tolerances.
+    """
+    wanted, rate, kept_n = wanted_of(coil), pulled.rate_n_per_mm(spring), spring.initial_tension_n or 0.0
+    wanted_rate, wanted_n = pulled.rate_n_per_mm(wanted), wanted.initial_tension_n or 0.0
+    sums = weights = 0.0
+    for point in coil.need.working:
+        if point.force_n is not None:
+            force_n = pulled.force_n(wanted, point.at_mm, wanted_rate, wanted_n)
+            house_n = force_house_tolerance_n(point.force_n, coil.bench.tolerances)
+            weight = 1.0 / aim(point.force_n, house_n).tolerance ** 2
+            sums += weight * free_length_for_force_mm(point.at_mm, force_n, kept_n, rate)
+            weights += weight
+    return sums / weights
 
 
-def hooks_bent(coil: Coil, kept: ExtensionSpring, left: Tension, body_mm: float | None = None) -> Way[ExtensionSpring]:
+def hooks_bent(
+    coil: Coil, kept: ExtensionSpring, left: Tension | None, body_mm: float | None = None
+) -> Way[ExtensionSpring]:
     """The spring with its hooks bent as near as they reach to where it pulls what was meant."""
     set_to = hooked(kept, for_forces_mm(coil, kept), body_mm)
     return Way("change", set_to, judged(coil, set_to, left))
@@ -65,6 +79,7 @@ def if_it_stays(coil: Coil, kept: ExtensionSpring, left: Tension) -> Iterator[st
     if abs(just_mm - reach_mm) < AS_LONG_MM:
         yield f"{stays}, {words.bring} to {just} {words.apart}: so it gives {forces}."
         if keeps(bent.fit, coil.plan.fit):
+            yield from rows_left(coil, bent)
             return
     else:
         reach = reach_said(coil, just_mm, reach_mm)
@@ -128,15 +143,49 @@ def length_for_forces(
             yield f"{words.brought.capitalize()} {furthest_off(coil, way.fit)}."
     elif way.answer == "wind again":
         yield f"{just} {words.between}, {off}, would give {forces}."
-    elif way.spring != kept:
-        yield f"{words.bring.capitalize()} to {just} {words.apart}, {off}: so it gives {forces}."
-    elif reached:
+    elif way.answer == "keep" and reached:
         yield f"Just so: {just} {words.between}, {off}, gives {forces}."
 
 
 def forces_meant(coil: Coil, spring: ExtensionSpring) -> str:
-    """What a length gives: all the forces where the rate is the one meant, else the one midway."""
+    """What a length gives: all the forces where the rate is the one meant, else the nearest to them."""
     rate_kept = pulled.rate_n_per_mm(spring) / pulled.rate_n_per_mm(wanted_of(coil))
     if abs(rate_kept - 1.0) < TOLD_FROM:
         return "the forces that were meant"
-    return "the force that was meant midway between its working lengths"
+    return "the forces nearest to those that were meant"
+
+
+def hooks_of(coil: Coil, way: Way[ExtensionSpring], body_mm: float | None = None) -> Iterator[str]:
+    """How high the hooks are to be bent, how long the spring is then, and what forces that gives; of plugs how far
+    apart."""
+    spring = way.spring
+    if way.answer == "wind again":
+        return
+    body_mm = pulled.body_length_mm(spring) if body_mm is None else body_mm
+    free, height, body, wanted = (
+        show_length(mm, coil.units)
+        for mm in (
+            spring.free_length_mm,
+            extension.hook_length_mm(spring.free_length_mm, body_mm),
+            body_mm,
+            wanted_of(coil).free_length_mm,
+        )
+    )
+    plugs = spring.hooks is Hooks.THREADED_PLUG
+    if free == wanted and (plugs or way.answer == "keep"):
+        return
+    instead = "" if free == wanted else f" ({wanted} was meant)"
+    gives = "" if free == wanted or way.answer == "keep" else _gives(coil, spring)
+    if plugs:
+        yield f"Set its plugs to {free} between their eyes{instead}{gives}."
+    else:
+        yield (
+            f"Bend its hooks {height} high: with its body of {body} that is {free} between their insides"
+            f"{instead}{gives}."
+        )
+
+
+def _gives(coil: Coil, spring: ExtensionSpring) -> str:
+    """The forces that its length gives, where it is the one for them."""
+    near = abs(spring.free_length_mm - for_forces_mm(coil, spring)) < AS_LONG_MM
+    return f", and gives {forces_meant(coil, spring)}" if near else ""

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
 
 from sourcing.quantities import show_diameter, show_length
 from sourcing.springs import pulled
@@ -12,64 +11,67 @@ from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.winding.extension.ends import end_words
 from sourcing.winding.in_hand import keeps
 from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way, came_out_at, keep_it, save_it
-from sourcing.winding.saving.extension.bending import length_for_forces
-from sourcing.winding.saving.extension.body import Tension, hooks_of, wanted_of
-from sourcing.winding.saving.extension.tension import heat_leaves, said_of_tension, tension_came
+from sourcing.winding.saving.extension.bending import hooks_of, length_for_forces
+from sourcing.winding.saving.extension.body import wanted_of
+from sourcing.winding.saving.extension.diameter_ways import Came, with_coils
+from sourcing.winding.saving.extension.tension_said import (
+    IF_AGAIN,
+    heat_leaves,
+    said_of_tension,
+    tension_came,
+    verdict_on,
+)
 
 
-@dataclass(frozen=True, slots=True)
-class Came:
-    """What was measured, the spring that it is with the coils that were meant, and with those that restore its rate.
+def said_of(
+    coil: Coil, came: Came, way: Way[ExtensionSpring], rate_kept: float, read_again: Sequence[str]
+) -> Iterator[str]:
+    """The verdict, what is done to coils and ends, and how long the spring is then.
 
-    `cut`: with the coils that it is given, which are those, or all that are there for the body where those are fewer
-    (`there`). `tension_n` and `left` are None where the tension was not measured.
+    `read_again`: that its tension is read again first, on which the verdict hangs.
     """
-
-    outside_mm: float
-    tension_n: float | None
-    left: Tension | None
-    kept: ExtensionSpring
-    just: ExtensionSpring
-    cut: ExtensionSpring
-    there: float
-
-    @property
-    def enough(self) -> bool:
-        """Whether it has the coils that restore its rate."""
-        return self.just.total_coils <= self.there
-
-    def is_cut(self, way: Way[ExtensionSpring]) -> bool:
-        """Whether a way is one with other coils."""
-        return way.spring.active_coils != self.kept.active_coils
-
-
-def said_of(coil: Coil, came: Came, way: Way[ExtensionSpring], rate_kept: float) -> Iterator[str]:
-    """The verdict, what is done to coils and ends, and how long the spring is then."""
     wanted, at = wanted_of(coil), _came_at(coil, came)
     words, meant = end_words(wanted.hooks), _shown(coil, wanted.active_coils)
     rate = f"With {meant} {words.coils} its rate is {rate_kept:.3f} of that meant"
     if way.answer == "wind again":
-        saves = (
-            "other coils do not save it" if came.left is None else f"neither other coils nor other {words.ends} save it"
-        )
-        yield f"{at}, and {saves}: wind it again."
+        yield f"{at}, and neither other coils nor other {words.ends} save it: wind it again."
         if not came.enough:
             yield _other_coils(coil, came)
         return
     if way.answer == "keep":
-        yield f"{at}: {keep_it(coil, way)}. {rate}."
+        yield from _verdict(at, f"{keep_it(coil, way)}. {rate}.", read_again)
         if abs(rate_kept - 1.0) >= TOLD_FROM and (came.enough or not keeps(way.fit, coil.plan.fit)):
             yield _other_coils(coil, came)
         elif came.left is not None and abs(rate_kept - 1.0) < TOLD_FROM:
             yield from length_for_forces(coil, came.kept, way)
-    elif came.is_cut(way):
-        yield f"{at}: {save_it(coil, way)}. {rate}."
-        yield from _other_ends(coil, came)
     else:
-        yield f"{at}: {save_it(coil, way)}. {rate}: leave its coils so."
-    if came.left is not None and way.answer == "change":
-        yield from said_of_tension(coil, came.left, came.cut if came.is_cut(way) else came.kept, way)
+        yield from _changed(coil, came, way, rate, read_again)
     yield from hooks_of(coil, way)
+
+
+def _verdict(at: str, judgement: str, read_again: Sequence[str]) -> Iterator[str]:
+    """The verdict on what came out; where it is read again first, what holds if it reads so once more."""
+    if read_again:
+        yield f"{at}."
+        yield from read_again
+        yield f"{IF_AGAIN[0].upper()}{IF_AGAIN[1:]}{judgement}"
+    else:
+        yield f"{at}: {judgement}"
+
+
+def _changed(coil: Coil, came: Came, way: Way[ExtensionSpring], rate: str, read_again: Sequence[str]) -> Iterator[str]:
+    """The verdict on one that is changed, and how."""
+    at, kept = _came_at(coil, came), came.kept
+    if came.is_cut(way):
+        kept = with_coils(wanted_of(coil), kept, way.spring.total_coils)
+    else:
+        rate = f"{rate}: leave its coils so"
+    judgement = save_it(coil, way) if came.left is None else verdict_on(coil, kept, came.left, way)
+    yield from _verdict(at, f"{judgement}. {rate}.", read_again)
+    if came.is_cut(way):
+        yield from _other_ends(coil, came, way.spring)
+    if came.left is not None:
+        yield from said_of_tension(coil, came.left, kept, way)
 
 
 def _other_coils(coil: Coil, came: Came) -> str:
@@ -82,26 +84,26 @@ def _other_coils(coil: Coil, came: Came) -> str:
     return f"For the rate that was meant it would want {coils}, and has {_shown(coil, came.there - idle)}{spare}."
 
 
-def _other_ends(coil: Coil, came: Came) -> Iterator[str]:
-    """How the ends are made for other coils."""
-    hooks = came.cut.hooks
-    rate = pulled.rate_n_per_mm(came.cut) / pulled.rate_n_per_mm(wanted_of(coil))
-    gives = "give the rate that was meant" if came.enough else f"give {rate:.3f} of the rate that was meant"
-    coils = f"{_shown(coil, came.cut.active_coils)} {end_words(hooks).coils} {gives}{_counted(coil)}"
+def _other_ends(coil: Coil, came: Came, spring: ExtensionSpring) -> Iterator[str]:
+    """How the ends are made for the coils that it then has."""
+    hooks = spring.hooks
+    share = pulled.rate_n_per_mm(spring) / pulled.rate_n_per_mm(wanted_of(coil))
+    gives = "the rate that was meant" if abs(share - 1.0) < TOLD_FROM else f"{share:.3f} of the rate that was meant"
+    coils = f"{_shown(coil, spring.active_coils)} {end_words(hooks).coils} give {gives}{_counted(coil)}"
     if hooks is Hooks.THREADED_PLUG:
-        yield f"Screw its plugs so deep that {coils}{_no_longer(coil, came)}."
-        if came.cut.total_coils > wanted_of(coil).total_coils:
-            total = coil.shown(came.cut.total_coils)
+        yield f"Screw its plugs so deep that {coils}."
+        if spring.total_coils > wanted_of(coil).total_coils:
+            total = coil.shown(spring.total_coils)
             yield f"Leave spare turns on it for that: {total} coils{coil.counted}, those on both plugs among them."
         return
-    if came.cut.total_coils > came.kept.total_coils:
-        how_many = "more" if came.enough else "all"
+    if spring.total_coils > came.kept.total_coils:
+        all_it_has = spring.total_coils == came.cut.total_coils and not came.enough
         yield (
-            f"Leave {how_many} of its spare turns in the body as you bend its hooks: {coils}{_no_longer(coil, came)}. "
+            f"Leave {'all' if all_it_has else 'more'} of its spare turns in the body as you bend its hooks: {coils}. "
             "Where they are bent already it has no more."
         )
         return
-    yield f"Bend the hooks so that {coils}{_no_longer(coil, came)}."
+    yield f"Bend the hooks so that {coils}."
     loop = COILS_OF_HOOK[hooks]
     yield (
         "Where its hooks are bent already, cut one off and bend it anew out of the body: the loop takes "

@@ -14,9 +14,11 @@ from sourcing.stock.trial_bounds import LEAST_PITCH
 from sourcing.winding.extension.ends import coils_on_plugs, end_words
 from sourcing.winding.in_hand import keeps
 from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, best_way, joined_said, wrong
-from sourcing.winding.saving.extension.bending import length_for_forces
-from sourcing.winding.saving.extension.body import Tension, hooks_of, judged, wanted_of
-from sourcing.winding.saving.extension.tension import verdict, ways_of
+from sourcing.winding.saving.extension.bending import hooks_of, length_for_forces
+from sourcing.winding.saving.extension.body import Tension, judged, wanted_of
+from sourcing.winding.saving.extension.rows_left import rows_left
+from sourcing.winding.saving.extension.tension_said import verdict
+from sourcing.winding.saving.extension.tension_ways import ways_of
 
 CLOSE = 1.02
 """A pitch of less than so many wires is that of coils that touch: a rule tells no better (assumed)."""
@@ -57,7 +59,10 @@ def _open(coil: Coil, longer_mm: float) -> tuple[Way[ExtensionSpring], tuple[str
     kept = replace(wanted, free_length_mm=wanted.free_length_mm + longer_mm, initial_tension_n=0.0)
     way = best_way(coil, *ways_of(coil, kept, NO_TENSION, body_mm))
     said = joined_said(
-        length_for_forces(coil, kept, way, body_mm), hooks_of(coil, way, body_mm), wrong(way.fit, coil.bench)
+        length_for_forces(coil, kept, way, body_mm),
+        hooks_of(coil, way, body_mm),
+        rows_left(coil, way, body_mm),
+        wrong(way.fit, coil.bench),
     )
     return way, said
 
