@@ -321,3 +321,10 @@ def test_a_spring_that_set_by_more_than_its_stress_accounts_for_is_not_cured_by_
         assert saved.answer == answer
         assert any(said.startswith("It has set by") for said in saved.said) is (answer == "change")
         assert any("softer than the label says" in said for said in saved.said) is (answer == "wind again")
+
+
+def test_what_is_left_in_doubt_of_a_diameter_joins_caliper_and_heat_as_independent_errors():
+    """Music wire: heat changes it by 0.5 to 2 %, two standard deviations either way; a caliper reads to 0.03 mm."""
+    coil = a_coil(BENCH)
+    assert coil.diameter_sd_mm(10.0) == pytest.approx((0.03**2 + (10.0 * 0.015 / 4) ** 2) ** 0.5, rel=1e-3)
+    assert replace(coil, heated=True).diameter_sd_mm(10.0) == pytest.approx(0.03)

@@ -58,8 +58,8 @@ class Saved:
 
     `keep`: it serves as it is. `change`: it serves with other coils, another length, its legs bent. `wind again`:
     nothing saves it. `measure first`: what was measured does not tell yet which of them. `spring` is what it becomes,
-    judged in `fit`; `rate_kept` is the rate over the wanted one if
-    nothing is changed. `next_mandrel` and `next_stop_deg` are for the next coil, where something is to be said of them.
+    judged in `fit`; `rate_kept` is the rate over the wanted one if nothing is changed. `next_mandrel` and
+    `next_stop_deg` are for the next coil, where something is to be said of them.
     """
 
     answer: Answer

@@ -4,15 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from sourcing.fit.model import Fit, Spread
 from sourcing.springs import compression, geometry
 from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
-from sourcing.winding import in_hand
-from sourcing.winding.doubts import rate_sd
-from sourcing.winding.heat import making
 from sourcing.winding.presetting import as_laid
-from sourcing.winding.pressed_task import brought_length_sd_mm
 from sourcing.winding.saving.coil import Coil
 from sourcing.winding.turns import SPARE_TURNS
 
@@ -35,17 +30,6 @@ def wanted_of(coil: Coil) -> CompressionSpring:
     """The spring that was meant, in its final state."""
     assert isinstance(coil.plan.wanted, CompressionSpring)
     return coil.plan.wanted
-
-
-def judged(coil: Coil, spring: CompressionSpring) -> Fit:
-    """The spring against the need, measured: what is left of its doubt is the caliper's and the rate's."""
-    spread = Spread(
-        diameter_sd_mm=coil.diameter_sd_mm(spring.mean_diameter_mm),
-        free_length_sd_mm=brought_length_sd_mm(spring),
-        rate_sd=rate_sd(spring),
-        making=making(coil.wire.material, coil.bench),
-    )
-    return in_hand.judged(spring, coil.need, coil.bench, spread)
 
 
 def with_its_rate(wanted: CompressionSpring, mean_mm: float) -> CompressionSpring:

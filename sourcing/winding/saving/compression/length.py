@@ -10,7 +10,6 @@ from sourcing.winding.presetting import as_laid
 from sourcing.winding.saving.coil import Coil, Saved, Way
 from sourcing.winding.saving.compression.body import (
     at_pitch,
-    judged,
     pitch_in_the_end_mm,
     pitch_meant_mm,
     pitch_of,
@@ -18,6 +17,7 @@ from sourcing.winding.saving.compression.body import (
 )
 from sourcing.winding.saving.lengths import of_set
 from sourcing.winding.saving.pitch import Opened, of_pitch
+from sourcing.winding.saving.pressed import judged
 
 
 def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:

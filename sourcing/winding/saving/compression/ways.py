@@ -13,7 +13,8 @@ from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.winding.line import length_for_rate_mm
 from sourcing.winding.saving.coil import Coil, Way, best_way
-from sourcing.winding.saving.compression.body import at_pitch, judged, with_coils
+from sourcing.winding.saving.compression.body import at_pitch, with_coils
+from sourcing.winding.saving.pressed import judged
 
 STEP_COILS = 0.25
 """Coils are counted off by quarters."""

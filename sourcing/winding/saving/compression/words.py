@@ -11,7 +11,6 @@ from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way, came_
 from sourcing.winding.saving.compression.body import (
     Came,
     at_pitch,
-    judged,
     pitch_in_the_end_mm,
     pitch_meant_mm,
     wanted_of,
@@ -19,6 +18,7 @@ from sourcing.winding.saving.compression.body import (
 from sourcing.winding.saving.lengths import pitch_next, to_length
 from sourcing.winding.saving.next_coil import NextCoil, said_of_next
 from sourcing.winding.saving.pitch import SAME_PITCH_MM
+from sourcing.winding.saving.pressed import judged
 
 
 def too_few(coil: Coil, way: Way[CompressionSpring], just: CompressionSpring, there: float) -> Iterator[str]:

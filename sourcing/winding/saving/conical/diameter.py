@@ -24,12 +24,13 @@ from sourcing.winding.saving.coil import (
     write_down,
     wrong,
 )
-from sourcing.winding.saving.conical.cone import judged, wanted_of
+from sourcing.winding.saving.conical.cone import wanted_of
 from sourcing.winding.saving.conical.cutting import cut_for_rate
 from sourcing.winding.saving.conical.ends import ENDS, CameOut, ends_of, is_listed
 from sourcing.winding.saving.conical.next_mandrel import next_mandrel, said_of_next
 from sourcing.winding.saving.conical.words import deed, said_of_ends, said_of_other_end
 from sourcing.winding.saving.next_coil import next_one
+from sourcing.winding.saving.pressed import judged
 
 
 def large_came_out(coil: Coil, outside_mm: float) -> Saved:

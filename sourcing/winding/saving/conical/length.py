@@ -9,9 +9,10 @@ from sourcing.springs.model import ConicalSpring
 from sourcing.winding.doubts import opening_sd
 from sourcing.winding.presetting import as_laid
 from sourcing.winding.saving.coil import Coil, Saved, Way
-from sourcing.winding.saving.conical.cone import judged, wanted_of
+from sourcing.winding.saving.conical.cone import wanted_of
 from sourcing.winding.saving.lengths import of_set
 from sourcing.winding.saving.pitch import Opened, of_pitch
+from sourcing.winding.saving.pressed import judged
 
 
 def came_out_pitch(coil: Coil, measured_mm: float) -> Saved:
