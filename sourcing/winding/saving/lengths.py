@@ -10,6 +10,7 @@ from sourcing.quantities import show_length
 from sourcing.springs import pressed
 from sourcing.springs.model import PressedSpring
 from sourcing.winding.in_hand import keeps
+from sourcing.winding.model import Acceptance
 from sourcing.winding.presetting import most_lost_share, pressed_off_mm
 from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, wrong
 
@@ -36,16 +37,14 @@ def first_deed(coil: Coil, free_mm: float) -> str:
 
 
 def _is_listed(coil: Coil, free_mm: float) -> bool:
-    low_mm, high_mm = _listed_mm(coil)
-    return low_mm <= free_mm <= high_mm
+    row = _row(coil)
+    return (row.low is None or row.low <= free_mm) and (row.high is None or free_mm <= row.high)
 
 
-def _listed_mm(coil: Coil) -> tuple[float, float]:
+def _row(coil: Coil) -> Acceptance:
     """Between which free lengths the sheet's list takes one."""
     (row,) = (row for row in coil.plan.accept if row.figure == "free_length_mm")
-    assert row.low is not None
-    assert row.high is not None
-    return row.low, row.high
+    return row
 
 
 def bring_to_length(coil: Coil, free_mm: float) -> Iterator[str]:
@@ -53,12 +52,20 @@ def bring_to_length(coil: Coil, free_mm: float) -> Iterator[str]:
     if not _is_listed(coil, free_mm):
         yield to_length(coil, free_mm)
         return
-    low, high = (show_length(mm, coil.units) for mm in _listed_mm(coil))
     yield (
-        f"The list takes a length of {low} to {high}, but by its rate its forces are off at this one: keep it if the "
-        "scale finds them within the list."
+        f"The list takes {_listed(coil)}, but by its rate its forces are off at this one: keep it if the scale finds "
+        "them within the list."
     )
     yield f"Else: {to_length(coil, free_mm)}"
+
+
+def _listed(coil: Coil) -> str:
+    """The lengths that the list takes, in words."""
+    row = _row(coil)
+    low, high = ("" if mm is None else show_length(mm, coil.units) for mm in (row.low, row.high))
+    if low and high:
+        return f"a length of {low} to {high}"
+    return f"a length of {low} or more" if low else f"a length of {high} or less"
 
 
 def to_length(coil: Coil, free_mm: float, target_mm: float | None = None) -> str:
@@ -101,10 +108,19 @@ def _wound_mm(coil: Coil) -> float:
 
 
 def _set_too_much(coil: Coil, free_mm: float) -> bool:
-    """Whether a spring set by more than its stress at solid can account for."""
+    """Whether a spring set by more than its stress at solid can account for, though it was laid as short as a hand may.
+
+    One that the list takes is not doubted for that.
+    """
     assert isinstance(coil.plan.wanted, PressedSpring)
-    most = most_lost_share(coil.plan.wanted)
-    return most is not None and free_mm < _wound_mm(coil) * (1.0 - most)
+    most, laid_short_mm = most_lost_share(coil.plan.wanted), _laid_short_mm(coil)
+    sets_mm = None if most is None else (_wound_mm(coil) - laid_short_mm) * (1.0 - most)
+    return sets_mm is not None and free_mm < sets_mm and not _is_listed(coil, free_mm)
+
+
+def _laid_short_mm(coil: Coil) -> float:
+    """By how much shorter than meant it may come off its mandrel, by the sheet's band of 95 %."""
+    return wanted_mm(coil) - coil.plan.finished.bands["free_length_mm"].low
 
 
 def _said_of_soft_wire(coil: Coil, free_mm: float) -> Iterator[str]:
