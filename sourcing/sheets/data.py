@@ -239,6 +239,7 @@ def option_document(option: Option) -> Document:
         "fits": option.fits,
         "score": None if fit is None else fit.score,
         "chance": option.chance,
+        "unsettled": option.unsettled,
         "cost": money_document(option.cost, option.currency),
         "days": option.days,
         "hours": option.hours,

@@ -21,7 +21,7 @@ from sourcing.quantities import (
 )
 from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrapped
-from sourcing.sheets.winding_text import plan_lines
+from sourcing.sheets.winding_text import OPEN, plan_lines
 from sourcing.springs.end_pieces import said
 from sourcing.verdict.options import Option
 from sourcing.verdict.verdict import Verdict
@@ -178,7 +178,7 @@ def option_row(option: Option) -> tuple[str, ...]:
         option.id or "-",
         option.fits,
         "-" if option.fit is None or option.fit.score is None else str(option.fit.score),
-        f"{option.chance:.2f}",
+        OPEN if option.unsettled else f"{option.chance:.2f}",
         unknown if option.cost is None else show_money(option.cost),
         unknown if option.days is None else f"{option.days:g}",
         unknown if option.hours is None else f"{option.hours:.1f}",

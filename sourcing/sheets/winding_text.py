@@ -26,7 +26,7 @@ from sourcing.sheets.text import bullets, heading, numbered, strong, table, wrap
 from sourcing.verdict.verdict import cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.mandrel import TURNED_STEP_MM
-from sourcing.winding.model import Acceptance, Refusal, WindingPlan
+from sourcing.winding.model import Acceptance, MandrelChoice, Refusal, WindingPlan
 from sourcing.winding.saving.coil import Saved
 from sourcing.winding.serving_words import but_for, what_is_off, what_serves
 from sourcing.winding.torsion.task import HAND_NOT_KNOWN
@@ -135,6 +135,9 @@ def plan_lines(plan: WindingPlan) -> Iterator[str]:
         yield from bullets(plan.notes)
 
 
+OPEN = "open"
+"""Stands for a chance that a trial coil leaves open."""
+
 FOR_CHOOSING = "That is for choosing a mandrel; the finished spring has a list of its own."
 FOR_THE_FINISHED = "For the finished spring, with the coils of this sheet."
 """Two ranges of diameters stand on a sheet: what each is for."""
@@ -146,14 +149,20 @@ def what_it_serves(plan: WindingPlan) -> str:
 
 
 def summary(plan: WindingPlan, units: str) -> str:
-    """The sheet in one sentence, which begins with what is off where it is of a near fit."""
+    """The sheet in one sentence; what is off leads where it is of a near fit, and wire left open has no chance."""
     tries, off = plan.tries, what_is_off(plan)
     wind = f"Only a near fit (off: {', '.join(off)}): wind" if off else "Wind"
     right = f"{but}, right" if (but := but_for(plan)) else "right"
     cost = f", {show_money(plan.cost)} of wire" if plan.cost is not None else ""
+    deed = (
+        f"{plan.turns_to_wind:.2f} turns of {show_wire(plan.wire_diameter_mm, units)} {plan.material} on "
+        f"{mandrel_words(plan, units)}"
+    )
+    if plan.unsettled:
+        as_of_now = f"a near fit at that (off: {', '.join(off)}), " if off else ""
+        return f"Not to be wound yet: as its last trial coil has it, {as_of_now}{deed}; another trial coil decides."
     return (
-        f"{wind} {plan.turns_to_wind:.2f} turns of {show_wire(plan.wire_diameter_mm, units)} {plan.material} on "
-        f"{mandrel_words(plan, units)}: {right} first time with a chance of {tries.first:.2f}, by the second "
+        f"{wind} {deed}: {right} first time with a chance of {tries.first:.2f}, by the second "
         f"try {tries.by_second:.2f}; about {tries.expected:.1f} tries, {tries.hours:.1f} h (assumed){cost}."
     )
 
@@ -204,11 +213,18 @@ def choices(plan: WindingPlan) -> list[tuple[str, str, str]]:
         (
             _KINDS[each.kind]
             + ("" if each.diameter_mm is None else f", {show_diameter(each.diameter_mm, plan.units)}"),
-            "" if each.chance is None or each.fits == "no" else f"{each.chance:.2f}",
+            _chance_of(plan, each),
             each.said,
         )
         for each in plan.choices
     ]
+
+
+def _chance_of(plan: WindingPlan, choice: MandrelChoice) -> str:
+    """That of a mandrel, as it is told; open while a trial coil leaves it so."""
+    if choice.chance is None or choice.fits == "no":
+        return ""
+    return OPEN if plan.unsettled else f"{choice.chance:.2f}"
 
 
 def _spare(plan: WindingPlan) -> str:

@@ -61,6 +61,11 @@ class Option:
         """Whether it would be wound from wire that is on no spool here."""
         return self.plan is not None and self.plan.wire is None
 
+    @property
+    def unsettled(self) -> bool:
+        """Whether it would be wound of wire of which a trial coil leaves springback, and so the chance, open."""
+        return self.plan is not None and self.plan.unsettled
+
     def in_time(self, need: Need) -> bool:
         """Whether it comes within the days that the need allows; what takes unknown time does not."""
         if need.needed_within_days is None:
@@ -204,9 +209,10 @@ def stock_options(catalogue: Catalogue, need: Need) -> Iterable[Option]:
 def wound_option(plan: WindingPlan, bench: Bench) -> Option:
     """A spring wound here. Its chance is that of coming out right by the second try; its hours are assumed."""
     days = 0.0 if plan.wire is not None else None
-    how = f"{plan.summary}, about {plan.tries.expected:.1f} tries (chance: by the second; hours assumed)"
+    tries = f"about {plan.tries.expected:.1f} tries (chance: by the second; hours assumed)"
     if plan.unsettled:
-        how += "; its last trial was too far off to be chance: a second trial coil first"
+        tries = "for a trial coil of this wire was too far off to be chance: wind another trial coil first"
+    how = f"{plan.summary}, {tries}"
     if plan.wire is None:
         how += "; the wire's price and days are not known"
     chance, hours = plan.tries.by_second, plan.tries.hours

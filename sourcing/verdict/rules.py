@@ -19,8 +19,8 @@ class Choices:
     options: tuple[Option, ...]
 
     def sure(self, option: Option) -> bool:
-        """Whether the option's chance reaches the bench's `prefer: least_chance`."""
-        return option.chance >= self.bench.least_chance
+        """Whether the option's chance reaches the bench's `prefer: least_chance`; one that is open does not."""
+        return option.chance >= self.bench.least_chance and not option.unsettled
 
     def of(self, *names: str, fits: str) -> tuple[Option, ...]:
         """The options of these names that fit so, without those that rest on wire nobody has yet."""
@@ -139,7 +139,8 @@ RULES = (
     Rule(
         "fits-with-doubt",
         _doubtful,
-        "it fits on paper, though its chance is below the least wanted: check it on the scale before you rely on it",
+        "it fits on paper, though its chance is open or below the least wanted: check it on the scale before you rely "
+        "on it",
         "nothing fits even on paper",
     ),
     Rule(

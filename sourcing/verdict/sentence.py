@@ -24,6 +24,8 @@ def _doubt(choices: Choices, option: Option) -> str:
     """What leads the sentence where a chance is poor; empty where none is, or none was worked out."""
     if option.fit is None:
         return ""
+    if option.unsettled:
+        return f"Wind another trial coil of {option.id} first, for one was too far off to be chance"
     if option.chance < LIKELY:
         return f"This will more likely fail than serve ({_chance(option)})"
     if not choices.sure(option):

@@ -57,7 +57,8 @@ def trial_first(plan: WindingPlan) -> TrialFirst:
     worth_it = saves_time or one_spring_left
     costs = f"A trial takes {show_length(wire_mm, plan.units)} of wire and about {TRIAL_MINUTES:.0f} minutes (assumed)"
     if plan.unsettled:
-        said = f"Before all else wind a second trial coil. {costs}; then make this sheet anew."
+        which = "a second" if plan.numbers.known.undecided == 1 else "one more"
+        said = f"Before all else wind {which} trial coil. {costs}; then make this sheet anew."
         return TrialFirst(wire_mm, TRIAL_MINUTES, without, with_it, True, said)
     right = f"right, {but}," if (but := but_for(plan)) else "right"
     chances = (

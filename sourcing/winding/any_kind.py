@@ -45,7 +45,7 @@ def cautions(task: Task, numbers: Numbers) -> Iterable[str]:
     """A trial that leaves all of the sheet open; those of all winding; what this wire adds."""
     bench = task.bench
     if numbers.known.unsettled:
-        yield _unsettled(numbers.known.lessons[-1], task)
+        yield _unsettled(numbers.known, task)
     turning = not {"lathe", "bench-drill", "hand-drill"}.isdisjoint(bench.tools)
     yield from winding_cautions(heated=oven_reaches(task.wire.material, bench), turning=turning)
     if wants_caution(task.wire, bench.hand_winding):
@@ -129,13 +129,17 @@ def assumed_of_torsion(task: Task) -> str:
     )
 
 
-def _unsettled(lesson: Lesson, task: Task) -> str:
-    """That the last trial coil must not be wound by."""
+def _unsettled(known: Knowledge, task: Task) -> str:
+    """That a trial coil must not be wound by, nor those after it that did not decide."""
+    lesson = next(each for each in reversed(known.lessons) if each.surprising)
     came, spool = lesson.came_otherwise(task.bench.units), "" if task.wire.spool is None else task.wire.spool.id
+    which, decides, slipped = "the last one", "a second", f"; if it slipped, take it back: {take_back(spool)}"
+    if known.undecided > 1:
+        which, decides, slipped = "one", "one more", ", for none since has borne it out or set it aside"
     return (
-        f"Wind a second trial coil before this spring: the last one of {spool} {came}, too far off to be chance. "
-        "Mandrel, turns and sizes below are open until a second decides; if it slipped, take it back: "
-        f"{take_back(spool)}. Moment, energy and turns run back are no smaller than the wire of the label gives."
+        f"Wind {decides} trial coil before this spring: {which} of {spool} {came}, too far off to be chance. "
+        f"Mandrel, turns and sizes below are open until {decides} decides{slipped}. Moment, energy and turns run back "
+        "are no smaller than the wire of the label gives."
     )
 
 

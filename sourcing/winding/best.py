@@ -110,7 +110,8 @@ def _thick_wire(need: Need, bench: Bench) -> Refusal | None:
 
 def _surest(plans: Sequence[WindingPlan], bench: Bench) -> WindingPlan:
     """The first plan that fits with the least chance wanted, else the first of all."""
-    sure = (plan for plan in plans if plan.fit.fits == "yes" and plan.tries.by_second >= bench.least_chance)
+    settled = (plan for plan in plans if plan.fit.fits == "yes" and not plan.unsettled)
+    sure = (plan for plan in settled if plan.tries.by_second >= bench.least_chance)
     return next(sure, plans[0])
 
 

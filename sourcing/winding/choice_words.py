@@ -17,9 +17,10 @@ def how_well(made: WindingPlan, shown: WindingPlan) -> str:
 def how_sure(made: WindingPlan, shown: WindingPlan) -> str:
     """The chance of a mandrel beside that of the plan shown, in words that go with the figures on the sheet.
 
-    Empty where the two chances are not of the same: of a near fit and a whole one, or with other limits left out.
+    Empty where the two chances are not of the same, of a near fit and a whole one or with other limits left out, and
+    where a trial coil leaves them open.
     """
-    if (made.fit.fits, left_out(made)) != (shown.fit.fits, left_out(shown)):
+    if shown.unsettled or (made.fit.fits, left_out(made)) != (shown.fit.fits, left_out(shown)):
         return ""
     both, better_by = f"({made.tries.first:.2f} against {shown.tries.first:.2f})", _better_by(made, shown)
     if better_by > 0.0:

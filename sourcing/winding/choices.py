@@ -116,7 +116,8 @@ def _turned(case: _Case) -> Iterator[MandrelChoice]:
     if case.shows("turned", case.right.mandrel.diameter_mm):
         return
     made = case.right
-    work = ", ".join(filter(None, (how_sure(made, case.shown), "for more work")))
+    sure = how_sure(made, case.shown)
+    work = f"{sure}, for more work" if sure else "more work"
     said = joined("to turn, file or buy", work, how_well(made, case.shown))
     yield MandrelChoice("turned", made.mandrel.diameter_mm, made.tries.first, made.fit.fits, False, said)
 

@@ -115,7 +115,6 @@ def _plan(
         tries=chances,
         cost=cost(spool, need.quantity * coil.cut_length_mm),
         units=bench.units,
-        lessons=known.lessons,
         notes=tuple(_notes(task, known, wound, coil)),
     )
 

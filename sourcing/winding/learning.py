@@ -1,8 +1,9 @@
 """What a spool's trial coils teach, one after the other.
 
 The coil after a surprise decides. Where it came out as was expected before the surprise and not as that did, the
-surprise is set aside: what is known is what the other coils teach. Where it agrees with the surprise, or with neither,
-all of them count.
+surprise is set aside: what is known is what the other coils teach. Where it agrees with the surprise, both count. Where
+it agrees with neither it is a surprise itself, and like one that cannot tell leaves it to the next coil: that may bear
+out any of those that wait, and the others are set aside.
 
 Where coils of different spring indices disagree, the flow stress is taken to go with the index (index_trend.py).
 """
@@ -18,7 +19,7 @@ from sourcing.winding import springback
 from sourcing.winding.coil_reading import SURPRISE
 from sourcing.winding.index_trend import AS_ONE_AT_INDEX, Trend
 from sourcing.winding.lesson_words import TEACH_NOTHING
-from sourcing.winding.trials import Knowledge, untried
+from sourcing.winding.trials import Knowledge, Lesson, untried
 
 DISAGREE = 2.0
 """From this many standard deviations on, coils are taken to disagree (assumed)."""
@@ -50,8 +51,8 @@ def _unexplained(known: Knowledge) -> tuple[int, float]:
     return sum(lesson.surprising for lesson in known.lessons), max(DISAGREE, known.greatest_deviation)
 
 
-def _after_all(known: Knowledge, coils: Iterable[Trial], material: Material) -> Knowledge:
-    believed = known
+def _after_all(untaught: Knowledge, coils: Iterable[Trial], material: Material) -> Knowledge:
+    believed = known = untaught
     for coil in coils:
         known = _decided(believed, known, coil, material) if known.unsettled else known.after(coil, material)
         if not known.unsettled:
@@ -59,28 +60,44 @@ def _after_all(known: Knowledge, coils: Iterable[Trial], material: Material) -> 
     return known
 
 
-def _decided(believed: Knowledge, surprised: Knowledge, coil: Trial, material: Material) -> Knowledge:
-    """What is known after the coil that follows a surprise; `believed` is what was known before that."""
-    agrees, without = _agrees(believed, surprised, coil, material), believed.after(coil, material)
-    known, before = surprised.after(coil, material), surprised.lessons
-    if agrees is False and not without.unsettled:
-        slipped = before[len(believed.lessons) :]
-        known, before = without, (*believed.lessons, *(lesson.when_set_aside for lesson in slipped))
-    if known.unsettled:
-        return known
-    return replace(known, lessons=(*before, replace(known.lessons[-1], agrees_with_surprise=agrees)))
+def _decided(believed: Knowledge, open_still: Knowledge, coil: Trial, material: Material) -> Knowledge:
+    """What is known after a coil that follows a surprise; `believed` is what was known before that.
+
+    It bears out each surprise since then that it came out as; or it bears out what was believed; or it agrees with
+    none of them and is the next surprise; or it cannot tell.
+    """
+    waiting, without = open_still.lessons[len(believed.lessons) :], believed.after(coil, material)
+    said = {at: _agrees(believed, each, coil, material) for at, each in enumerate(waiting) if each.surprising}
+    if None in said.values() and True not in said.values():
+        return _left_open(open_still, open_still.after(coil, material), None)
+    if True not in said.values() and without.unsettled:
+        return _left_open(open_still, without, False)
+    lessons = [each.when_set_aside if said.get(at) is False else each for at, each in enumerate(waiting)]
+    known = believed
+    for each in lessons:
+        known = known if each.set_aside else known.after(each.trial, material)
+    known = known.after(coil, material)
+    last = replace(known.lessons[-1], agrees_with_surprise=True in said.values())
+    return replace(known, lessons=(*believed.lessons, *lessons, last))
 
 
-def _agrees(believed: Knowledge, surprised: Knowledge, coil: Trial, material: Material) -> bool | None:
-    """Whether a coil came out as the surprise before it did, and not as was believed before; None: it cannot tell.
+def _left_open(before: Knowledge, known: Knowledge, agrees: bool | None) -> Knowledge:
+    """What is known with a coil that leaves open what the ones before it did."""
+    last = replace(known.lessons[-1], agrees_with_surprise=agrees)
+    return replace(known, lessons=(*before.lessons, last), undecided=before.undecided + 1)
+
+
+def _agrees(believed: Knowledge, surprise: Lesson, coil: Trial, material: Material) -> bool | None:
+    """Whether a coil came out as a surprise before it did, and not as was believed before; None: it cannot tell.
 
     How sure a surprise makes by itself is what it leaves of its wide doubt as if it had been wound once more.
     """
-    surprise, lesson = surprised.lessons[-1], believed.after(coil, material).lessons[-1]
+    lesson = believed.after(coil, material).lessons[-1]
     if lesson.said in TEACH_NOTHING:
         return None
     if not surprise.agree or surprise.said in TEACH_NOTHING:
         return False
+    surprised = believed.after(surprise.trial, material)
     as_surprise = surprised.after(surprise.trial, material).after(coil, material).lessons[-1]
     off = abs(as_surprise.deviations)
     if off < abs(lesson.deviations):

@@ -13,7 +13,6 @@ from sourcing.quantities import Money, show_diameter, show_wire
 from sourcing.springs.describe import AnyDescription
 from sourcing.springs.model import Spring
 from sourcing.stock.model import Spool
-from sourcing.winding.trials import Lesson
 
 if TYPE_CHECKING:
     from sourcing.winding.setting_up import Numbers
@@ -260,15 +259,14 @@ class WindingPlan:
     tries: Tries
     cost: Money | None
     units: str
-    lessons: tuple[Lesson, ...]
     notes: tuple[str, ...]
     choices: tuple[MandrelChoice, ...] = ()
     taken: tuple[str, ...] = ()
 
     @property
     def unsettled(self) -> bool:
-        """Whether the last trial of its wire was too far off to be chance, so that another coil must decide."""
-        return bool(self.lessons) and self.lessons[-1].surprising
+        """Whether a trial of its wire was too far off to be chance and none since has decided, so that another must."""
+        return self.numbers.known.unsettled
 
     @property
     def tries_expected(self) -> float:
@@ -277,10 +275,10 @@ class WindingPlan:
 
     @property
     def summary(self) -> str:
-        """From what and on what, in one phrase."""
+        """From what and on what, in one phrase; of unsettled wire without the mandrel, which is not to be wound on."""
         wire = f"{show_wire(self.wire_diameter_mm, self.units)} {self.material}"
         source = f"from {self.wire} ({wire})" if self.wire else f"from {wire} bought for it"
-        return f"{source} on {self.on_mandrel}"
+        return f"{source} on {'a mandrel yet to be told' if self.unsettled else self.on_mandrel}"
 
     @property
     def on_mandrel(self) -> str:

@@ -39,7 +39,9 @@ def left_out(plan: WindingPlan) -> tuple[str, ...]:
 def near_only(plan: WindingPlan) -> str:
     """That a mandrel gives a near fit only, with its chance where that leaves limits out, and which."""
     broken = left_out(plan)
-    return f"{NEAR} ({plan.tries.first:.2f} but for {' and '.join(broken)})" if broken else NEAR
+    if not broken or plan.unsettled:
+        return NEAR
+    return f"{NEAR} ({plan.tries.first:.2f} but for {' and '.join(broken)})"
 
 
 def what_serves(plan: WindingPlan) -> str:

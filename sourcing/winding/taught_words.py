@@ -22,7 +22,7 @@ def said(taught: Taught) -> Iterator[str]:
     """What it taught in sentences, the most important first."""
     units, size = taught.bench.units, taught.spoken_of
     yield _first(taught, units)
-    if not taught.lesson.surprising:
+    if not taught.undecided:
         was, now = (f"{100.0 * band:.1f} %" for band in (size.band_before, size.band))
         yield f"The first coil of that size now comes out within {now} of it, 95 times of 100; before, within {was}."
     yield from _this_coil(taught, units)
@@ -33,30 +33,40 @@ def said(taught: Taught) -> Iterator[str]:
     yield from pitch_said(trial, spool.wire_diameter_mm, spool.material, taught.pitch_before, taught.pitch, units)
     if taught.lesson.surprising:
         yield f"If this coil slipped or was measured wrongly, take it back: {take_back(taught.spool.id)}"
-    else:
+    elif not taught.undecided:
         yield from _heat(taught)
     yield from _tension(taught, units)
 
 
 def _decided(taught: Taught) -> Iterator[str]:
     """What a coil says of one before it that was too far off to be chance."""
+    one = taught.waited == 1
     if taught.agrees_with_surprise:
+        with_it = "the coil before it, which was" if one else f"one of the {taught.waited} coils before it that were"
         yield (
-            "It agrees with the coil before it, which was too far off to be chance: this wire is another than its "
+            f"It agrees with {with_it} too far off to be chance: this wire is another than its "
             f"label says. Measure it and mend material or diameter of {taught.spool.id}: its strength, and so every "
             "limit of a spring of it, is still the label's."
         )
-    elif taught.sets_aside:
+        return
+    if taught.agrees_with_surprise is None:
+        return
+    differs = (
+        "It does not agree with the coil before it, which was too far off to be chance,"
+        if one
+        else f"It agrees with none of the {taught.waited} coils before it, which were too far off to be chance,"
+    )
+    if not taught.sets_aside:
         yield (
-            "It does not agree with the coil before it, which was too far off to be chance, but with what was expected "
-            "before that: that one is set aside and moves no mandrel. Until its trial is out of the file, moment and "
-            "energy stay no smaller than the wire of the label gives."
+            f"{differs} nor with what was expected before that: measure wire and mandrel again and wind another coil."
         )
-    elif taught.agrees_with_surprise is False:
-        yield (
-            "It does not agree with the coil before it, which was too far off to be chance, nor with what was expected "
-            "before that: measure wire and mandrel again and wind another coil."
-        )
+        return
+    aside = "that one is set aside and moves" if one else "those are set aside and move"
+    yield (
+        f"{differs} but with what was expected before that: {aside} no mandrel. Until "
+        f"{'its trial is' if one else 'their trials are'} out of the file, moment and energy stay no smaller than the "
+        "wire of the label gives."
+    )
 
 
 def _first(taught: Taught, units: str) -> str:
@@ -65,8 +75,15 @@ def _first(taught: Taught, units: str) -> str:
         return lesson.said[0].upper() + lesson.said[1:]
     if lesson.said in TEACH_NOTHING:
         return lesson.said
+    if lesson.surprising and taught.waited:
+        return f"It {lesson.came_otherwise(units)}: too far off to be chance as well."
     if lesson.surprising:
         return f"It {lesson.came_otherwise(units)}: {lesson.said}"
+    if taught.undecided:
+        return (
+            "It cannot tell whether the coil that was too far off to be chance slipped or is of another wire: wind one "
+            "on the mandrel of that coil."
+        )
     of = f"for a coil of {_short(size.mean_diameter_mm, units)} mean diameter"
     now, was = _alike(size.mandrel_mm, size.mandrel_before_mm, units)
     told = "its coils before said" if taught.coils_before else "assumed"
@@ -79,7 +96,7 @@ def _first(taught: Taught, units: str) -> str:
 def _this_coil(taught: Taught, units: str) -> Iterator[str]:
     """What came out on this mandrel beside what was expected, and the mandrel that gives what was; what it was of."""
     lesson, mandrel_mm = taught.lesson, taught.lesson.trial.mandrel_mm
-    if lesson.surprising or lesson.said in TEACH_NOTHING:
+    if taught.undecided or lesson.said in TEACH_NOTHING:
         return
     before_heat = " (reckoned back to before its heat)" if lesson.trial.heated else ""
     came = f"On {show_diameter(mandrel_mm, units)} this coil{before_heat} {lesson.came_otherwise(units)}"
@@ -114,8 +131,9 @@ def _alike(one_mm: float, other_mm: float, units: str) -> tuple[str, str]:
 
 def _another(taught: Taught, units: str) -> str:
     costs = f"{show_length(taught.another_wire_mm, units)} of wire and about {TRIAL_MINUTES:.0f} minutes (assumed)"
-    if taught.lesson.surprising:
-        return f"No mandrel is told until a second coil decides. Wind it before anything else: it costs {costs}."
+    if taught.undecided:
+        decides = "a second coil decides" if taught.undecided == 1 else "one more coil decides"
+        return f"No mandrel is told until {decides}. Wind it before anything else: it costs {costs}."
     narrows = f"another trial coil would bring that to {100.0 * taught.another_band:.1f} % for {costs}"
     if taught.another_is_worth_it:
         return f"Worth its wire: {narrows}."

@@ -5,6 +5,7 @@ Sizes are as wound, before any heat. A spool is spoken of at spring indices that
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from sourcing.materials.strength import tensile_strength_mpa
@@ -38,11 +39,12 @@ class Size:
 class Taught:
     """What the last trial taught. `another_band` is what would be left of the band after one more trial coil.
 
-    `sizes` of a coil too far off to be chance are nothing to wind by (`told_sizes`). A coil that does not agree with
-    such a one before it is held against what was known before that: `coils_before` of those count. `sets_aside`:
-    whether it has set that one aside. `pitch_before`, `pitch`: how the
-    pitch opens, before this coil and now. `as_expected_mm`: the mandrel that gives what was expected of this coil, None
-    where it should have opened fully.
+    `sizes` of a wire of which a coil was too far off to be chance, and none since has decided, are nothing to wind by
+    (`told_sizes`). A coil that does not agree with such a one before it is held against what was known before that:
+    `coils_before` of those count. `sets_aside`: whether it has set a coil aside. `waited`, `undecided`: how many coils
+    before it, and how many with it, wait for another to decide. `pitch_before`, `pitch`: how the pitch opens, before
+    this coil and now. `as_expected_mm`: the mandrel that gives what was expected of this coil, None where it should
+    have opened fully.
     """
 
     spool: Spool
@@ -54,6 +56,8 @@ class Taught:
     used_wire_mm: float
     coils_before: int = 0
     sets_aside: bool = False
+    waited: int = 0
+    undecided: int = 0
     pitch_before: PitchShare = ASSUMED_PITCH
     pitch: PitchShare = ASSUMED_PITCH
     as_expected_mm: float | None = None
@@ -66,7 +70,7 @@ class Taught:
     @property
     def told_sizes(self) -> tuple[Size, ...]:
         """The sizes that may be wound by."""
-        return () if self.lesson.surprising else self.sizes
+        return () if self.undecided else self.sizes
 
     @property
     def spoken_of(self) -> Size:
@@ -76,8 +80,7 @@ class Taught:
     @property
     def another_is_worth_it(self) -> bool:
         """Whether another trial coil would be worth its wire."""
-        undecided = self.agrees_with_surprise is False and not self.sets_aside
-        return self.lesson.surprising or undecided or self.another_band < WORTH_NARROWING * self.spoken_of.band
+        return self.undecided > 0 or self.another_band < WORTH_NARROWING * self.spoken_of.band
 
 
 def taught(spool: Spool, bench: Bench) -> Taught | None:
@@ -86,10 +89,10 @@ def taught(spool: Spool, bench: Bench) -> Taught | None:
     if strength_mpa is None or not spool.trials:
         return None
     trial = spool.trials[-1]
-    after = learn(spool.material, spool.wire_diameter_mm, strength_mpa, spool.trials)
-    before = learn(spool.material, spool.wire_diameter_mm, strength_mpa, spool.trials[: _held_against(after)])
-    lesson = after.lessons[-1]
+    after, before = (_learnt(spool, strength_mpa, coils) for coils in (spool.trials, spool.trials[:-1]))
+    lesson, waited, aside_before = after.lessons[-1], before.undecided, _set_aside(before)
     if lesson.agrees_with_surprise is False:
+        before = _learnt(spool, strength_mpa, spool.trials[: len(before.lessons) - waited])
         held = before.after(trial, spool.material).lessons[-1]
         expected_mm, deviations = held.expected_outside_diameter_mm, held.deviations
         lesson = replace(lesson, expected_outside_diameter_mm=expected_mm, deviations=deviations)
@@ -106,19 +109,21 @@ def taught(spool: Spool, bench: Bench) -> Taught | None:
         trial_wire_mm(spoken_of.mandrel_mm, spool.wire_diameter_mm),
         trial_wire_mm(trial.mandrel_mm, spool.wire_diameter_mm, trial.turns or TRIAL_TURNS),
         len(before.counted),
-        any(each.set_aside for each in after.lessons[-2:]),
+        _set_aside(after) > aside_before,
+        waited,
+        after.undecided,
         before.pitch,
         after.pitch,
         _as_expected_mm(after, lesson),
     )
 
 
-def _held_against(after: Knowledge) -> int:
-    """How many coils the last one is held against: those before a surprise with which it does not agree, else all."""
-    *earlier, last = after.lessons
-    if last.agrees_with_surprise is not False:
-        return len(earlier)
-    return max((number for number, lesson in enumerate(earlier, 1) if not lesson.surprising), default=0)
+def _set_aside(known: Knowledge) -> int:
+    return len(known.lessons) - len(known.counted)
+
+
+def _learnt(spool: Spool, strength_mpa: float, trials: Sequence[Trial]) -> Knowledge:
+    return learn(spool.material, spool.wire_diameter_mm, strength_mpa, trials)
 
 
 def _as_expected_mm(after: Knowledge, lesson: Lesson) -> float | None:

@@ -32,5 +32,5 @@ def surprises(spools: Iterable[Spool], units: str) -> Iterator[Finding]:
 def _expected(spool: Spool, number: int) -> str:
     """What to do about it."""
     if number == len(spool.trials) - 1:
-        return f"a second coil that decides; or, if this one slipped, {take_back(spool.id)}"
+        return f"another coil that decides; or, if this one slipped, {take_back(spool.id)}"
     return "another wire on the label if the coils after it agree with it; if it slipped, a file without it"

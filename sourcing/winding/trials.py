@@ -96,7 +96,8 @@ class Knowledge:
     `pulled`: whether it is wound with the pull that the sheets ask for, which leaves a little less springback. `trend`:
     how that ratio goes with the spring index, where coils of different indices want more than one; ratio and doubt are
     then those at the trend's own index. `label_ratio`: the ratio that the wire of the label is taken to have. `pitch`:
-    how its pitch opens. `wound_on`: what its springs are, as a trial says it.
+    how its pitch opens. `wound_on`: what its springs are, as a trial says it. `undecided`: how many of its last coils,
+    a surprise and those after it, wait for another to decide.
     """
 
     wire_diameter_mm: float
@@ -110,11 +111,12 @@ class Knowledge:
     label_ratio: float = 0.0
     pitch: PitchShare = ASSUMED_PITCH
     wound_on: str | None = None
+    undecided: int = 0
 
     @property
     def unsettled(self) -> bool:
-        """Whether the last coil was too far off to be chance, so that another must decide."""
-        return bool(self.lessons) and self.lessons[-1].surprising
+        """Whether a coil was too far off to be chance and none since has decided, so that another must."""
+        return self.undecided > 0
 
     @property
     def reckoned_with(self) -> Knowledge:
@@ -210,6 +212,7 @@ class Knowledge:
             flow_ratio_sd=doubt,
             lessons=(*self.lessons, lesson),
             pitch=self.pitch.after(reading),
+            undecided=1 if lesson.surprising else 0,
         )
         if self.trend is None:
             return taught

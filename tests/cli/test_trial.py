@@ -1,5 +1,6 @@
 """`springwright trial`: a coil is written down at its spool, and what it taught is said as a winder would say it."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -112,7 +113,55 @@ def test_a_wire_whose_last_trial_was_a_surprise_comes_after_others_that_serve_an
     run(*SURPRISE)
     assert run("wind", "need.yaml", "--json").json["wire"] == "X08"
     told = " ".join(run("source", "need.yaml").out.split())
-    assert "its last trial was too far off to be chance: a second trial coil first" in told
+    assert "a trial coil of this wire was too far off to be chance: wind another trial coil first" in told
+
+
+def test_no_chance_and_no_mandrel_is_told_of_wire_that_a_trial_coil_leaves_open(run, spools):
+    run("trial", "W08", "--mandrel", "6.0", "--outside", "7.6 mm")
+    sheet = run("wind", "need.yaml", "--wire", "W08").out
+    headline = " ".join(sheet.partition("anything said here.")[2].split())
+    assert headline.startswith("Not to be wound yet: as its last trial coil has it, ")
+    assert "chance" not in headline.partition("Notes")[0].replace("too far off to be chance", "")
+    assert re.search(r"^  rod, .* mm +open ", sheet, re.M)
+    (row,) = re.findall(r"^  wound +W08 .*$", run("source", "need.yaml").out, re.M)
+    assert row.split()[4] == "open"
+    for document in (run("wind", "need.yaml", "--wire", "W08", "--json").json, _wound(run, "W08")):
+        assert document["unsettled"] is True
+    assert "on a mandrel yet to be told" in _wound(run, "W08")["how"]
+    run("trial", "W08", "--take-back")
+    assert _wound(run, "W08")["unsettled"] is False
+
+
+def _wound(run, wire: str) -> dict[str, object]:
+    (option,) = [each for each in run("source", "need.yaml", "--json").json["options"] if each["id"] == wire]
+    return option
+
+
+def test_a_bench_whose_only_wire_is_left_open_is_told_to_wind_another_trial_coil_of_it(run, bench_folder: Path):
+    next((bench_folder / "catalog" / "springs").glob("*.yaml")).write_text("springs: []\n", "utf-8")
+    run("trial", "W08", "--mandrel", "6.0", "--outside", "7.6 mm")
+    told = " ".join(run("source", "need.yaml").out.split())
+    assert "Wind another trial coil of W08 first, for one was too far off to be chance: wind it from W08" in told
+
+
+def test_a_second_coil_that_agrees_with_neither_tells_no_mandrel_and_opens_the_next_sheet(run, spools):
+    run("trial", "W08", "--mandrel", "6.0", "--outside", "12.5 mm")
+    said = " ".join(run("trial", "W08", "--mandrel", "6.0", "--outside", "10.5 mm").out.split())
+    assert "It came out at 10.50 mm outside where 9.03 mm was expected: too far off to be chance as well." in said
+    assert "No mandrel is told until one more coil decides." in said
+    assert "Mandrels for this wire" not in said
+    (first, *_) = run("wind", "need.yaml", "--wire", "W08", "--json").json["cautions"]
+    assert first.startswith("Wind one more trial coil before this spring: one of W08 came out at 10.50 mm")
+    decided = " ".join(run("trial", "W08", "--mandrel", "6.0", "--outside", "10.45 mm").out.split())
+    assert "It agrees with one of the 2 coils before it that were too far off to be chance" in decided
+    assert "Mandrels for this wire" in decided
+
+
+def test_a_coil_that_cannot_tell_leaves_it_to_one_on_the_mandrel_of_the_surprise(run, spools):
+    run("trial", "W08", "--mandrel", "6.0", "--outside", "9.6 mm")
+    said = " ".join(run("trial", "W08", "--mandrel", "1.5", "--outside", "3.26 mm").out.split())
+    assert "It cannot tell whether the coil that was too far off to be chance slipped or is of another wire" in said
+    assert "Mandrels for this wire" not in said
 
 
 def test_stock_check_doubts_a_surprise_at_its_own_line_until_it_is_gone(run, spools):
@@ -124,7 +173,7 @@ def test_stock_check_doubts_a_surprise_at_its_own_line_until_it_is_gone(run, spo
     assert checked.status == 0
     assert f"wire.yaml:{line}:" in checked.out or f".yaml:{line}:" in checked.out
     assert "this trial of “W08” came out at 7.80 mm outside where" in checked.out
-    assert "a second coil that decides" in checked.out
+    assert "another coil that decides" in checked.out
 
 
 def test_a_pitch_measured_on_the_mandrel_and_off_it_says_what_to_wind_next_time(run, spools):

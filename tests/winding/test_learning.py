@@ -89,27 +89,50 @@ def test_a_second_coil_that_agrees_with_the_surprise_sets_nothing_aside(surprise
 
 
 @pytest.mark.parametrize("second", [9.8, 10.5, 11.5])
-def test_a_second_coil_that_agrees_with_neither_sets_nothing_aside(second: float) -> None:
-    coils = (GOOD, SLIPPED_LARGE, Trial(6.0, second))
-    known = after(*coils)
-    assert what_is_known(known) == what_is_known(each_counted(*coils))
+def test_a_second_coil_that_agrees_with_neither_is_the_next_surprise_and_leaves_it_to_a_third(second: float) -> None:
+    known = after(GOOD, SLIPPED_LARGE, Trial(6.0, second))
+    assert known.undecided == 2
+    assert replace(known, undecided=1, lessons=()) == what_is_known(each_counted(GOOD, Trial(6.0, second)))
     assert known.lessons[2].agrees_with_surprise is False
     assert not any(lesson.set_aside for lesson in known.lessons)
 
 
-def test_a_second_coil_of_so_small_an_index_that_it_cannot_tell_sets_nothing_aside() -> None:
+@pytest.mark.parametrize(("third", "slipped"), [(10.48, 1), (12.45, 2)])
+def test_the_third_coil_bears_out_whichever_of_two_surprises_it_agrees_with(third: float, slipped: int) -> None:
+    coils = [GOOD, SLIPPED_LARGE, Trial(6.0, 10.5), Trial(6.0, third)]
+    known = after(*coils)
+    assert not known.unsettled
+    assert [lesson.set_aside for lesson in known.lessons] == [at == slipped for at in range(4)]
+    assert known.lessons[3].agrees_with_surprise is True
+    counted = [coil for at, coil in enumerate(coils) if at != slipped]
+    assert what_is_known(known) == what_is_known(after(*counted))
+    assert known.finished_mean_mm(6.0) == pytest.approx(third - 0.8, abs=0.05)
+
+
+def test_the_third_coil_sets_two_surprises_aside_that_agree_with_nothing() -> None:
+    known = after(GOOD, SLIPPED_LARGE, Trial(6.0, 10.5), GOOD)
+    assert what_is_known(known) == what_is_known(after(GOOD, GOOD))
+    assert [lesson.set_aside for lesson in known.lessons] == [False, True, True, False]
+
+
+def test_a_second_coil_of_so_small_an_index_that_it_cannot_tell_leaves_it_open() -> None:
     """On 1.5 mm a wire stronger by a quarter makes a coil larger by 0.06 mm: twice what a caliper is off."""
     coils = (as_expected(6.0), as_expected(6.0, 1.05), as_expected(1.5))
     known = after(*coils)
     assert known.lessons[1].surprising
     assert known.lessons[2].agrees_with_surprise is None
-    assert what_is_known(known) == what_is_known(each_counted(*coils))
+    assert known.undecided == 2
+    assert replace(known, undecided=0, lessons=()) == what_is_known(each_counted(*coils))
+    settled = after(*coils, as_expected(6.0))
+    assert what_is_known(settled) == what_is_known(after(coils[0], coils[2], as_expected(6.0)))
+    assert [lesson.set_aside for lesson in settled.lessons] == [False, True, False, False]
 
 
 @pytest.mark.parametrize("surprise", [SLIPPED_LARGE, SLIPPED_SMALL, MISREAD], ids=["large", "small", "misread"])
 def test_a_coil_that_opened_fully_teaches_nothing_and_does_not_decide(surprise: Trial) -> None:
     known = after(GOOD, surprise, Trial(200.0, 2000.0))
     assert known.lessons[2].agrees_with_surprise is None
+    assert known.unsettled
     assert not known.lessons[1].set_aside
 
 

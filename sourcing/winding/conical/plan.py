@@ -268,7 +268,6 @@ def _plan(
         tries=tries_from(task, wound.design.fit.chance, _spread(task, taught, ends, spring).fit.chance),
         cost=cost(wire.spool, need.quantity * cut_mm),
         units=bench.units,
-        lessons=known.lessons,
         notes=tuple(cone_notes(task, known, wound.design, wound.before_heat, wound.laid, wound.cut_length_mm)),
     )
 

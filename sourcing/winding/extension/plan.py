@@ -110,7 +110,6 @@ def _plan(
         tries=tries(task, known, wound),
         cost=cost(wire.spool, need.quantity * coil.cut_length_mm),
         units=bench.units,
-        lessons=known.lessons,
         notes=tuple(_notes(task, known, wound, coil, tension)),
     )
 

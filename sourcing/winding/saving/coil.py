@@ -233,7 +233,7 @@ def _at(row: Deviation, units: str) -> str:
 
 def surprise(coil: Coil, trial: Trial) -> Iterator[str]:
     """That a coil is too far off to be chance."""
-    if coil.known_then(trial).unsettled:
+    if coil.known_then(trial).lessons[-1].surprising:
         yield HARDLY_CHANCE
 
 

@@ -106,7 +106,6 @@ def _plan(
         tries=tries(task, known, wound),
         cost=cost(spool, need.quantity * body.cut_length_mm),
         units=bench.units,
-        lessons=known.lessons,
         notes=tuple(_notes(task, known, wound, body)),
     )
 

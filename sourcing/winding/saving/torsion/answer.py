@@ -54,7 +54,7 @@ def came_out(coil: Coil, outside_mm: float) -> Saved:
     refuse_senseless(coil, "outside", outside_mm, mandrel_mm(coil))
     came = as_it_came(wanted, mean_mm)
     trial = coil.trial(mandrel_mm(coil), outside_mm)
-    off_deg, surprising = turned_on_deg(wanted, came), coil.known_then(trial).unsettled
+    off_deg, surprising = turned_on_deg(wanted, came), coil.known_then(trial).lessons[-1].surprising
     came_so = Came(came, off_deg, trial, surprising)
     return _answer(coil, diameter_came(coil, outside_mm), came_so, said_of_legs(coil, off_deg))
 
