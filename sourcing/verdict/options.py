@@ -206,13 +206,18 @@ def stock_options(catalogue: Catalogue, need: Need) -> Iterable[Option]:
             yield bought_option(stock, need, catalogue.bench, fit)
 
 
+def wound_how(plan: WindingPlan) -> str:
+    """From what and on what it is wound; the mandrel of wire that a trial coil leaves open is not told."""
+    return f"{plan.from_wire} on a mandrel yet to be told" if plan.unsettled else plan.summary
+
+
 def wound_option(plan: WindingPlan, bench: Bench) -> Option:
     """A spring wound here. Its chance is that of coming out right by the second try; its hours are assumed."""
     days = 0.0 if plan.wire is not None else None
     tries = f"about {plan.tries.expected:.1f} tries (chance: by the second; hours assumed)"
     if plan.unsettled:
         tries = "for a trial coil of this wire was too far off to be chance: wind another trial coil first"
-    how = f"{plan.summary}, {tries}"
+    how = f"{wound_how(plan)}, {tries}"
     if plan.wire is None:
         how += "; the wire's price and days are not known"
     chance, hours = plan.tries.by_second, plan.tries.hours

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from sourcing.verdict.options import NO_SUCH_SPRING, Option
+from sourcing.verdict.options import NO_SUCH_SPRING, Option, wound_how
 from sourcing.verdict.rules import Choices
 from sourcing.winding.model import Refusal
 
@@ -61,7 +61,7 @@ def _deed(choices: Choices, option: Option) -> str:
         case "wound":
             assert option.plan is not None
             count = "Wind it" if choices.need.quantity == 1 else f"Wind {choices.need.quantity} of them"
-            return f"{count} {option.plan.summary}"
+            return f"{count} {wound_how(option.plan)}"
         case _:
             assert choices.bench.spring_maker is not None
             lead = f", {option.days:g} days" if option.days is not None else ""

@@ -274,11 +274,15 @@ class WindingPlan:
         return self.tries.expected
 
     @property
-    def summary(self) -> str:
-        """From what and on what, in one phrase; of unsettled wire without the mandrel, which is not to be wound on."""
+    def from_wire(self) -> str:
+        """From what it is wound, in one phrase."""
         wire = f"{show_wire(self.wire_diameter_mm, self.units)} {self.material}"
-        source = f"from {self.wire} ({wire})" if self.wire else f"from {wire} bought for it"
-        return f"{source} on {'a mandrel yet to be told' if self.unsettled else self.on_mandrel}"
+        return f"from {self.wire} ({wire})" if self.wire else f"from {wire} bought for it"
+
+    @property
+    def summary(self) -> str:
+        """From what and on what, in one phrase."""
+        return f"{self.from_wire} on {self.on_mandrel}"
 
     @property
     def on_mandrel(self) -> str:

@@ -128,6 +128,7 @@ def test_no_chance_and_no_mandrel_is_told_of_wire_that_a_trial_coil_leaves_open(
     for document in (run("wind", "need.yaml", "--wire", "W08", "--json").json, _wound(run, "W08")):
         assert document["unsettled"] is True
     assert "on a mandrel yet to be told" in _wound(run, "W08")["how"]
+    assert "yet to be told" not in run("wind", "need.yaml", "--wire", "W08", "--came-out", "10.5 mm").out
     run("trial", "W08", "--take-back")
     assert _wound(run, "W08")["unsettled"] is False
 
