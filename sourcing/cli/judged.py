@@ -45,15 +45,16 @@ def judge(
         from sourcing.winding.saving.coil import Coil
 
         made_of = wire_of_plan(plan, before)
-        return Coil(need, before.bench, made_of, plan, asked.heated, made_of != wire_of_plan(plan, catalogue))
+        written = made_of != wire_of_plan(plan, catalogue)
+        return Coil(need, before.bench, made_of, plan, asked.heated, written, asked.wound_on)
 
-    answer = wound_by(need, before, wire, mandrel_mm)
+    answer = wound_by(need, before, wire, mandrel_mm, asked.wound_on)
     if isinstance(answer, WindingPlan):
         named = wire is not None and (mandrel_mm is not None or need.kind == "conical")
         _print_saved(saved(coil_of(answer), asked), answer, named, as_json)
         return
     if mandrel_mm is not None:
-        serving = wound_by(need, before, wire, None)
+        serving = wound_by(need, before, wire, None, asked.wound_on)
         if isinstance(serving, WindingPlan):
             answer = unjudged(coil_of(serving), asked, mandrel_mm, answer, wire is not None)
     _print_refusal(answer, need, as_json)
@@ -78,15 +79,23 @@ def before_its_trial(catalogue: Catalogue, asked: Asked, mandrel_mm: float | Non
     return replace(catalogue, spools=spools)
 
 
-def wound_by(need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float | None) -> WindingPlan | Refusal:
-    """The plan by which a coil was wound. What its spool holds by now is not asked: the coil has its wire.
+def wound_by(
+    need: Need, catalogue: Catalogue, wire: str | None, mandrel_mm: float | None, on: str | None
+) -> WindingPlan | Refusal:
+    """The plan by which a coil was wound, on steel or on what was printed.
 
-    Raises WrongWords where there is no such spool.
+    What its spool holds by now is not asked: the coil has its wire. Raises WrongWords where there is no such spool.
     """
+    from sourcing.winding.model import Refusal
+    from sourcing.winding.saving.printed import plan_on_printed
+
     if wire is not None:
         spools = tuple(replace(spool, length_left_mm=None) for spool in catalogue.spools)
         catalogue = replace(catalogue, spools=spools)
-    return plan(need, catalogue, wire, mandrel_mm)
+    answer = plan(need, catalogue, wire, mandrel_mm)
+    if on != "printed" or isinstance(answer, Refusal):
+        return answer
+    return plan_on_printed(need, wire_of_plan(answer, catalogue), catalogue.bench, answer.mandrel.diameter_mm)
 
 
 def saved(coil: Coil, asked: Asked) -> Saved:

@@ -70,23 +70,37 @@ Heated = Annotated[
     str | None,
     typer.Option("--heated", metavar="yes|no", help="whether the coil was measured after heat; no if not said"),
 ]
+WoundOn = Annotated[
+    str | None,
+    typer.Option("--on", metavar="steel-rod|printed", help="what that coil was wound on; steel if not said"),
+]
+
+WOUND_ON = ("steel-rod", "printed")
+"""The words by which a trial says it too."""
+
+NO_COIL_ON = "it beside --came-out; a sheet for a printed mandrel is made with --solid OUT.stl"
 
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What was measured, by name, the options it was given by, and whether after heat."""
+    """What was measured, by name, the options it was given by, whether after heat, and what it was wound on."""
 
     measured: Mapping[str, float]
     options: tuple[str, ...]
     heated: bool
+    wound_on: str | None
 
 
-def asked(texts: Mapping[str, str | None], heated: str | None) -> Asked:
+def asked(texts: Mapping[str, str | None], heated: str | None, wound_on: str | None) -> Asked:
     """What is asked of a coil, from the texts of the options. Raises WrongWords."""
     given = [(each, text) for each in MEASURES if (text := texts.get(each.option)) is not None]
     if heated not in (None, "yes", "no"):
         raise wrong_word("--heated", quoted(heated or ""), "yes or no")
     if heated is not None and not given:
         raise wrong_word("--heated", "no coil was measured", "it beside --came-out")
+    if wound_on not in (None, *WOUND_ON):
+        raise wrong_word("--on", quoted(wound_on or ""), " or ".join(WOUND_ON))
+    if wound_on is not None and not given:
+        raise wrong_word("--on", "no coil was measured", NO_COIL_ON)
     measured = {each.name: each.read(each.option, text) for each, text in given}
-    return Asked(measured, tuple(each.option for each, _ in given), heated == "yes")
+    return Asked(measured, tuple(each.option for each, _ in given), heated == "yes", wound_on)

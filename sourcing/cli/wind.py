@@ -18,6 +18,7 @@ from sourcing.cli.misses import (
     Heated,
     PressedTo,
     PulledTo,
+    WoundOn,
     asked,
 )
 from sourcing.cli.planned import on_printed, plan, with_mandrels
@@ -68,6 +69,7 @@ def command(
     pressed_to: PressedTo = None,
     pulled_to: PulledTo = None,
     heated: Heated = None,
+    wound_on: WoundOn = None,
     catalog: Annotated[
         str | None,
         typer.Option("--catalog", metavar="PATH", help="a catalogue folder, or one file of springs or spools"),
@@ -102,6 +104,7 @@ def command(
             "--pulled-to": pulled_to,
         },
         heated,
+        wound_on,
     )
     files = [option for option, given in (("--solid", solids.files), ("--sheet", sheet)) if given]
     if coil.options and files:

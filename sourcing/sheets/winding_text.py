@@ -262,7 +262,7 @@ def advice(plan: WindingPlan) -> list[str]:
 def taken_as(wound: WindingPlan, named: bool) -> str:
     """What a coil is taken to have been wound of, and how to say otherwise."""
     taken = f"Taken as {wound.turns_to_wind:.2f} turns wound {wound.summary}."
-    options = "--wire" if wound.mandrel.diameter_mm is None else "--wire and --mandrel"
+    options = "--wire and --on" if wound.mandrel.diameter_mm is None else "--wire, --mandrel and --on"
     return taken if named else f"{taken} If you wound it otherwise, say so with {options}."
 
 
@@ -280,6 +280,8 @@ def ask_about_a_coil(plan: WindingPlan) -> str:
     words = [f"--wire {plan.wire or caliper_words(plan.wire_diameter_mm, plan.units)}"]
     if plan.mandrel.diameter_mm is not None:
         words.append(f"--mandrel {caliper_words(plan.mandrel.diameter_mm, plan.units)}")
+    if plan.mandrel.kind == "printed":
+        words.append("--on printed")
     return f"Ask about a coil of this sheet as: springwright wind NEED {' '.join(words)}, with the option named."
 
 

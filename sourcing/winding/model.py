@@ -291,5 +291,5 @@ class WindingPlan:
         if mandrel.diameter_mm is None:
             small, large = (show_diameter(mandrel.profile[at].diameter_mm, self.units) for at in (0, -1))
             return f"{mandrel.named} to a curved taper of {small} to {large}"
-        on = "the rod" if mandrel.kind == "rod" else "a mandrel"
+        on = {"rod": "the rod", "turned": "a mandrel", "printed": "a printed mandrel"}[mandrel.kind]
         return f"{on} of {show_diameter(mandrel.diameter_mm, self.units)}"

@@ -85,6 +85,7 @@ class Coil:
     """A coil of a plan, with what is needed to judge it.
 
     `heated`: it was measured after its heat. `written`: it is among its spool's trials, which the plan leaves out.
+    `wound_on`: what it was wound on, as a trial says it; the plan's wire is known as on that.
     """
 
     need: Need
@@ -93,6 +94,7 @@ class Coil:
     plan: WindingPlan
     heated: bool = False
     written: bool = False
+    wound_on: str | None = None
 
     @property
     def units(self) -> str:
@@ -130,13 +132,14 @@ class Coil:
 
     def trial(self, mandrel_mm: float, outside_mm: float) -> Trial:
         """The coil as a trial."""
-        return Trial(mandrel_mm, outside_mm, turns=self.plan.turns_to_wind, heated=self.heated)
+        return Trial(mandrel_mm, outside_mm, turns=self.plan.turns_to_wind, heated=self.heated, on=self.wound_on)
 
     def known_then(self, *trials: Trial) -> Knowledge:
         """What is known of the wire once these are counted among its trials."""
         strength_mpa = self.wire.tensile_strength_mpa
         assert strength_mpa is not None
-        return learn(self.wire.material, self.wire_mm, strength_mpa, (*self.spool.trials, *trials))
+        known = learn(self.wire.material, self.wire_mm, strength_mpa, (*self.spool.trials, *trials))
+        return replace(known, wound_on=self.wound_on)
 
     def shown(self, coils: float) -> str:
         """Coils of the finished spring as they are counted at the coil in hand, before heat or after."""
@@ -261,6 +264,8 @@ def typed_trial(trial: Trial) -> str:
         words.append(f"--tension {trial.initial_tension_n:g}")
     if trial.heated:
         words.append("--heated yes")
+    if trial.on is not None:
+        words.append(f"--on {trial.on}")
     return " ".join(words)
 
 

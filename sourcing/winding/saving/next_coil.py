@@ -12,6 +12,7 @@ from sourcing.winding.mandrel import TURNED_STEP_MM
 from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.saving.coil import Coil
+from sourcing.winding.saving.printed import plan_on_printed
 
 SAME_SPRING = 0.02
 """A spring whose mean diameter is within this share of the one that was meant is still that one (assumed)."""
@@ -41,7 +42,8 @@ def next_coil(coil: Coil, trial: Trial) -> NextCoil | None:
 
 def _planned(coil: Coil, trial: Trial, mandrel_mm: float | None = None) -> WindingPlan | None:
     taught = replace(coil.spool, trials=(*coil.spool.trials, trial), length_left_mm=None)
-    then = plan_winding(coil.need, taught, coil.bench, mandrel_mm)
+    planned = plan_on_printed if coil.wound_on == "printed" else plan_winding
+    then = planned(coil.need, taught, coil.bench, mandrel_mm)
     return None if isinstance(then, Refusal) else then
 
 
@@ -111,7 +113,7 @@ def _on_its_mandrel(coil: Coil, then: WindingPlan) -> str:
     if _same_mandrel(coil, then):
         turns = "" if laid == before else f": lay {laid} turns instead of {before}"
         return f"the same mandrel, {size}, and it will come out so again{turns}"
-    kind = "rod of" if then.mandrel.kind == "rod" else "mandrel turned to"
+    kind = "rod of" if then.mandrel.kind == "rod" else f"mandrel {then.mandrel.kind} to"
     chance = "" if then.unsettled else f", chance {then.tries.first:.2f}"
     turns = "" if laid == before else f", {laid} turns instead of {before}"
     return f"a {kind} {size} instead of {was}{turns}{chance}"

@@ -43,7 +43,8 @@ def _to_do(coil: Coil, mandrel_mm: float, outside_mm: float | None) -> str:
         return "It is written down as a trial already: make the sheet of its wire anew, which goes by it"
     command, measured = f"springwright trial {coil.spool.id}", "its mandrel, its outside diameter and"
     if outside_mm is not None:
-        command, measured = f"{command} {typed_trial(Trial(mandrel_mm, outside_mm, heated=coil.heated))}", "--turns and"
+        trial = Trial(mandrel_mm, outside_mm, heated=coil.heated, on=coil.wound_on)
+        command, measured = f"{command} {typed_trial(trial)}", "--turns and"
     return (
         f"If it was this one, it still teaches how the wire springs back. Write it down: {command}, with {measured} "
         "the turns laid. Then make the sheet anew"

@@ -52,4 +52,4 @@ def said_of_next(coil: Coil, then: Mandrel, begins: str) -> Iterator[str]:
     unit = show_diameter(then.profile[0].diameter_mm, coil.units).split(" ")[1]
     along = ", ".join(show_length(point.height_mm, coil.units).split(" ")[0] for point in then.profile)
     at = f"at {along} {unit} along it from the small end"
-    yield f"{begins}: a mandrel turned to {now} {unit}, {at}; this one had {was}."
+    yield f"{begins}: a mandrel {then.kind} to {now} {unit}, {at}; this one had {was}."
