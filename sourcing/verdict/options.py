@@ -25,6 +25,7 @@ from sourcing.stock.model import Bench, Catalogue, Seller, StockSpring
 from sourcing.stock.rates import believed_rate, disagree, show_rate_of
 from sourcing.winding.best import Winding
 from sourcing.winding.model import Refusal, WindingPlan
+from sourcing.winding.no_room import NO_ROOM_BETWEEN
 
 OptionName = Literal["drawer", "bought", "adapted", "wound", "ordered", "none"]
 
@@ -226,8 +227,8 @@ def wound_option(plan: WindingPlan, bench: Bench) -> Option:
     )
 
 
-NO_SUCH_SPRING = frozenset({"no-rising-force", "no-rising-torque"})
-"""Refusals of winding because no spring whatever has such forces: a slip of the pen, as often as not."""
+NO_SUCH_SPRING = frozenset({"no-rising-force", "no-rising-torque", NO_ROOM_BETWEEN})
+"""Refusals of winding because no spring whatever has such forces or such room: a slip of the pen, as often as not."""
 
 FOR_NOBODY = NO_SUCH_SPRING | {"no-room-for-wire"}
 """Refusals of winding that hold for a spring maker as well: no wire fits the pocket, or no spring has such forces."""

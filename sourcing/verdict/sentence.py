@@ -5,6 +5,7 @@ from __future__ import annotations
 from sourcing.verdict.options import NO_SUCH_SPRING, Option, wound_how
 from sourcing.verdict.rules import Choices
 from sourcing.winding.model import Refusal
+from sourcing.winding.no_room import NO_ROOM_BETWEEN
 
 LIKELY = 0.5
 """A chance below it is one of more misses than hits."""
@@ -13,7 +14,8 @@ LIKELY = 0.5
 def in_one_sentence(choices: Choices, chosen: Option | None, refusal: Refusal | None) -> str:
     """What to do, in one sentence; `refusal`: why nothing can be wound."""
     if chosen is None and refusal is not None and refusal.rule in NO_SUCH_SPRING:
-        return f"Nothing can be recommended: {refusal.why}. See whether a figure of the need is mistyped."
+        slip = "" if refusal.rule == NO_ROOM_BETWEEN else " See whether a figure of the need is mistyped."
+        return f"Nothing can be recommended: {refusal.why}.{slip}"
     if chosen is None:
         return "Nothing can be recommended: nothing listed comes near, and winding it by hand is refused."
     deed, doubt = f"{_deed(choices, chosen)}{_how_well(choices, chosen)}.", _doubt(choices, chosen)

@@ -14,7 +14,7 @@ from sourcing.springs.model import Spring
 from sourcing.stock.model import Bench, Spool
 from sourcing.winding.by_hand import HAND_LIMIT, refused_by_size, wants_caution
 from sourcing.winding.model import Refusal, WindingPlan, Wire, wire_of
-from sourcing.winding.plan import OF_KIND, plan_winding, quick_design
+from sourcing.winding.plan import no_wire_serves, plan_winding, quick_design
 
 THINNEST_TO_BUY_MM = 0.2
 """Thinner wire is hard to get and to hold (common practice, no source)."""
@@ -122,7 +122,7 @@ def _refusal(results: Sequence[SpoolResult], need: Need, bench: Bench) -> Refusa
         return refusals[0][1]
     if not refusals:
         why = "there is no wire here, and no size that could be bought would serve"
-        return OF_KIND[need.kind].refusal(need, bench) or Refusal("no-wire-serves", why)
+        return no_wire_serves(need, bench) or Refusal("no-wire-serves", why)
     refusals.sort(key=lambda each: each[1].rule not in _FIRST_TOLD)
     told = [f"{wire.id or show_diameter(wire.wire_diameter_mm, bench.units)}: {why.why}" for wire, why in refusals]
     more = f"; and {len(told) - REASONS_TOLD} more" if len(told) > REASONS_TOLD else ""

@@ -16,9 +16,10 @@ from sourcing.winding.extension import plan as extension
 from sourcing.winding.extension import task as extension_task
 from sourcing.winding.line import line_refusal
 from sourcing.winding.model import Refusal, WindingPlan, Wire, wire_of
+from sourcing.winding.no_room import no_room_between
 from sourcing.winding.task import AnyDesign, Given
 from sourcing.winding.torsion import plan as torsion
-from sourcing.winding.torsion.task import no_wire_serves
+from sourcing.winding.torsion import task as torsion_task
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +38,7 @@ class Planning:
 OF_KIND: Mapping[str, Planning] = {
     "compression": Planning(compression_plan.plan, compression_plan.quick, line_refusal),
     "conical": Planning(conical.plan, conical.quick, line_refusal),
-    "torsion": Planning(torsion.plan, torsion.quick, no_wire_serves),
+    "torsion": Planning(torsion.plan, torsion.quick, torsion_task.no_wire_serves),
     "extension": Planning(extension.plan, extension.quick, extension_task.no_wire_serves),
 }
 
@@ -62,6 +63,11 @@ def quick_design(need: Need, wire: Wire, bench: Bench) -> AnyDesign | None:
     return None if isinstance(given, Refusal) else OF_KIND[need.kind].quick(given)
 
 
+def no_wire_serves(need: Need, bench: Bench) -> Refusal | None:
+    """Why no wire whatever could serve a need: its forces, or its room."""
+    return OF_KIND[need.kind].refusal(need, bench) or no_room_between(need, bench)
+
+
 def refused_by_material(need: Need, wire: Wire, bench: Bench) -> Refusal | None:
     """The refusal of wire that stands the need's temperature or surroundings at no diameter whatever."""
     for limit in stands_temperature(wire.material, need, bench.units):
@@ -74,7 +80,7 @@ def refused_by_material(need: Need, wire: Wire, bench: Bench) -> Refusal | None:
 
 def given_wire(need: Need, wire: Wire, bench: Bench) -> Given | Refusal:
     """The wire with its strength, or why not: no wire serves, this one does not stand the place, no strength known."""
-    if refusal := OF_KIND[need.kind].refusal(need, bench) or refused_by_material(need, wire, bench):
+    if refusal := no_wire_serves(need, bench) or refused_by_material(need, wire, bench):
         return refusal
     strength_mpa = wire.tensile_strength_mpa
     if strength_mpa is not None:

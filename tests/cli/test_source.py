@@ -233,6 +233,15 @@ def test_inches_are_printed_where_the_bench_wants_them(run, bench_folder):
     assert " mm" not in out
 
 
+def test_a_rod_too_thick_for_its_bore_is_told_first_and_to_be_measured_again(run, bench_folder):
+    edit(bench_folder / "need.yaml", "rod: 6 mm", "rod: 10.6 mm")
+    verdict = run("source", "need.yaml", "--json").json["verdict"]
+    assert verdict["sentence"].startswith(
+        "Nothing can be recommended: a rod of 10.60 mm in a bore of 11.00 mm leaves 0.40 mm across, "
+    )
+    assert verdict["sentence"].endswith(" One of the two may be mistyped or measured wrongly: measure both again.")
+
+
 EQUAL = {
     "compression": "pocket: {bore: 11 mm}\nworking: [{length: 24 mm, force: 9 N}, {length: 14 mm, force: 9 N}]\n",
     "extension": "pocket: {bore: 11 mm}\nworking: [{length: 24 mm, force: 9 N}, {length: 34 mm, force: 9 N}]\n",
