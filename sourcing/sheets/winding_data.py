@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 from sourcing.need.model import Need
 from sourcing.safety import GUARDED_CAUTIONS
 from sourcing.sheets.data import workings_key
-from sourcing.springs.model import Spring
 from sourcing.verdict.verdict import GUARDED_RULES, cautions_for
 from sourcing.winding.advice import trial_first
 from sourcing.winding.model import Acceptance, Made, Mandrel, Refusal, Serves, WindingPlan
@@ -113,17 +112,18 @@ def saved_document(saved: Saved, wound: WindingPlan) -> Document:
         "answer": saved.answer,
         "said": list(saved.said),
         "rate_kept": saved.rate_kept,
-        **_becomes(saved.spring),
-        "fits": saved.fit.fits,
-        "chance": saved.fit.chance,
-        "limits": [asdict(limit) for limit in saved.fit.limits],
+        **_becomes(saved),
+        "fits": saved.fit and saved.fit.fits,
+        "chance": saved.fit and saved.fit.chance,
+        "limits": None if saved.fit is None else [asdict(limit) for limit in saved.fit.limits],
         "next_mandrel": None if saved.next_mandrel is None else asdict(saved.next_mandrel),
         "next_stop_angle_deg": saved.next_stop_deg,
     }
 
 
-def _becomes(spring: Spring) -> Document:
-    """The figures of what a coil becomes that its kind has."""
+def _becomes(saved: Saved) -> Document:
+    """The figures of what a coil becomes that its kind has; null where that is not known yet."""
     names = ("mean_diameter_mm", "mean_diameter_small_mm", "mean_diameter_large_mm", "active_coils", "total_coils")
     more = ("free_length_mm", "initial_tension_n", "free_angle_deg")
-    return {name: getattr(spring, name) for name in (*names, *more) if hasattr(spring, name)}
+    known, spring = saved.fit is not None, saved.spring
+    return {name: getattr(spring, name) if known else None for name in (*names, *more) if hasattr(spring, name)}

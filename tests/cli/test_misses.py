@@ -46,7 +46,8 @@ def test_what_was_measured_is_answered_in_lines_of_80_columns_and_in_json(run, e
     document = run(*shipped(example), *words, "--json").json
     assert document["answer"] in ("keep", "change", "wind again", "measure first")
     assert document["said"]
-    assert document["fits"] in ("yes", "near", "no")
+    told = ("yes", "near", "no") if document["answer"] != "measure first" else (None,)
+    assert document["fits"] in told
 
 
 REFUSED = [

@@ -12,6 +12,7 @@ from sourcing.springs.model import CompressionSpring, TorsionSpring
 from sourcing.winding.saving.coil import Coil, Saved
 from sourcing.winding.saving.compression import diameter as cylinder
 from sourcing.winding.saving.torsion import answer as torsion
+from sourcing.winding.torsion.in_hand import as_it_came
 
 from . import test_saving_torsion
 from .cases import BENCH, point, wanted
@@ -24,15 +25,18 @@ ONE_FORCE = a_coil(BENCH, pocket=Pocket(wanted(15.0)), working=(point(18, 18),))
 
 SOFT = a_coil(COLD, pocket=Pocket(wanted(18.0)), working=(point(30, 3), point(18, 6)))
 
-LEGS = test_saving_torsion.a_coil(BENCH)
+LEGS = test_saving_torsion.a_coil()
 
 
 def came_out(coil: Coil, share: float) -> Saved:
-    """The answer for a coil so much larger outside than meant."""
+    """The answer for a coil so much larger outside than meant, its legs where that leaves them."""
     meant = coil.meant
     assert isinstance(meant, CompressionSpring | TorsionSpring)
-    answer = torsion.came_out if isinstance(meant, TorsionSpring) else cylinder.came_out
-    return answer(coil, meant.outside_diameter_mm * (1.0 + share))
+    outside_mm = meant.outside_diameter_mm * (1.0 + share)
+    if isinstance(meant, CompressionSpring):
+        return cylinder.came_out(coil, outside_mm)
+    came = as_it_came(meant, outside_mm - meant.wire_diameter_mm)
+    return torsion.came_out_with_angle(coil, outside_mm, came.free_angle_deg or 0.0)
 
 
 def led_to_mm(saved: Saved) -> float:
@@ -40,7 +44,9 @@ def led_to_mm(saved: Saved) -> float:
     assert saved.next_mandrel is not None
     mandrel_mm = saved.next_mandrel.diameter_mm
     assert mandrel_mm is not None
-    (told,) = [said for said in saved.said if said.startswith("The next one")]
+    told, *others = [said for said in saved.said if said.startswith(("The next one", "Or on another: "))]
+    if "stop the crank" in told and others:
+        (told,) = others
     assert f"{mandrel_mm:.2f} mm" in told
     return mandrel_mm
 

@@ -15,7 +15,7 @@ from sourcing.springs.model import Leg, TorsionSpring
 from sourcing.stock.model import Bench
 from sourcing.winding.model import wire_of
 from sourcing.winding.plan import plan_winding
-from sourcing.winding.saving.coil import Coil, SenselessError
+from sourcing.winding.saving.coil import Coil, Saved, SenselessError
 from sourcing.winding.saving.torsion.answer import came_out, came_out_angle, came_out_with_angle
 from sourcing.winding.saving.torsion.body import judged, stop_deg, wanted_of
 from sourcing.winding.torsion.in_hand import turned_on_deg, with_coils
@@ -64,6 +64,11 @@ def test_case_6_that_came_out_at_12_5_has_4_8_coils_its_legs_72_deg_short_and_it
     assert turned.rate_n_mm_per_deg(bare) == pytest.approx(4.74, abs=5e-3)
 
 
+def came_out_with_its_legs(coil: Coil, off_deg: float) -> Saved:
+    """The answer to a coil of which both were measured, its legs so much further on than meant."""
+    return came_out_with_angle(coil, off_by(coil, off_deg), ((meant(coil).free_angle_deg or 0.0) + off_deg) % 360.0)
+
+
 @settings(deadline=None, max_examples=20)
 @given(st.floats(-60.0, 60.0))
 def test_however_far_it_opened_its_rate_is_the_one_that_was_meant(off_deg: float):
@@ -78,8 +83,7 @@ def test_diameter_and_angle_of_one_coil_give_one_answer(off_deg: float):
     by_angle, by_both = came_out_angle(COIL, angle_deg), came_out_with_angle(COIL, outside_mm, angle_deg)
     by_diameter = came_out(COIL, outside_mm)
     assert by_angle.answer == by_both.answer
-    unmeasured = {"wind again", "measure first"} if by_both.answer == "wind again" else {by_both.answer}
-    assert by_diameter.answer in unmeasured
+    assert by_diameter.answer == "measure first"
     assert by_angle.spring.active_coils == pytest.approx(by_diameter.spring.active_coils)
     assert by_angle.spring.mean_diameter_mm == pytest.approx(by_diameter.spring.mean_diameter_mm)
     assert not any("do not belong" in said for said in by_both.said)
@@ -87,7 +91,7 @@ def test_diameter_and_angle_of_one_coil_give_one_answer(off_deg: float):
 
 def test_a_coil_that_came_out_as_meant_is_kept():
     spring = meant(COIL)
-    for saved in (came_out(COIL, spring.outside_diameter_mm), came_out_angle(COIL, spring.free_angle_deg or 0.0)):
+    for saved in (came_out_with_its_legs(COIL, 0.0), came_out_angle(COIL, spring.free_angle_deg or 0.0)):
         assert saved.answer == "keep"
         assert saved.next_stop_deg == pytest.approx(stop_deg(COIL), abs=1e-6)
         assert not any("stop the crank" in said for said in saved.said)
@@ -98,12 +102,9 @@ def test_a_coil_that_came_out_as_meant_is_kept():
 )
 def test_legs_are_bent_by_45_deg_at_most(off_deg: float, answer: str):
     """Within 15 deg of what is wanted they may stand as they are; beyond 45 deg the coil is wound again."""
-    angle_deg = ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0
-    saved = came_out_with_angle(COIL, off_by(COIL, off_deg), angle_deg)
+    saved = came_out_with_its_legs(COIL, off_deg)
     assert saved.answer == answer
     assert (abs(off_deg) > BENT_AT_MOST_DEG) == any("at most (assumed)" in said for said in saved.said)
-    alone = came_out(COIL, off_by(COIL, off_deg))
-    assert alone.answer == ("measure first" if answer == "wind again" else answer)
 
 
 def test_what_the_list_takes_of_a_diameter_is_what_rod_and_bore_bear_and_legs_have_their_own_row():
@@ -117,10 +118,11 @@ def test_what_the_list_takes_of_a_diameter_is_what_rod_and_bore_bear_and_legs_ha
 
 
 def test_on_the_same_mandrel_the_stop_alone_is_told_and_no_other_turns():
-    saved = came_out(COIL, off_by(COIL, 20.0))
+    saved = came_out_with_its_legs(COIL, 20.0)
     assert any("stop the crank" in said for said in saved.said)
     same = saved.next_mandrel is not None and saved.next_mandrel.diameter_mm == COIL.plan.mandrel.diameter_mm
-    assert any(said.startswith("The next one") for said in saved.said) is not same
+    assert any(said.startswith("Or on another: ") for said in saved.said) is not same
+    assert sum(said.startswith("The next one") for said in saved.said) == 1
 
 
 @pytest.mark.parametrize(("off_deg", "word"), [(-60.0, "later"), (50.0, "sooner")])
@@ -128,13 +130,13 @@ def test_the_crank_stops_by_so_much_later_or_sooner_that_the_coil_once_open_brin
     off_deg: float, word: str
 ):
     """Of what is laid more, the open coil keeps as many coils as it is wider: by the wire, n = N D_m / D_f."""
-    saved, planned_deg = came_out(COIL, off_by(COIL, off_deg)), stop_deg(COIL)
+    saved, planned_deg = came_out_with_its_legs(COIL, off_deg), stop_deg(COIL)
     assert planned_deg is not None
     assert isinstance(saved.spring, TorsionSpring)
     kept = saved.spring.active_coils / COIL.plan.turns_to_wind
     assert 0.5 < kept < 1.0
     assert saved.next_stop_deg == pytest.approx((planned_deg - off_deg / kept) % 360.0)
-    assert any(f"{show_angle(abs(off_deg) / kept)} {word} next time" in said for said in saved.said)
+    assert any(f"{show_angle(abs(off_deg) / kept)} {word}, at" in said for said in saved.said)
 
 
 def test_the_stop_is_the_one_that_the_sheet_says():
@@ -154,6 +156,7 @@ def test_a_diameter_and_an_angle_of_two_coils_are_measured_again_and_nothing_els
     spring = meant(COIL)
     saved = came_out_with_angle(COIL, spring.outside_diameter_mm, ((spring.free_angle_deg or 0.0) + 150.0) % 360.0)
     assert saved.answer == "measure first"
+    assert saved.fit is None
     assert saved.said[1].startswith("Diameter and angle do not belong to one coil")
     assert len(saved.said) == 2
 
@@ -177,8 +180,10 @@ def test_legs_that_heat_is_still_to_turn_are_heated_before_they_decide(off_deg: 
     coils = (wanted_of(coil).active_coils + off_deg / 360.0) * (1.0 + coil.change_to_come)
     turns = [360.0 * coils * (1.0 / (1.0 + change) - 1.0) for change in (-0.005, -0.02)]
     low, high = (show_angle(turn) for turn in turns)
-    told = any(f"heat it first: its legs turn on by {low} to {high}" in said for said in saved.said)
-    assert told is (answer == "measure first")
+    told = any(
+        f"where its legs stand then: heat turns them on by {low} to {high}, the way" in said for said in saved.said
+    )
+    assert told is (": heat it first, " in saved.said[0]) is (answer == "measure first")
     if told:
         assert not any("Bend its legs" in said or "tolerances off" in said for said in saved.said)
     after = came_out_angle(replace(coil, heated=True), ((wanted_of(coil).free_angle_deg or 0.0) + off_deg) % 360.0)
@@ -214,18 +219,20 @@ def test_a_coil_smaller_than_its_mandrel_and_wire_is_refused():
     ],
 )
 def test_whatever_was_measured_the_first_sentence_has_the_verdict(off_deg: float, verdict: str):
-    outside_mm, angle_deg = off_by(COIL, off_deg), ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0
-    of_both = came_out_with_angle(COIL, outside_mm, angle_deg)
-    by_diameter = came_out(COIL, outside_mm)
-    for saved in (came_out_angle(COIL, angle_deg), of_both, *(() if off_deg == -60.0 else (by_diameter,))):
-        assert re.fullmatch(rf"It.* came out at .* instead of .*: {verdict}\.", saved.said[0])
-    assert ("its diameter serves; measure its legs" in by_diameter.said[0]) is (off_deg == -60.0)
+    angle_deg = ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0
+    of_both, by_diameter = came_out_with_its_legs(COIL, off_deg), came_out(COIL, off_by(COIL, off_deg))
+    for saved in (came_out_angle(COIL, angle_deg), of_both):
+        first = saved.said[0].replace(", though its chance is low", "")
+        assert re.fullmatch(rf"It.* came out at .* instead of .*: {verdict}\.", first)
+    assert by_diameter.said[0].endswith(
+        ": its diameter serves; measure its legs, and ask again with --came-out-angle beside it."
+    )
     assert "outside" in of_both.said[0]
     assert f"legs came out at {show_angle(angle_deg)}" in of_both.said[0]
 
 
 def legs_told(said: tuple[str, ...]) -> list[str]:
-    return [each for each in said if "legs should then stand" in each]
+    return [each for each in said if "its legs should stand" in each]
 
 
 @pytest.mark.parametrize("off_deg", [-60.0, -30.0, 50.0])
@@ -233,7 +240,8 @@ def test_legs_of_which_the_diameter_alone_was_measured_are_told_as_worked_out_fr
     outside_mm, angle_deg = off_by(COIL, off_deg), ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0
     (told,) = legs_told(came_out(COIL, outside_mm).said)
     assert f"at {show_angle(angle_deg)} instead of" in told
-    assert "worked out from the diameter: measure them" in told
+    assert "By its diameter" in told
+    assert told.endswith(": that is worked out.")
     for measured in (came_out_angle(COIL, angle_deg), came_out_with_angle(COIL, outside_mm, angle_deg)):
         assert legs_told(measured.said) == []
         assert any(f"legs came out at {show_angle(angle_deg)}" in said for said in measured.said)
@@ -257,9 +265,10 @@ def test_legs_too_far_off_to_be_chance_are_told_as_a_diameter_so_far_off_is(off_
 
 
 def test_the_stop_of_a_coil_that_is_hardly_chance_waits_for_another_coil():
-    for off_deg, begins in ((-150.0, "If that agrees, on the same mandrel stop"), (-60.0, "On the same mandrel, stop")):
+    for off_deg, agrees in ((-150.0, ", if that agrees"), (-60.0, "")):
         by_angle = came_out_angle(COIL, ((meant(COIL).free_angle_deg or 0.0) + off_deg) % 360.0)
-        for saved in (by_angle, came_out(COIL, off_by(COIL, off_deg))):
+        for saved in (by_angle, came_out_with_its_legs(COIL, off_deg)):
+            begins = f"The next one{agrees}, on the same mandrel: stop the crank"
             assert any(said.startswith(begins) for said in saved.said)
 
 
@@ -271,7 +280,7 @@ def test_legs_that_are_bent_on_a_spring_that_then_serves_only_nearly_are_told_as
     wish = need(turned=(point(10.0, 10.0 * stiff), point(20.0, 20.0 * stiff)))
     coil = replace(COIL, need=wish, plan=replace(COIL.plan, wanted=spring, finished=finished))
     coil = replace(coil, plan=replace(coil.plan, fit=judged(coil, spring)))
-    short, long = (came_out(coil, off_by(coil, off_deg)) for off_deg in (-20.0, 20.0))
+    short, long = (came_out_angle(coil, (spring.free_angle_deg or 0.0) + off_deg) for off_deg in (-20.0, 20.0))
     assert short.answer == long.answer == "change"
     assert ": only a near fit can be made of it" in short.said[0]
     assert any(said.startswith("active coils does not hold") for said in short.said)

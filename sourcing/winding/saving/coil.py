@@ -7,11 +7,9 @@ from dataclasses import dataclass, replace
 from math import hypot
 from typing import Generic, Literal, TypeVar
 
-from sourcing.fit.judge import ROUNDING
-from sourcing.fit.limits.room import BORE, ROD
-from sourcing.fit.model import Deviation, Fit
+from sourcing.fit.model import Fit
 from sourcing.need.model import Need
-from sourcing.quantities import show_angle, show_diameter, show_length
+from sourcing.quantities import show_diameter
 from sourcing.springs.model import Spring
 from sourcing.stock.model import Bench, Spool, Trial
 from sourcing.stock.trial_bounds import least_outside_mm, measures_too_little, reading_error_mm
@@ -58,13 +56,13 @@ class Saved:
 
     `keep`: it serves as it is. `change`: it serves with other coils, another length, its legs bent. `wind again`:
     nothing saves it. `measure first`: what was measured does not tell yet which of them. `spring` is what it becomes,
-    judged in `fit`; `rate_kept` is the rate over the wanted one if nothing is changed. `next_mandrel` and
-    `next_stop_deg` are for the next coil, where something is to be said of them.
+    judged in `fit`, which is None before what decides is measured; `rate_kept` is the rate over the wanted one if
+    nothing is changed. `next_mandrel` and `next_stop_deg` are for the next coil, where something is to be said of them.
     """
 
     answer: Answer
     spring: Spring
-    fit: Fit
+    fit: Fit | None
     rate_kept: float
     said: tuple[str, ...]
     next_mandrel: Mandrel | None = None
@@ -78,6 +76,18 @@ class Way(Generic[S]):
     answer: Answer
     spring: S
     fit: Fit
+
+
+def saved_by(
+    way: Way[Spring],
+    rate_kept: float,
+    said: tuple[str, ...],
+    next_mandrel: Mandrel | None = None,
+    next_stop_deg: float | None = None,
+) -> Saved:
+    """The answer that a way is; of one that waits for a measure no fit is told."""
+    fit = None if way.answer == "measure first" else way.fit
+    return Saved(way.answer, way.spring, fit, rate_kept, said, next_mandrel, next_stop_deg)
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,58 +190,6 @@ def refuse_senseless(coil: Coil, measure: str, outside_mm: float, mandrel_mm: fl
     found = f"{came} outside is less than its mandrel and two wires"
     expected = f"the outside diameter of the coil, {least} or more (up to {error} less is let pass)"
     raise SenselessError(measure, found, expected)
-
-
-def keep_it(coil: Coil, way: Way[Spring]) -> str:
-    """That a coil serves as it is; or only nearly, as was planned or where more was meant."""
-    if keeps(way.fit, coil.plan.fit):
-        return f"keep it as it is{_planned_so(way)}"
-    return "keep it only where what is off below does not matter, for it is a near fit now"
-
-
-def save_it(coil: Coil, way: Way[Spring]) -> str:
-    """That a coil serves once it is changed; or only nearly, as was planned or where more was meant."""
-    if way.fit.fits == "yes" and coil.plan.fit.fits != "yes":
-        return "it serves wholly once it is changed, as told below, where a near fit was planned"
-    if keeps(way.fit, coil.plan.fit):
-        return f"it can be saved, as told below{_planned_so(way)}"
-    return "only a near fit can be made of it, as told below, for where what is off then does not matter"
-
-
-def _planned_so(way: Way[Spring]) -> str:
-    """That what serves as its plan does is a near fit, where that is no more."""
-    return "" if way.fit.fits == "yes" else ", the near fit that was planned"
-
-
-def came_out_at(came: str, meant: str, what: str = "outside") -> str:
-    """How the sentences begin: what came out, and what was meant where that is shown otherwise."""
-    return f"It came out at {came} {what}" + (", as meant" if came == meant else f" instead of {meant}")
-
-
-def clearances(fit: Fit) -> Iterator[str]:
-    """Whether it still goes into its bore and over its rod."""
-    for limit in fit.limits:
-        if limit.limit.startswith((BORE, ROD)) and limit.holds:
-            yield f"{limit.limit}: {limit.why}."
-
-
-def wrong(fit: Fit, bench: Bench) -> Iterator[str]:
-    """Each limit that does not hold, and each figure that is more than its tolerance off."""
-    for limit in fit.limits:
-        if not limit.holds:
-            yield f"{limit.limit} does not hold: {limit.why}."
-    for row in fit.deviations:
-        times = row.deviation_over_tolerance
-        if times > 1.0 + ROUNDING:
-            off = f"{times:.1f} tolerances off; one is allowed" if times >= 1.05 else "just over its tolerance off"
-            yield f"{row.figure.replace('_', ' ')}{_at(row, bench.units)}: {off}."
-
-
-def _at(row: Deviation, units: str) -> str:
-    """The length or the angle at which a figure is wanted."""
-    if row.at is None:
-        return ""
-    return f" at {show_angle(row.at) if row.at_unit == 'deg' else show_length(row.at, units)}"
 
 
 def surprise(coil: Coil, trial: Trial) -> Iterator[str]:

@@ -12,7 +12,9 @@ from sourcing.springs.model import PressedSpring
 from sourcing.winding.in_hand import keeps
 from sourcing.winding.model import Acceptance
 from sourcing.winding.presetting import most_lost_share, pressed_off_mm
-from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, wrong
+from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, saved_by
+from sourcing.winding.saving.pressed import judged
+from sourcing.winding.saving.verdict_words import as_it_is_wrong, chance_said, though_unsure
 
 FAR_LONGER = 1.5
 """So many times too long no spring is that was wound by its sheet (assumed)."""
@@ -26,9 +28,15 @@ def wanted_mm(coil: Coil) -> float:
 
 
 def kept_by_length(coil: Coil, came: Way[PressedSpring]) -> Way[PressedSpring]:
-    """The coil as it is where it serves as planned, or no rule tells its length from the one meant; else changed."""
+    """The coil as it is where it serves as planned, or no rule tells its length from the one meant; else brought to
+    that. One whose length the list takes by itself is weighed before that is known."""
     as_long = abs(came.spring.free_length_mm - wanted_mm(coil)) < AS_LONG_MM
-    return came if as_long or keeps(came.fit, coil.plan.fit) else replace(came, answer="change")
+    if as_long or keeps(came.fit, coil.plan.fit):
+        return came
+    if _is_listed(coil, came.spring.free_length_mm):
+        return replace(came, answer="measure first")
+    brought = replace(came.spring, free_length_mm=wanted_mm(coil))
+    return Way("change", brought, judged(coil, brought))
 
 
 def first_deed(coil: Coil, free_mm: float) -> str:
@@ -97,8 +105,13 @@ def of_set(coil: Coil, came: Way[PressedSpring], wider: Callable[[float], float]
     if _set_too_much(coil, free_mm):
         return Saved("wind again", came.spring, came.fit, 1.0, tuple(_said_of_soft_wire(coil, free_mm)))
     way = kept_by_length(coil, came)
-    said = joined_said(_said_of_set(coil, way), wrong(way.fit, coil.bench), _next_longer(coil, free_mm, wider))
-    return Saved(way.answer, way.spring, way.fit, 1.0, said)
+    said = joined_said(
+        _said_of_set(coil, way, free_mm),
+        chance_said(coil, way),
+        as_it_is_wrong(coil, came, way),
+        _next_longer(coil, free_mm, wider),
+    )
+    return saved_by(way, 1.0, said)
 
 
 def _wound_mm(coil: Coil) -> float:
@@ -136,22 +149,21 @@ def _said_of_soft_wire(coil: Coil, free_mm: float) -> Iterator[str]:
     )
 
 
-def _said_of_set(coil: Coil, way: Way[PressedSpring]) -> Iterator[str]:
-    short_mm = wanted_mm(coil) - way.spring.free_length_mm
-    now, off, wanted = (
-        show_length(mm, coil.units) for mm in (way.spring.free_length_mm, abs(short_mm), wanted_mm(coil))
-    )
+def _said_of_set(coil: Coil, way: Way[PressedSpring], free_mm: float) -> Iterator[str]:
+    short_mm = wanted_mm(coil) - free_mm
+    now, off, wanted = (show_length(mm, coil.units) for mm in (free_mm, abs(short_mm), wanted_mm(coil)))
     at_rest = f"After its first pressing it is {now} long at rest"
     if abs(short_mm) < AS_LONG_MM:
-        yield f"{at_rest}, as it should be: keep it as it is."
+        yield f"{at_rest}, as it should be: keep it as it is{though_unsure(coil, way.fit)}."
         return
     at_rest = f"{at_rest}, {off} {'less' if short_mm > 0.0 else 'more'} than the {wanted} wanted"
     if way.answer == "keep":
         again = ", and it will not set again by as much" if short_mm > 0.0 else ""
-        yield f"{at_rest}: keep it as it is; its forces are within what is wanted{again}."
+        unsure = though_unsure(coil, way.fit)
+        yield f"{at_rest}: keep it as it is{unsure}; its forces are within what is wanted{again}."
         return
-    yield f"{at_rest}: {first_deed(coil, way.spring.free_length_mm)}."
-    yield from bring_to_length(coil, way.spring.free_length_mm)
+    yield f"{at_rest}: {first_deed(coil, free_mm)}."
+    yield from bring_to_length(coil, free_mm)
     if short_mm > 0.0:
         yield "If it is as short as this once more, wind another."
 

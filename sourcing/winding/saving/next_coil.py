@@ -70,11 +70,14 @@ def _mandrel_for_meant_mm(coil: Coil, trial: Trial) -> float:
     return round(round(exact_mm / TURNED_STEP_MM) * TURNED_STEP_MM, 2)
 
 
-def said_of_next(coil: Coil, then: NextCoil | None) -> Iterator[str]:
-    """The mandrel to take next and its wire; after it the spring that the sheet would rather wind, if it is another."""
+def said_of_next(coil: Coil, then: NextCoil | None, begins: str = "") -> Iterator[str]:
+    """The mandrel to take next and its wire; after it the spring that the sheet would rather wind, if it is another.
+
+    `begins`: how the first sentence does, where this is not the first that is said of the next one.
+    """
     if then is None:
         return
-    yield f"{next_one(then.plan.unsettled)}: {_on_its_mandrel(coil, then.plan)}."
+    yield f"{begins or next_one(then.plan.unsettled)}: {_on_its_mandrel(coil, then.plan)}."
     yield from _wire(coil, then.plan.cut_length_mm)
     if then.another is not None:
         outside, meant = (show_diameter(_outside_mm(coil, plan), coil.units) for plan in (then.another, coil.plan))

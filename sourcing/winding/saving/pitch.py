@@ -10,8 +10,9 @@ from sourcing.springs.model import PressedSpring
 from sourcing.stock.trial_bounds import LEAST_PITCH
 from sourcing.winding.pitch_lesson import cannot_be
 from sourcing.winding.pitch_share import PitchReading, PitchShare, reading_of
-from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, wrong
+from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, joined_said, saved_by
 from sourcing.winding.saving.lengths import bring_to_length, first_deed, kept_by_length, pitch_next, wanted_mm
+from sourcing.winding.saving.verdict_words import as_it_is_wrong, chance_said, though_unsure
 from sourcing.winding.turns import pitch_ratio
 
 ODD_PITCH = 1.7
@@ -77,25 +78,28 @@ def of_pitch(coil: Coil, came: Way[PressedSpring], pitch_mm: float, meant_mm: fl
     said = joined_said(
         doubted_pitch(coil, pitch_mm, meant_mm),
         doubted_opening(coil, pitch_mm, reading, then),
-        _said(coil, by_length, pitch_mm, meant_mm, again=cannot_be(reading)),
-        wrong(way.fit, coil.bench),
+        _said(coil, by_length, came.spring.free_length_mm, (pitch_mm, meant_mm), again=cannot_be(reading)),
+        chance_said(coil, way),
+        as_it_is_wrong(coil, came, way),
     )
     if abs(came.spring.free_length_mm - wanted_mm(coil)) >= AS_LONG_MM:
         was, now = (pitch_ratio(opened.opening, known.share) for known in (before, then))
         said += tuple(_next(coil, max(coil.wire_mm, laid_mm * was / now), cannot_be(reading)))
-    return Saved(way.answer, way.spring, way.fit, 1.0, said)
+    return saved_by(way, 1.0, said)
 
 
-def _said(coil: Coil, way: Way[PressedSpring], pitch_mm: float, meant_mm: float, *, again: bool) -> Iterator[str]:
-    """What is done, and how long it is; `again`: only if it reads so once more."""
-    free_mm = way.spring.free_length_mm
-    lengths_mm = (pitch_mm, meant_mm, free_mm, wanted_mm(coil))
+def _said(
+    coil: Coil, way: Way[PressedSpring], free_mm: float, pitches_mm: tuple[float, float], *, again: bool
+) -> Iterator[str]:
+    """What is done, and how long it came out; the pitch that it has and the one meant; `again`: if it reads so once
+    more."""
+    lengths_mm = (*pitches_mm, free_mm, wanted_mm(coil))
     pitch, meant, free, wanted = (show_length(mm, coil.units) for mm in lengths_mm)
     instead = "" if pitch == meant else f" instead of {meant}"
     long = f"it is {free} long at rest, {'as meant' if free == wanted else f'not {wanted}'}"
     came = f"If it reads {pitch} again" if again else f"It came out with a pitch of {pitch}{instead}"
     if way.answer == "keep":
-        yield f"{came}: keep it as it is; {long}."
+        yield f"{came}: keep it as it is{though_unsure(coil, way.fit)}; {long}."
     else:
         yield f"{came}: {first_deed(coil, free_mm)}; {long}."
         yield from bring_to_length(coil, free_mm)

@@ -7,16 +7,7 @@ from dataclasses import replace
 from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.winding.pitch_lesson import cannot_be
 from sourcing.winding.pitch_share import pitch_reading
-from sourcing.winding.saving.coil import (
-    Coil,
-    Saved,
-    clearances,
-    joined_said,
-    refuse_senseless,
-    surprise,
-    write_down,
-    wrong,
-)
+from sourcing.winding.saving.coil import Coil, Saved, joined_said, refuse_senseless, saved_by, surprise, write_down
 from sourcing.winding.saving.compression.body import (
     Came,
     at_pitch,
@@ -31,6 +22,7 @@ from sourcing.winding.saving.compression.ways import best
 from sourcing.winding.saving.compression.words import said_next, said_of_verdict, too_few
 from sourcing.winding.saving.next_coil import next_coil
 from sourcing.winding.saving.pitch import doubted_opening, doubted_pitch, refuse_narrower
+from sourcing.winding.saving.verdict_words import chance_said, clearances, wrong
 
 
 def came_out(coil: Coil, outside_mm: float) -> Saved:
@@ -76,6 +68,7 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
         doubted_pitch(coil, at_mm, pitch_meant_mm(coil)),
         doubted_opening(coil, at_mm, reading, coil.known_then(trial).pitch),
         said_of_verdict(coil, came, way, rate_kept),
+        chance_said(coil, way),
         too_few(coil, way, just, there),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
@@ -83,4 +76,4 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
         said_next(coil, then, cannot_be(reading)),
         write_down(coil, trial),
     )
-    return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.plan.mandrel)
+    return saved_by(way, rate_kept, said, then and then.plan.mandrel)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from sourcing.quantities import show_diameter, show_length
 from sourcing.springs.model import CompressionSpring, Ends
 from sourcing.springs.pressed import rate_n_per_mm
-from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way, came_out_at, keep_it, save_it
+from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way
 from sourcing.winding.saving.compression.body import (
     Came,
     at_pitch,
@@ -19,6 +19,7 @@ from sourcing.winding.saving.lengths import pitch_next, to_length
 from sourcing.winding.saving.next_coil import NextCoil, said_of_next
 from sourcing.winding.saving.pitch import SAME_PITCH_MM
 from sourcing.winding.saving.pressed import judged
+from sourcing.winding.saving.verdict_words import came_out_at, keep_it, save_it
 
 
 def too_few(coil: Coil, way: Way[CompressionSpring], just: CompressionSpring, there: float) -> Iterator[str]:
@@ -48,10 +49,14 @@ def said_of_verdict(coil: Coil, came: Came, way: Way[CompressionSpring], rate_ke
 
 def _just_so(coil: Coil, came: Came, rate_kept: float) -> Iterator[str]:
     """The coils that would give a kept one the rate that was meant, where it has them and serves with them."""
-    if abs(rate_kept - 1.0) < TOLD_FROM or not _gives_the_rate(coil, came.cut) or judged(coil, came.cut).fits == "no":
+    if abs(rate_kept - 1.0) < TOLD_FROM or not _gives_the_rate(coil, came.cut):
+        return
+    fit = judged(coil, came.cut)
+    if fit.fits == "no":
         return
     opened = "; spare turns that lie close are opened for that" if rate_kept > 1.0 else ""
-    yield f"If it is to be nearer: {_coils(coil, came.cut)}{opened}."
+    chance = f" Its chance is {fit.chance:.2f} then." if fit.fits == "yes" else ""
+    yield f"If it is to be nearer: {_coils(coil, came.cut)}{opened}.{chance}"
 
 
 def _gives_the_rate(coil: Coil, spring: CompressionSpring) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from sourcing.quantities import show_diameter, show_length
 from sourcing.springs import pressed
@@ -18,11 +19,10 @@ from sourcing.winding.saving.coil import (
     SenselessError,
     Way,
     best_way,
-    clearances,
     joined_said,
+    saved_by,
     surprise,
     write_down,
-    wrong,
 )
 from sourcing.winding.saving.conical.cone import wanted_of
 from sourcing.winding.saving.conical.cutting import cut_for_rate
@@ -31,6 +31,7 @@ from sourcing.winding.saving.conical.next_mandrel import next_mandrel, said_of_n
 from sourcing.winding.saving.conical.words import deed, said_of_ends, said_of_other_end
 from sourcing.winding.saving.next_coil import next_one
 from sourcing.winding.saving.pressed import judged
+from sourcing.winding.saving.verdict_words import chance_said, clearances, wrong
 
 
 def large_came_out(coil: Coil, outside_mm: float) -> Saved:
@@ -69,18 +70,20 @@ def _came_out(coil: Coil, measured_mm: Mapping[End, float]) -> Saved:
     kept = way.answer == "keep" and keeps(way.fit, coil.plan.fit)
     listed = all(is_listed(coil, end, outside_mm) for end, outside_mm in measured_mm.items())
     if listed and not kept and len(ends.told) == 1:
-        return Saved("measure first", cone, as_it_is.fit, rate_kept, tuple(said_of_other_end(coil, ends)))
+        return Saved("measure first", cone, None, rate_kept, tuple(said_of_other_end(coil, ends)))
     sure = ends.agree or (listed and kept)
     mandrel = next_mandrel(coil, ends.known) if ends.agree else None
     said = joined_said(
         said_of_ends(coil, ends, deed(coil, cone, way, rate_kept), sure),
+        chance_said(coil, way) if sure else (),
         clearances(way.fit),
         _solid(coil, way.spring),
         wrong(way.fit, coil.bench),
         () if mandrel is None else _taught(coil, ends, mandrel),
     )
-    answer = way.answer if sure else "measure first"
-    return Saved(answer, way.spring, way.fit, rate_kept, said, mandrel)
+    if not sure:
+        way = replace(way, answer="measure first")
+    return saved_by(way, rate_kept, said, mandrel)
 
 
 def _taught(coil: Coil, ends: CameOut, mandrel: Mandrel) -> Iterator[str]:

@@ -10,11 +10,12 @@ from sourcing.springs.conical_lengths import pitch_of
 from sourcing.springs.model import ConicalSpring
 from sourcing.winding.conical.room import End
 from sourcing.winding.in_hand import CALIPER_STEPS_MM, as_read_mm
-from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way, came_out_at, keep_it
+from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way
 from sourcing.winding.saving.conical.cone import wanted_of
 from sourcing.winding.saving.conical.cutting import cut_for_rate, cut_said
 from sourcing.winding.saving.conical.ends import ENDS, CameOut, listed_mm
 from sourcing.winding.saving.lengths import to_length
+from sourcing.winding.saving.verdict_words import came_out_at, keep_it, save_it
 
 NOT_THE_WIRE_ALONE = (
     "The wire alone does not put its ends off so: the mandrel is not as listed at one of them, the wire slid along it, "
@@ -67,7 +68,8 @@ def deed(coil: Coil, cone: ConicalSpring, way: Way[ConicalSpring], rate_kept: fl
     if way.answer == "keep":
         return f"{keep_it(coil, way)}; {rate}.", *_just_so(coil, cone, rate_kept)
     if way.answer == "change":
-        return f"{cut_said(coil, cone, way.spring)}; as it is, {rate}.", *_shorter(coil, cone, way.spring)
+        saved = f"{save_it(coil, way)}: {cut_said(coil, cone, way.spring)}; as it is, {rate}."
+        return saved, *_shorter(coil, cone, way.spring)
     why = "a cone that is too stiff gets no more coils" if rate_kept > 1.0 else "cutting does not save it"
     return (f"wind it again, for {why}.",)
 

@@ -20,9 +20,10 @@ from sourcing.winding.extension.ends import end_words
 from sourcing.winding.extension.in_hand import hooked
 from sourcing.winding.in_hand import keeps
 from sourcing.winding.line import aim
-from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way, wrong
+from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way
 from sourcing.winding.saving.extension.body import Tension, judged, wanted_of
 from sourcing.winding.saving.extension.rows_left import rows_left
+from sourcing.winding.saving.verdict_words import wrong
 
 FORCE = "force"
 """The figure of a fit that a force at a length is."""

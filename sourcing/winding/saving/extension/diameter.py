@@ -13,20 +13,20 @@ from sourcing.winding.saving.coil import (
     TOLD_FROM,
     Coil,
     Saved,
-    clearances,
     joined_said,
     refuse_senseless,
+    saved_by,
     surprise,
     write_down,
-    wrong,
 )
 from sourcing.winding.saving.extension.body import wanted_of
 from sourcing.winding.saving.extension.diameter_said import said_of
 from sourcing.winding.saving.extension.diameter_ways import Came, best, with_coils
 from sourcing.winding.saving.extension.rows_left import rows_left
 from sourcing.winding.saving.extension.tension_said import doubted, lean_next
-from sourcing.winding.saving.extension.tension_ways import as_read, left_in_the_end
+from sourcing.winding.saving.extension.tension_ways import left_in_the_end
 from sourcing.winding.saving.next_coil import NextCoil, next_coil, said_of_next
+from sourcing.winding.saving.verdict_words import chance_said, clearances, wrong
 from sourcing.winding.turns import SPARE_TURNS
 
 
@@ -52,6 +52,7 @@ def _came_out(coil: Coil, outside_mm: float, tension_n: float | None) -> Saved:
     read_again = () if tension_n is None else tuple(doubted(coil, came.kept, tension_n))
     said = joined_said(
         said_of(coil, came, way, rate_kept, read_again),
+        chance_said(coil, way) if not read_again else (),
         rows_left(coil, way),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
@@ -59,9 +60,9 @@ def _came_out(coil: Coil, outside_mm: float, tension_n: float | None) -> Saved:
         _said_next(coil, then, tension_n),
         write_down(coil, trial),
     )
-    if read_again and came.left is not None and way.answer != "wind again":
-        way = as_read(coil, came.kept, came.left)
-    return Saved(way.answer, way.spring, way.fit, rate_kept, said, then and then.plan.mandrel)
+    if read_again and way.answer != "wind again":
+        way = replace(way, answer="measure first", spring=came.kept)
+    return saved_by(way, rate_kept, said, then and then.plan.mandrel)
 
 
 def _came(coil: Coil, mandrel_mm: float, outside_mm: float, tension_n: float | None) -> Came:

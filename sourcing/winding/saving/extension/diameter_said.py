@@ -10,7 +10,7 @@ from sourcing.springs.hooks import COILS_OF_HOOK
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.winding.extension.ends import end_words
 from sourcing.winding.in_hand import keeps
-from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way, came_out_at, keep_it, save_it
+from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way
 from sourcing.winding.saving.extension.bending import hooks_of, length_for_forces
 from sourcing.winding.saving.extension.body import wanted_of
 from sourcing.winding.saving.extension.diameter_ways import Came, with_coils
@@ -21,6 +21,7 @@ from sourcing.winding.saving.extension.tension_said import (
     tension_came,
     verdict_on,
 )
+from sourcing.winding.saving.verdict_words import came_out_at, keep_it, save_it
 
 
 def said_of(

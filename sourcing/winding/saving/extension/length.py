@@ -13,12 +13,13 @@ from sourcing.springs.model import ExtensionSpring
 from sourcing.stock.trial_bounds import LEAST_PITCH
 from sourcing.winding.extension.ends import coils_on_plugs, end_words
 from sourcing.winding.in_hand import keeps
-from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, best_way, joined_said, wrong
+from sourcing.winding.saving.coil import AS_LONG_MM, Coil, Saved, SenselessError, Way, best_way, joined_said, saved_by
 from sourcing.winding.saving.extension.bending import hooks_of, length_for_forces
 from sourcing.winding.saving.extension.body import Tension, judged, wanted_of
 from sourcing.winding.saving.extension.rows_left import rows_left
 from sourcing.winding.saving.extension.tension_said import verdict
 from sourcing.winding.saving.extension.tension_ways import ways_of
+from sourcing.winding.saving.verdict_words import chance_said, though_unsure, wrong
 
 CLOSE = 1.02
 """A pitch of less than so many wires is that of coils that touch: a rule tells no better (assumed)."""
@@ -36,14 +37,15 @@ def came_out_pitch(coil: Coil, pitch_mm: float) -> Saved:
         found = f"a pitch of {show_length(pitch_mm, coil.units)} is less than the wire"
         raise SenselessError("pitch", found, "from one turn to the next, the wire counted in")
     if pitch_mm <= CLOSE * coil.wire_mm:
-        said = ("Its coils touch, as meant: keep it as it is.",)
-        return Saved("keep", wanted, judged(coil, wanted), 1.0, said)
+        closed = Way("keep", wanted, judged(coil, wanted))
+        kept = f"Its coils touch, as meant: keep it as it is{though_unsure(coil, closed.fit)}."
+        return _saved(closed, [kept, *chance_said(coil, closed)])
     longer_mm = (wanted.total_coils - coils_on_plugs(wanted.hooks)) * gap_mm
     gap, whole = (show_length(mm, coil.units) for mm in (gap_mm, longer_mm))
     way, said = _open(coil, longer_mm)
     first = f"Its coils stand {gap} apart: {verdict(coil, way)}."
     longer = f"Its body is {whole} longer so, and it keeps no initial tension."
-    return Saved(way.answer, way.spring, way.fit, 1.0, joined_said([first, longer], said, [_LAY_CLOSE]))
+    return _saved(way, [first, longer, *chance_said(coil, way), *said, _LAY_CLOSE])
 
 
 _LAY_CLOSE = (
@@ -71,6 +73,7 @@ def pulled_to(coil: Coil, free_length_mm: float) -> Saved:
     """A spring that measures so at rest after it was first pulled to its longest: kept as the sheet's list has it.
 
     Longer than meant, its coils tell what gave: where they touch a hook has opened, where they stand apart it has set.
+    One that the list does not take is looked at first, where the one is answered otherwise than the other.
     """
     _refuse_no_length(coil, free_length_mm)
     wanted = wanted_of(coil)
@@ -81,30 +84,34 @@ def pulled_to(coil: Coil, free_length_mm: float) -> Saved:
     serves = keeps(as_it_is.fit, coil.plan.fit)
     words = end_words(wanted.hooks)
     measured = f"pulled, it is {now} {words.between}"
+    unsure = though_unsure(coil, as_it_is.fit)
+    keep = f"Keep it as it is{unsure}"
     if serves and abs(longer_mm) < AS_LONG_MM:
-        return _saved(as_it_is, [f"Keep it as it is: {measured}, as meant."])
+        return _saved(as_it_is, [f"{keep}: {measured}, as meant.", *chance_said(coil, as_it_is)])
     measured = f"{measured}, {off} {'longer' if longer_mm > 0.0 else 'shorter'} than meant"
     within = f"{measured}, and {'its forces are within what is wanted' if as_it_is.fit.fits == 'yes' else _AS_PLANNED}"
     if longer_mm < 0.0:
         if serves:
-            return _saved(as_it_is, [f"Keep it as it is: {within}."])
-        return _saved(bent, [f"{words.bring.capitalize()} to {meant} {words.apart}: {measured}."])
+            return _saved(as_it_is, [f"{keep}: {within}.", *chance_said(coil, as_it_is)])
+        bring = f"{words.bring.capitalize()} to {meant} {words.apart}{though_unsure(coil, bent.fit)}: {measured}."
+        return _saved(bent, [bring, *chance_said(coil, bent)])
     way, said = _open(coil, longer_mm)
-    first = (
-        f"Keep it as it is if its coils still touch: {within}."
-        if serves
-        else f"{words.bring.capitalize()} back to {meant} {words.apart} if its coils still touch: {measured}."
-    )
+    if serves:
+        closed, first = as_it_is, f"Keep it as it is if its coils still touch{unsure}: {within}."
+    else:
+        bring = f"{words.bring.capitalize()} back to {meant} {words.apart}"
+        closed, first = bent, f"{bring} if its coils still touch{though_unsure(coil, bent.fit)}: {measured}."
     apart = f"If its coils stand apart it has set, and nothing holds them closed: {verdict(coil, way)}."
-    best = as_it_is if serves else bent if way.answer == "keep" else way
-    return _saved(best, [first, apart, *said, *_next_nearer(coil, off)])
+    answer = closed if serves or way.answer == closed.answer else replace(closed, answer="measure first")
+    chances = (*chance_said(coil, closed), apart, *chance_said(coil, way))
+    return _saved(answer, [first, *chances, *said, *_next_nearer(coil, off)])
 
 
 _AS_PLANNED = "it serves as its plan does"
 
 
 def _saved(way: Way[ExtensionSpring], said: list[str]) -> Saved:
-    return Saved(way.answer, way.spring, way.fit, 1.0, tuple(said))
+    return saved_by(way, 1.0, joined_said(said))
 
 
 def _refuse_no_length(coil: Coil, free_length_mm: float) -> None:

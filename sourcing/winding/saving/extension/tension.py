@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from sourcing.winding.saving.coil import Coil, Saved, best_way, joined_said, wrong
+from sourcing.winding.saving.coil import Coil, Saved, best_way, joined_said, saved_by
 from sourcing.winding.saving.extension.body import wanted_of
 from sourcing.winding.saving.extension.rows_left import rows_left
 from sourcing.winding.saving.extension.tension_said import (
@@ -21,7 +21,8 @@ from sourcing.winding.saving.extension.tension_said import (
     tension_came,
     verdict_on,
 )
-from sourcing.winding.saving.extension.tension_ways import as_read, left_in_the_end, ways_of
+from sourcing.winding.saving.extension.tension_ways import left_in_the_end, ways_of
+from sourcing.winding.saving.verdict_words import chance_said, wrong
 
 
 def came_out_tension(coil: Coil, tension_n: float) -> Saved:
@@ -39,14 +40,15 @@ def came_out_tension(coil: Coil, tension_n: float) -> Saved:
         read_again,
         [f"{judgement[0].upper()}{judgement[1:]}."],
         said_of_tension(coil, left, kept, way),
+        () if measure_first else chance_said(coil, way),
         rows_left(coil, way),
         wrong(way.fit, coil.bench),
         [f"The next one: {lean}."] if lean else [],
         _measure_too(coil),
     )
     if measure_first:
-        way = as_read(coil, kept, left)
-    return Saved(way.answer, way.spring, way.fit, 1.0, said)
+        way = replace(way, answer="measure first", spring=kept)
+    return saved_by(way, 1.0, said)
 
 
 def _measure_too(coil: Coil) -> Iterator[str]:

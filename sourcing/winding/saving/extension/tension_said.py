@@ -9,11 +9,12 @@ from sourcing.springs.model import ExtensionSpring
 from sourcing.winding.extension.ends import end_words
 from sourcing.winding.extension.hand_tension import LOST_IN_HEAT, TENSION_DOUBTED, hand_tension_n
 from sourcing.winding.extension.tension_words import LEAN_LESS, LEAN_MORE, NOT_PUT_IN, READ_AGAIN, take_away
-from sourcing.winding.saving.coil import Coil, Way, keep_it, save_it
+from sourcing.winding.saving.coil import Coil, Way
 from sourcing.winding.saving.extension.bending import hooks_bent, hooks_of, if_it_stays, length_for_forces
 from sourcing.winding.saving.extension.body import Tension, wanted_of
 from sourcing.winding.saving.extension.rows_left import rows_left
 from sourcing.winding.saving.extension.tension_ways import heat_to_come, too_little
+from sourcing.winding.saving.verdict_words import keep_it, save_it
 
 IF_AGAIN = "if it reads so once more, "
 """How the verdict begins on a tension that no hand winds."""

@@ -45,11 +45,6 @@ def pulled_to_meant(coil: Coil, kept: ExtensionSpring) -> tuple[ExtensionSpring,
     return replace(kept, initial_tension_n=meant_n), Tension(meant_n, SCALE_SD * meant_n)
 
 
-def as_read(coil: Coil, kept: ExtensionSpring, left: Tension) -> Way[ExtensionSpring]:
-    """A spring as its reading has it, to which nothing is done before it is read again."""
-    return Way("measure first", kept, judged(coil, kept, left))
-
-
 def too_much(coil: Coil, left: Tension) -> bool:
     """Whether a spring will hold its coils harder than was meant, as forces are shown."""
     meant_n = wanted_of(coil).initial_tension_n or 0.0

@@ -33,6 +33,11 @@ class Came:
     surprising: bool
     agree: bool = True
 
+    @property
+    def legs_measured(self) -> bool:
+        """Whether where its legs stand was measured, and not worked out from the diameter."""
+        return self.trial is None or self.trial.leg_angle_deg is not None
+
 
 def wanted_of(coil: Coil) -> TorsionSpring:
     """The spring that was meant, in its final state."""

@@ -28,27 +28,38 @@ def turned_by_heat_deg(coils: float, change: float) -> float:
     return WHOLE_TURN_DEG * coils * (1.0 / (1.0 + change) - 1.0)
 
 
-def heat_first(coil: Coil, came: Came) -> str:
-    """That it is heated and measured before its legs decide; empty where they do already.
+def heat_decides(coil: Coil, came: Came) -> bool:
+    """Whether it is heated and measured before its legs decide.
 
-    They do where they serve after the least and the most that heat changes, or are further off than legs are bent after
-    both; and where no heat is to come.
+    Measured legs decide before it where they serve after the least and the most that heat changes, or are further off
+    than legs are bent after both.
     """
     if not coil.change_to_come or wanted_of(coil).free_angle_deg is None:
-        return ""
-    material, now = coil.wire.material, came.spring.active_coils * (1.0 + coil.change_to_come)
-    turns = sorted(turned_by_heat_deg(now, change) for change in (material.heat_change_low, material.heat_change_high))
-    expected_deg = turned_by_heat_deg(now, coil.change_to_come)
-    least, most = (came.off_deg + turn - expected_deg for turn in turns)
+        return False
+    if not came.legs_measured:
+        return True
+    expected_deg = turned_by_heat_deg(_coils_now(coil, came), coil.change_to_come)
+    least, most = (came.off_deg + turn - expected_deg for turn in _turns_deg(coil, came))
     if all(_serves(coil, came.spring, off_deg) for off_deg in (least, most)):
-        return ""
-    if least > BENT_AT_MOST_DEG or most < -BENT_AT_MOST_DEG:
-        return ""
-    low, high = (show_angle(turn) for turn in turns)
-    return (
-        f"heat it first: its legs turn on by {low} to {high} as its diameter changes, the way it is wound up (common "
-        "practice, no source). Measure them then, and ask again with --heated yes"
-    )
+        return False
+    return least <= BENT_AT_MOST_DEG and most >= -BENT_AT_MOST_DEG
+
+
+def turned_by_heat_said(coil: Coil, came: Came) -> str:
+    """By how much heat is to turn its legs."""
+    low, high = (show_angle(turn) for turn in _turns_deg(coil, came))
+    return f"heat turns them on by {low} to {high}, the way it is wound up (common practice, no source)"
+
+
+def _turns_deg(coil: Coil, came: Came) -> tuple[float, float]:
+    """The least and the most that heat turns its legs."""
+    material, now = coil.wire.material, _coils_now(coil, came)
+    low, high = (turned_by_heat_deg(now, change) for change in (material.heat_change_low, material.heat_change_high))
+    return min(low, high), max(low, high)
+
+
+def _coils_now(coil: Coil, came: Came) -> float:
+    return came.spring.active_coils * (1.0 + coil.change_to_come)
 
 
 def _serves(coil: Coil, spring: TorsionSpring, off_deg: float) -> bool:

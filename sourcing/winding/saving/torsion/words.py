@@ -4,11 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from sourcing.fit.model import Fit
 from sourcing.quantities import show_angle, show_diameter
 from sourcing.springs.model import TorsionSpring
+from sourcing.winding.in_hand import keeps
 from sourcing.winding.leg_reading import WHOLE_TURN_DEG
-from sourcing.winding.saving.coil import HARDLY_CHANCE, Coil, Way, came_out_at, keep_it, save_it
+from sourcing.winding.mandrel import CLEARLY_SURER
+from sourcing.winding.saving.coil import HARDLY_CHANCE, Coil, Way
+from sourcing.winding.saving.next_coil import next_one
 from sourcing.winding.saving.torsion.body import Came, legs_meant_deg, wanted_of
+from sourcing.winding.saving.torsion.heat_to_come import heat_decides, turned_by_heat_said
+from sourcing.winding.saving.verdict_words import came_out_at, keep_it, save_it
 from sourcing.winding.torsion.task import BENT_AT_MOST_DEG, LEGS_SET_DEG
 
 TWO_COILS = (
@@ -29,16 +35,14 @@ def legs_came(coil: Coil, angle_deg: float) -> str:
     return f"legs came out at {came}" + (", as meant" if came == meant else f" instead of {meant}")
 
 
-def said_of_legs(coil: Coil, off_deg: float) -> Iterator[str]:
+def said_of_legs(coil: Coil, came: Came) -> Iterator[str]:
     """Where the legs of a coil should stand of which the diameter alone was measured."""
     meant_deg = legs_meant_deg(coil)
-    if meant_deg is None or abs(off_deg) < LEGS_SET_DEG:
+    if came.legs_measured or meant_deg is None or abs(came.off_deg) < LEGS_SET_DEG:
         return
-    stand, meant = show_angle((meant_deg + off_deg) % WHOLE_TURN_DEG), show_angle(meant_deg)
-    yield (
-        f"Its legs should then stand at {stand} instead of {meant}. That is worked out from the diameter: measure "
-        "them, and ask again with --came-out-angle beside it."
-    )
+    stand, meant = show_angle((meant_deg + came.off_deg) % WHOLE_TURN_DEG), show_angle(meant_deg)
+    before = " before heat" if coil.change_to_come else ""
+    yield f"By its diameter its legs should stand at {stand}{before} instead of {meant}: that is worked out."
 
 
 def verdict(coil: Coil, way: Way[TorsionSpring]) -> str:
@@ -48,11 +52,44 @@ def verdict(coil: Coil, way: Way[TorsionSpring]) -> str:
     return save_it(coil, way) if way.answer == "change" else "wind it again; bending its legs does not save it"
 
 
-def legs_first(came: Came, bends: bool) -> str:
-    """That its legs are measured before it is wound again for them; empty where they were, or can be bent."""
-    if bends or came.trial is None or came.trial.leg_angle_deg is not None or came.spring.free_angle_deg is None:
+def measured_first(coil: Coil, came: Came, bent: Way[TorsionSpring]) -> str:
+    """The one step that comes before a verdict; empty where all that decides was measured."""
+    if heat_decides(coil, came):
+        return (
+            "heat it first, as the sheet has it; then measure its outside and its legs, and ask again with --came-out, "
+            "--came-out-angle and --heated yes"
+        )
+    if came.legs_measured or wanted_of(coil).free_angle_deg is None:
         return ""
-    return "its diameter serves; measure its legs before you go by where they should stand"
+    diameter = "serves" if keeps(bent.fit, coil.plan.fit) else "makes a near fit, for where what is off does not matter"
+    return f"its diameter {diameter}; measure its legs, and ask again with --came-out-angle beside it"
+
+
+def hangs_on(coil: Coil, came: Came) -> Iterator[str]:
+    """What hangs on where the legs stand that are measured first."""
+    then = ""
+    if heat_decides(coil, came):
+        yield f"What becomes of it hangs on where its legs stand then: {turned_by_heat_said(coil, came)}."
+        then = " then"
+    yield (
+        f"It is kept as it is if its legs{then} stand at {_angles_kept(coil)}. Further off they are bent, by "
+        f"{BENT_AT_MOST_DEG:g} deg at most (assumed); beyond that it is wound again."
+    )
+
+
+def _angles_kept(coil: Coil) -> str:
+    """The angles that the sheet's list takes."""
+    (row,) = (row for row in coil.plan.accept if row.figure == "free_angle_deg")
+    low, high = ("" if deg is None else show_angle(deg) for deg in (row.low, row.high))
+    if low and high:
+        return f"{low} to {high}"
+    return f"{low} or more" if low else f"{high} or less"
+
+
+def surer_bent(came: Came, way: Way[TorsionSpring], bent: Fit) -> Iterator[str]:
+    """How much surer one that is kept would be with its legs at the angle that was meant."""
+    if way.answer == "keep" and bent.fits == "yes" and bent.chance > way.fit.chance + CLEARLY_SURER:
+        yield f"Surer with its legs bent {_back(came.off_deg)}: a chance of {bent.chance:.2f}."
 
 
 def said_of_deed(coil: Coil, came: Came, way: Way[TorsionSpring]) -> Iterator[str]:
@@ -64,7 +101,7 @@ def said_of_deed(coil: Coil, came: Came, way: Way[TorsionSpring]) -> Iterator[st
         yield kept
     elif way.answer == "change":
         yield f"Bend its legs {_back(came.off_deg)} where they leave the coil. {kept}"
-    elif wanted_of(coil).free_angle_deg is not None and abs(came.off_deg) > BENT_AT_MOST_DEG:
+    elif came.legs_measured and wanted_of(coil).free_angle_deg is not None and abs(came.off_deg) > BENT_AT_MOST_DEG:
         off = show_angle(abs(came.off_deg))
         yield f"Its legs are {off} off, and are bent by {BENT_AT_MOST_DEG:g} deg at most (assumed)."
     if came.trial is None and abs(came.off_deg) >= 1.0:
@@ -87,14 +124,13 @@ def said_of_surprise(came: Came) -> Iterator[str]:
     yield HARDLY_CHANCE
 
 
-def said_of_stop(came: Came, later_deg: float, next_stop_deg: float | None) -> Iterator[str]:
+def said_of_stop(came: Came, later_deg: float, next_stop_deg: float | None) -> str:
     """Where to stop next: turns that are laid more become fewer coils as the coil opens, so by more than it was off."""
     if next_stop_deg is None or abs(later_deg) < LEGS_SET_DEG:
-        return
+        return ""
     late = "later" if later_deg > 0.0 else "sooner"
-    begins = "If that agrees, on the same mandrel" if came.surprising else "On the same mandrel,"
-    yield (
-        f"{begins} stop the crank {show_angle(abs(later_deg))} {late} next time: at "
+    return (
+        f"{next_one(came.surprising)}, on the same mandrel: stop the crank {show_angle(abs(later_deg))} {late}, at "
         f"{show_angle(next_stop_deg)}, from leg 1 on to leg 2 the way you wind."
     )
 

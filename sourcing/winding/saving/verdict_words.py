@@ -1,0 +1,101 @@
+"""How the verdict on a coil of any kind is worded, its chance, and what holds and what does not."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sourcing.fit.judge import ROUNDING
+from sourcing.fit.limits.room import BORE, ROD
+from sourcing.fit.model import Deviation, Fit
+from sourcing.quantities import show_angle, show_length
+from sourcing.springs.model import Spring
+from sourcing.stock.model import Bench
+from sourcing.winding.in_hand import keeps
+from sourcing.winding.saving.coil import Coil, Way
+
+
+def though_unsure(coil: Coil, fit: Fit) -> str:
+    """Goes on a verdict that a coil serves, where its chance is less than the bench asks for."""
+    return ", though its chance is low" if _is_low(coil, fit) else ""
+
+
+def chance_said(coil: Coil, way: Way[Spring]) -> Iterator[str]:
+    """The chance of a coil that is kept or changed; where that is low, what settles it.
+
+    It is of the clearances and of the figures that are wanted: a limit that does not hold it leaves out.
+    """
+    if way.answer not in ("keep", "change"):
+        return
+    done, broken = "The" if way.answer == "keep" else "Done so, the", [limit.limit for limit in way.fit.broken]
+    but = f", but for {' and '.join(broken)}" if broken else ""
+    chance = f"{done} chance that all that is wanted holds with it is {way.fit.chance:.2f}{but}"
+    if _is_low(coil, way.fit):
+        chance = (
+            f"{chance}; this bench asks for {coil.bench.least_chance:.2f}: go through the sheet's list with the scale, "
+            "and keep it only if it passes"
+        )
+    yield f"{chance}."
+
+
+def _is_low(coil: Coil, fit: Fit) -> bool:
+    """Whether a coil serves by its figures, and yet with less of a chance than the bench asks for."""
+    return fit.fits == "yes" and round(fit.chance, 2) < coil.bench.least_chance
+
+
+def keep_it(coil: Coil, way: Way[Spring]) -> str:
+    """That a coil serves as it is; or only nearly, as was planned or where more was meant."""
+    if keeps(way.fit, coil.plan.fit):
+        return f"keep it as it is{_planned_so(way)}{though_unsure(coil, way.fit)}"
+    return "keep it only where what is off below does not matter, for it is a near fit now"
+
+
+def save_it(coil: Coil, way: Way[Spring]) -> str:
+    """That a coil serves once it is changed; or only nearly, as was planned or where more was meant."""
+    if way.fit.fits == "yes" and coil.plan.fit.fits != "yes":
+        wholly = "it serves wholly once it is changed, as told below, where a near fit was planned"
+        return f"{wholly}{though_unsure(coil, way.fit)}"
+    if keeps(way.fit, coil.plan.fit):
+        return f"it can be saved, as told below{_planned_so(way)}{though_unsure(coil, way.fit)}"
+    return "only a near fit can be made of it, as told below, for where what is off then does not matter"
+
+
+def _planned_so(way: Way[Spring]) -> str:
+    """That what serves as its plan does is a near fit, where that is no more."""
+    return "" if way.fit.fits == "yes" else ", the near fit that was planned"
+
+
+def came_out_at(came: str, meant: str, what: str = "outside") -> str:
+    """How the sentences begin: what came out, and what was meant where that is shown otherwise."""
+    return f"It came out at {came} {what}" + (", as meant" if came == meant else f" instead of {meant}")
+
+
+def clearances(fit: Fit) -> Iterator[str]:
+    """Whether it still goes into its bore and over its rod."""
+    for limit in fit.limits:
+        if limit.limit.startswith((BORE, ROD)) and limit.holds:
+            yield f"{limit.limit}: {limit.why}."
+
+
+def wrong(fit: Fit, bench: Bench) -> Iterator[str]:
+    """Each limit that does not hold, and each figure that is more than its tolerance off."""
+    for limit in fit.limits:
+        if not limit.holds:
+            yield f"{limit.limit} does not hold: {limit.why}."
+    for row in fit.deviations:
+        times = row.deviation_over_tolerance
+        if times > 1.0 + ROUNDING:
+            off = f"{times:.1f} tolerances off; one is allowed" if times >= 1.05 else "just over its tolerance off"
+            yield f"{row.figure.replace('_', ' ')}{_at(row, bench.units)}: {off}."
+
+
+def as_it_is_wrong(coil: Coil, as_it_is: Way[Spring], way: Way[Spring]) -> Iterator[str]:
+    """What is wrong with a coil as it is now, which is not what it becomes where it is changed."""
+    for each in wrong(as_it_is.fit, coil.bench):
+        yield each if way.answer == "keep" else f"As it is now: {each}"
+
+
+def _at(row: Deviation, units: str) -> str:
+    """The length or the angle at which a figure is wanted."""
+    if row.at is None:
+        return ""
+    return f" at {show_angle(row.at) if row.at_unit == 'deg' else show_length(row.at, units)}"
