@@ -145,3 +145,16 @@ def test_legs_that_are_kept_are_told_how_much_surer_they_are_bent(run):
     at_its_angle = run(*shipped("cupboard-handle"), *words, "270", "--json").json
     assert float(told[1]) == pytest.approx(at_its_angle["chance"], abs=0.05)
     assert not any(each.startswith("Surer") for each in at_its_angle["said"])
+
+
+def test_an_extension_spring_measured_outside_alone_is_settled_by_its_tension(run):
+    """A hand may have wound anything into it: with what it keeps measured, its chance is told by that."""
+    words = ("--came-out", "6.49 mm")
+    (alone,) = [
+        each for each in run(*shipped("card-drawer"), *words, "--json").json["said"] if "this bench asks" in each
+    ]
+    assert alone.endswith("and ask again with --came-out-tension beside it.")
+    measured = run(*shipped("card-drawer"), *words, "--came-out-tension", "1.7 N", "--json").json
+    assert measured["answer"] == "keep"
+    assert measured["chance"] > 0.9
+    assert not any("this bench asks" in each for each in measured["said"])

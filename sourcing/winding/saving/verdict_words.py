@@ -19,8 +19,12 @@ def though_unsure(coil: Coil, fit: Fit) -> str:
     return ", though its chance is low" if _is_low(coil, fit) else ""
 
 
-def chance_said(coil: Coil, way: Way[Spring]) -> Iterator[str]:
-    """The chance of a coil that is kept or changed; where that is low, what settles it.
+BY_THE_LIST = "go through the sheet's list with the scale, and keep it only if it passes"
+"""What settles whether a coil serves whose chance is low."""
+
+
+def chance_said(coil: Coil, way: Way[Spring], settled: str = BY_THE_LIST) -> Iterator[str]:
+    """The chance of a coil that is kept or changed; where that is low, how it is `settled`.
 
     It is of the clearances and of the figures that are wanted: a limit that does not hold it leaves out.
     """
@@ -30,10 +34,7 @@ def chance_said(coil: Coil, way: Way[Spring]) -> Iterator[str]:
     but = f", but for {' and '.join(broken)}" if broken else ""
     chance = f"{done} chance that all that is wanted holds with it is {way.fit.chance:.2f}{but}"
     if _is_low(coil, way.fit):
-        chance = (
-            f"{chance}; this bench asks for {coil.bench.least_chance:.2f}: go through the sheet's list with the scale, "
-            "and keep it only if it passes"
-        )
+        chance = f"{chance}; this bench asks for {coil.bench.least_chance:.2f}: {settled}"
     yield f"{chance}."
 
 

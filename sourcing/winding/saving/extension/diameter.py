@@ -26,8 +26,14 @@ from sourcing.winding.saving.extension.rows_left import rows_left
 from sourcing.winding.saving.extension.tension_said import doubted, lean_next
 from sourcing.winding.saving.extension.tension_ways import left_in_the_end
 from sourcing.winding.saving.next_coil import NextCoil, next_coil, said_of_next
-from sourcing.winding.saving.verdict_words import chance_said, clearances, wrong
+from sourcing.winding.saving.verdict_words import BY_THE_LIST, chance_said, clearances, wrong
 from sourcing.winding.turns import SPARE_TURNS
+
+BY_ITS_TENSION = (
+    "its initial tension decides: measure it, the pull at which its first coils part, and ask again with "
+    "--came-out-tension beside it"
+)
+"""What settles whether a coil serves of which the diameter alone was measured."""
 
 
 def came_out(coil: Coil, outside_mm: float) -> Saved:
@@ -52,7 +58,7 @@ def _came_out(coil: Coil, outside_mm: float, tension_n: float | None) -> Saved:
     read_again = () if tension_n is None else tuple(doubted(coil, came.kept, tension_n))
     said = joined_said(
         said_of(coil, came, way, rate_kept, read_again),
-        chance_said(coil, way) if not read_again else (),
+        () if read_again else chance_said(coil, way, BY_ITS_TENSION if tension_n is None else BY_THE_LIST),
         rows_left(coil, way),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
