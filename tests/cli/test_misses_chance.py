@@ -22,6 +22,13 @@ ASKED = {
     "a cylinder too large": ("punch-return", "--came-out", "12 mm"),
     "a cone kept by its pitch": ("lamp-button", "--came-out-pitch", "3 mm"),
     "a pitch of another coil": ("lamp-button", "--came-out-pitch", "2.5 mm"),
+    "a pitch of another coil beside a diameter": (
+        "punch-return",
+        "--came-out",
+        "10.5 mm",
+        "--came-out-pitch",
+        "2.7 mm",
+    ),
     "a cone saved as a near fit": ("lamp-button", "--came-out", "18.4 mm"),
     "a cone to weigh": ("lamp-button", "--pressed-to", "14.2 mm"),
     "one end of a cone": ("lamp-button", "--came-out-small-end", "10.54 mm"),

@@ -12,7 +12,7 @@ COILS = [
     ("punch-return", ("--came-out", "10.4 mm")),
     ("lamp-button", ("--came-out", "17.6 mm")),
     ("card-drawer", ("--came-out", "6.7 mm")),
-    ("cupboard-handle", ("--came-out", "12.9 mm")),
+    ("cupboard-handle", ("--came-out", "12.9 mm", "--came-out-angle", "293", "--heated", "yes")),
 ]
 
 

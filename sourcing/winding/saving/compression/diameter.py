@@ -46,7 +46,10 @@ def came_out_with_pitch(coil: Coil, outside_mm: float, pitch_mm: float) -> Saved
 
 
 def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
-    """What serves best of all that it may become (ways.py), and what is said of it."""
+    """What serves best of all that it may become (ways.py), and what is said of it.
+
+    A pitch that no coil of the sheet has is measured again before anything is done by it.
+    """
     mandrel_mm = coil.plan.mandrel.diameter_mm
     assert mandrel_mm is not None
     refuse_senseless(coil, "outside", outside_mm, mandrel_mm)
@@ -63,12 +66,13 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
         with_pitch = replace(trial, pitch_wound_mm=coil.plan.pitch_on_mandrel_mm, pitch_mm=pitch_mm)
         reading = pitch_reading(with_pitch, coil.wire_mm, coil.wire.material)
         trial = trial if cannot_be(reading) else with_pitch
+    read_again = cannot_be(reading) and way.answer != "wind again"
     then, rate_kept = next_coil(coil, trial), rate_n_per_mm(came.spring) / rate_n_per_mm(wanted)
     said = joined_said(
         doubted_pitch(coil, at_mm, pitch_meant_mm(coil)),
         doubted_opening(coil, at_mm, reading, coil.known_then(trial).pitch),
-        said_of_verdict(coil, came, way, rate_kept),
-        chance_said(coil, way),
+        said_of_verdict(coil, came, way, rate_kept, read_again=read_again),
+        () if read_again else chance_said(coil, way),
         too_few(coil, way, just, there),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
@@ -76,4 +80,6 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
         said_next(coil, then, cannot_be(reading)),
         write_down(coil, trial),
     )
+    if read_again:
+        way = replace(way, answer="measure first")
     return saved_by(way, rate_kept, said, then and then.plan.mandrel)

@@ -33,9 +33,16 @@ def too_few(coil: Coil, way: Way[CompressionSpring], just: CompressionSpring, th
         yield f"{wants} {coil.shown(there)}, spare ones too."
 
 
-def said_of_verdict(coil: Coil, came: Came, way: Way[CompressionSpring], rate_kept: float) -> Iterator[str]:
-    """Whether it is kept, changed or wound again; `rate_kept`: its rate over the one meant."""
+def said_of_verdict(
+    coil: Coil, came: Came, way: Way[CompressionSpring], rate_kept: float, *, read_again: bool
+) -> Iterator[str]:
+    """Whether it is kept, changed or wound again; `rate_kept`: its rate over the one meant.
+
+    `read_again`: only if its pitch reads so once more.
+    """
     at, as_it_is = _came_at(coil, came), _as_it_is(coil, came, rate_kept)
+    if read_again:
+        at = f"If its pitch reads so again: {at[0].lower()}{at[1:]}"
     if way.answer == "wind again":
         yield f"{at}, and neither other coils nor another length save it: wind it again; {as_it_is}."
     elif way.answer == "keep":
