@@ -10,6 +10,7 @@ from typing import Any, Generic
 from sourcing.quantities import show_diameter
 from sourcing.stock.model import Bench
 from sourcing.winding.doubts import final_mean_mm, mandrel_for_mm
+from sourcing.winding.in_hand import keeps
 from sourcing.winding.model import Mandrel, Refusal
 from sourcing.winding.search import why_none
 from sourcing.winding.task import ByDiameter, Design, S
@@ -121,22 +122,26 @@ def _expected(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]
 
 
 def choose(task: ByDiameter[S], known: Knowledge, designs: Sequence[Design[S]]) -> Wound[S] | None:
-    """The mandrel that serves best: a rod on hand that gives a yes with the least chance wanted, else one to turn.
+    """The mandrel that serves best: a rod on hand whose spring serves, with the least chance wanted, else one to turn.
 
-    A rod that is clearly surer than either is taken though its spring is further from the figures that are wanted:
-    each try costs wire and an hour, and all that is wanted holds. None where nothing can be laid on a mandrel of at
-    least one wire diameter.
+    It serves wholly, or no worse than on a mandrel turned to size: what its wire lacks is no fault of a rod. One that
+    is clearly surer than either is taken though its spring is further from the figures that are wanted: each try costs
+    wire and an hour, and all that is wanted holds. None where nothing can be laid on a mandrel of at least one wire
+    diameter.
     """
     rods = tuple(_rods(task, known, designs))
     best = min((rod.design.standing[0] for rod in rods), default=0)
     rod = min((rod for rod in rods if rod.design.standing[0] == best), key=_order, default=None)
-    if rod is not None and rod.design.fit.fits == "yes" and rod.design.fit.chance >= task.bench.least_chance:
+    sure = rod is not None and _chance(rod) >= task.bench.least_chance
+    if rod is not None and rod.design.fit.fits == "yes" and sure:
         return rod
     first = min((each for each in (rod, _turned(task, known, designs)) if each is not None), key=_order, default=None)
-    serving = (rod for rod in rods if rod.design.fit.fits == "yes")
+    if rod is None or first is None:
+        return first
+    serving = [each for each in rods if each.design.fit.fits == "yes" or keeps(each.design.fit, first.design.fit)]
+    if rod in serving and sure:
+        return rod
     surest = max(serving, key=_chance, default=first)
-    if first is None or surest is None:
-        return first or surest
     return surest if _chance(surest) >= _chance(first) + CLEARLY_SURER else first
 
 

@@ -208,6 +208,14 @@ def test_a_rod_that_is_clearly_surer_is_taken_before_a_mandrel_nearer_to_what_is
     assert rod.fit.fits == turned.fit.fits == "yes"
 
 
+@pytest.mark.parametrize("wire_mm", [0.8, 0.9, 1.0])
+def test_a_rod_is_not_passed_over_for_what_its_wire_lacks_on_any_mandrel(wire_mm: float) -> None:
+    dry, damp = plan(spool(wire_mm)), plan(spool(wire_mm), surroundings=("damp",))
+    assert (dry.fit.fits, damp.fit.fits) == ("yes", "near")
+    assert dry.mandrel.kind == "rod"
+    assert damp.mandrel == dry.mandrel
+
+
 @pytest.mark.parametrize("wire_mm", [0.8, 1.0])
 def test_nothing_printed_serves_that_has_no_room_in_the_printer(wire_mm: float) -> None:
     """A bed of 20 x 20 x 15 mm: the table says no to what --solid refuses, for the reason that it gives."""

@@ -10,6 +10,7 @@ from sourcing.need.model import Need
 from sourcing.sheets.winding_data import plan_document
 from sourcing.sheets.winding_page import winding_page
 from sourcing.sheets.winding_text import FOR_CHOOSING, choices, summary, what_it_serves
+from sourcing.springs.model import TorsionSpring
 from sourcing.stock.model import Bench, Spool
 from sourcing.winding.advice import trial_first
 from sourcing.winding.choices import with_choices
@@ -154,23 +155,28 @@ def test_a_coil_of_a_near_fit_is_kept_as_the_near_fit_that_was_planned(case: str
     wanted, wire_mm, mandrel_mm, _ = STEPS_AWAY[case]
     plan = planned(plan_winding(wanted, spool(wire_mm), BENCH, mandrel_mm))
     coil = Coil(wanted, BENCH, wire_of(spool(wire_mm)), plan)
-    outside_mm = plan.finished.spring.mean_diameter_mm + wire_mm
-    answer = saved(coil, {"outside": outside_mm})
+    spring = plan.finished.spring
+    legs = {"angle": spring.free_angle_deg or 0.0} if isinstance(spring, TorsionSpring) else {}
+    answer = saved(coil, {"outside": spring.mean_diameter_mm + wire_mm, **legs})
     assert answer is not None
+    assert answer.fit is not None
     assert (answer.answer, answer.fit.fits) == ("keep", "near")
     assert any("eep it as it is, the near fit that was planned" in said for said in answer.said)
 
 
 def test_a_coil_that_is_cut_back_to_a_near_fit_is_saved_as_that() -> None:
     """Plain steel wire in damp stays a near fit whatever is cut off it; one whose gaps are too small does not."""
-    for wanted, mandrel_mm, fits in ((need(surroundings=("damp",)), None, "near"), (need(), 6.65, "yes")):
-        plan = planned(plan_winding(wanted, spool(1.0), BENCH, mandrel_mm))
-        coil = Coil(wanted, BENCH, wire_of(spool(1.0)), plan)
-        meant_mm = plan.finished.spring.mean_diameter_mm + 1.0
+    for wanted, wire_mm, mandrel_mm, fits in (
+        (need(surroundings=("damp",)), 0.9, 6.0, "near"),
+        (need(), 1.0, 6.65, "yes"),
+    ):
+        plan = planned(plan_winding(wanted, spool(wire_mm), BENCH, mandrel_mm))
+        coil = Coil(wanted, BENCH, wire_of(spool(wire_mm)), plan)
+        meant_mm = plan.finished.spring.mean_diameter_mm + wire_mm
         told = [saved(coil, {"outside": meant_mm + 0.02 * step}) for step in range(40)]
         changed = [each for each in told if each is not None and each.answer == "change"]
         assert plan.fit.fits == "near"
-        assert {each.fit.fits for each in changed} == {fits}
+        assert {each.fit and each.fit.fits for each in changed} == {fits}
         assert any(", the near fit that was planned" in each.said[0] for each in changed) is (fits == "near")
         for each in changed:
             assert ("it serves wholly once it is changed" in each.said[0]) is (fits == "yes")
