@@ -11,8 +11,18 @@ units. It knows nothing of files: a figure that cannot be read raises `QuantityE
     wanted.py     text -> a number with its tolerance, a range, a bound
     mistakes/     why a text could not be read, and what comes nearest
     showing.py    numbers -> text
+    at_the_bench.py   numbers -> text that is cut, weighed or typed by
+    rounding.py   numbers in plain decimals
 """
 
+from sourcing.quantities.at_the_bench import (
+    show_block,
+    show_mass,
+    show_stop,
+    show_weight,
+    typed_force,
+    typed_length,
+)
 from sourcing.quantities.plain import (
     angle_deg,
     angular_rate_n_mm_per_deg,
@@ -39,7 +49,6 @@ from sourcing.quantities.showing import (
     show_diameter,
     show_energy,
     show_force,
-    show_grams,
     show_length,
     show_money,
     show_rate,
@@ -81,24 +90,29 @@ __all__ = [
     "rate_n_per_mm",
     "show_angle",
     "show_angular_rate",
+    "show_block",
     "show_cycles",
     "show_days",
     "show_diameter",
     "show_energy",
     "show_force",
-    "show_grams",
     "show_length",
+    "show_mass",
     "show_money",
     "show_rate",
+    "show_stop",
     "show_stress",
     "show_temperature",
     "show_torque",
     "show_wanted",
+    "show_weight",
     "show_wire",
     "show_wire_length",
     "stress_mpa",
     "temperature_c",
     "torque_n_mm",
+    "typed_force",
+    "typed_length",
     "wanted_angle_deg",
     "wanted_angular_rate_n_mm_per_deg",
     "wanted_direction_deg",

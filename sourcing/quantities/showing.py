@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Callable
 
-from sourcing.quantities.kinds import FORCE, LENGTH, RATE, STANDARD_GRAVITY, STRESS, TEMPERATURE, TORQUE
+from sourcing.quantities.kinds import FORCE, LENGTH, RATE, STRESS, TEMPERATURE, TORQUE
+from sourcing.quantities.rounding import to_decimals, to_figures, without_noise
 from sourcing.quantities.values import Money, Wanted
 
 
@@ -17,8 +17,8 @@ def show_length(length_mm: float, units: str = "mm") -> str:
     ('31.0 mm', '612 mm', '1.22 in')
     """
     if units == "inch":
-        return f"{_to_figures(length_mm / LENGTH.factors['in'], 3, most_decimals=3)} in"
-    return f"{_to_figures(length_mm, 3, most_decimals=2)} mm"
+        return f"{to_figures(length_mm / LENGTH.factors['in'], 3, most_decimals=3)} in"
+    return f"{to_figures(length_mm, 3, most_decimals=2)} mm"
 
 
 def show_diameter(diameter_mm: float, units: str = "mm") -> str:
@@ -28,8 +28,8 @@ def show_diameter(diameter_mm: float, units: str = "mm") -> str:
     ('9.60 mm', '0.035 in')
     """
     if units == "inch":
-        return f"{_to_decimals(diameter_mm / LENGTH.factors['in'], 3)} in"
-    return f"{_to_decimals(diameter_mm, 2)} mm"
+        return f"{to_decimals(diameter_mm / LENGTH.factors['in'], 3)} in"
+    return f"{to_decimals(diameter_mm, 2)} mm"
 
 
 def show_wire(wire_diameter_mm: float, units: str = "mm") -> str:
@@ -39,9 +39,9 @@ def show_wire(wire_diameter_mm: float, units: str = "mm") -> str:
     ('0.80 mm', '0.0315 in', '1.143 mm')
     """
     if units == "inch":
-        return f"{_to_decimals(wire_diameter_mm / LENGTH.factors['in'], 4)} in"
+        return f"{to_decimals(wire_diameter_mm / LENGTH.factors['in'], 4)} in"
     decimals = 2 if math.isclose(wire_diameter_mm, round(wire_diameter_mm, 2), abs_tol=5e-5) else 3
-    return f"{_to_decimals(wire_diameter_mm, decimals)} mm"
+    return f"{to_decimals(wire_diameter_mm, decimals)} mm"
 
 
 def show_wire_length(length_mm: float, units: str = "mm") -> str:
@@ -60,17 +60,8 @@ def show_force(force_n: float, units: str = "mm") -> str:
     ('9.0 N', '0.35 N', '123 N', '2.02 lbf')
     """
     if units == "inch":
-        return f"{_to_figures(force_n / FORCE.factors['lbf'], 3, most_decimals=3)} lbf"
-    return f"{_to_decimals(force_n, 2 if abs(force_n) < 0.995 else 1 if abs(force_n) < 99.95 else 0)} N"
-
-
-def show_grams(force_n: float) -> str:
-    """What a kitchen scale shows under a force: whole grams, at standard gravity.
-
-    >>> show_grams(9)
-    '918 g'
-    """
-    return f"{_to_decimals(force_n / STANDARD_GRAVITY * 1000, 0)} g"
+        return f"{to_figures(force_n / FORCE.factors['lbf'], 3, most_decimals=3)} lbf"
+    return f"{to_decimals(force_n, 2 if abs(force_n) < 0.995 else 1 if abs(force_n) < 99.95 else 0)} N"
 
 
 def show_rate(rate_n_per_mm: float, units: str = "mm") -> str:
@@ -80,8 +71,8 @@ def show_rate(rate_n_per_mm: float, units: str = "mm") -> str:
     ('1.31 N/mm', '7.48 lbf/in')
     """
     if units == "inch":
-        return f"{_to_figures(rate_n_per_mm / RATE.factors['lbf/in'], 3)} lbf/in"
-    return f"{_to_figures(rate_n_per_mm, 3)} N/mm"
+        return f"{to_figures(rate_n_per_mm / RATE.factors['lbf/in'], 3)} lbf/in"
+    return f"{to_figures(rate_n_per_mm, 3)} N/mm"
 
 
 def show_torque(torque_n_mm: float, units: str = "mm") -> str:
@@ -91,18 +82,23 @@ def show_torque(torque_n_mm: float, units: str = "mm") -> str:
     '98.1 N·mm'
     """
     if units == "inch":
-        return f"{_to_figures(torque_n_mm / TORQUE.factors['lbf*in'], 3)} lbf·in"
-    return f"{_to_figures(torque_n_mm, 3)} N·mm"
+        return f"{to_figures(torque_n_mm / TORQUE.factors['lbf*in'], 3)} lbf·in"
+    return f"{to_figures(torque_n_mm, 3)} N·mm"
 
 
-def show_energy(energy_n_mm: float) -> str:
-    """An energy in joules to two figures, in joules on every bench.
+def show_energy(energy_n_mm: float, units: str = "mm") -> str:
+    """An energy to two figures, in joules; on a bench in inches in in·lbf, with the joules beside.
 
     >>> show_energy(41.3), show_energy(1340.0), show_energy(12_600.0), show_energy(2.0)
     ('0.041 J', '1.3 J', '13 J', 'less than 0.01 J')
+    >>> show_energy(41.3, "inch"), show_energy(1340.0, "inch"), show_energy(2.0, "inch")
+    ('0.37 in·lbf (0.041 J)', '12 in·lbf (1.3 J)', 'less than 0.1 in·lbf (0.01 J)')
     """
-    joules = energy_n_mm / 1000
-    return "less than 0.01 J" if joules < 0.01 else f"{_to_figures(joules, 2, most_decimals=3)} J"
+    small, joules = energy_n_mm < 10.0, f"{to_figures(energy_n_mm / 1000, 2, most_decimals=3)} J"
+    if units == "inch":
+        inch_pounds = f"{to_figures(energy_n_mm / TORQUE.factors['lbf*in'], 2, most_decimals=2)} in·lbf"
+        return "less than 0.1 in·lbf (0.01 J)" if small else f"{inch_pounds} ({joules})"
+    return "less than 0.01 J" if small else joules
 
 
 def show_angle(angle_deg: float) -> str:
@@ -111,7 +107,7 @@ def show_angle(angle_deg: float) -> str:
     >>> show_angle(90.0), show_angle(57.2958)
     ('90 deg', '57.3 deg')
     """
-    return f"{_without_noise(_to_decimals(angle_deg, 1))} deg"
+    return f"{without_noise(to_decimals(angle_deg, 1))} deg"
 
 
 def show_angular_rate(rate_n_mm_per_deg: float, units: str = "mm") -> str:
@@ -121,8 +117,8 @@ def show_angular_rate(rate_n_mm_per_deg: float, units: str = "mm") -> str:
     ('4.74 N·mm/deg', '0.0420 lbf·in/deg')
     """
     if units == "inch":
-        return f"{_to_figures(rate_n_mm_per_deg / TORQUE.factors['lbf*in'], 3)} lbf·in/deg"
-    return f"{_to_figures(rate_n_mm_per_deg, 3)} N·mm/deg"
+        return f"{to_figures(rate_n_mm_per_deg / TORQUE.factors['lbf*in'], 3)} lbf·in/deg"
+    return f"{to_figures(rate_n_mm_per_deg, 3)} N·mm/deg"
 
 
 def show_stress(stress_mpa: float, units: str = "mm") -> str:
@@ -132,8 +128,8 @@ def show_stress(stress_mpa: float, units: str = "mm") -> str:
     ('924 MPa', '134 ksi')
     """
     if units == "inch":
-        return f"{_to_decimals(stress_mpa / STRESS.factors['ksi'], 0)} ksi"
-    return f"{_to_decimals(stress_mpa, 0)} MPa"
+        return f"{to_decimals(stress_mpa / STRESS.factors['ksi'], 0)} ksi"
+    return f"{to_decimals(stress_mpa, 0)} MPa"
 
 
 def show_temperature(temperature_c: float, units: str = "mm") -> str:
@@ -143,8 +139,8 @@ def show_temperature(temperature_c: float, units: str = "mm") -> str:
     ('250 °C', '482 °F')
     """
     if units == "inch":
-        return f"{_to_decimals(temperature_c / TEMPERATURE.factors['degF'] + TEMPERATURE.zeros['degF'], 0)} °F"
-    return f"{_to_decimals(temperature_c, 0)} °C"
+        return f"{to_decimals(temperature_c / TEMPERATURE.factors['degF'] + TEMPERATURE.zeros['degF'], 0)} °F"
+    return f"{to_decimals(temperature_c, 0)} °C"
 
 
 def show_money(money: Money) -> str:
@@ -153,7 +149,7 @@ def show_money(money: Money) -> str:
     >>> show_money(Money(4.2, "EUR"))
     '4.20 EUR'
     """
-    return f"{_to_decimals(money.amount, 2)} {money.currency}"
+    return f"{to_decimals(money.amount, 2)} {money.currency}"
 
 
 def show_days(days: float) -> str:
@@ -163,8 +159,8 @@ def show_days(days: float) -> str:
     ('4 days', '1 day', '2.5 days', '12 h')
     """
     if 0 < days < 1:
-        return f"{_to_decimals(days * 24, 0)} h"
-    number = _without_noise(_to_decimals(days, 1))
+        return f"{to_decimals(days * 24, 0)} h"
+    number = without_noise(to_decimals(days, 1))
     return f"{number} day" if number == "1" else f"{number} days"
 
 
@@ -174,7 +170,7 @@ def show_cycles(cycles: float) -> str:
     >>> show_cycles(20000), show_cycles(2e6), show_cycles(1e12)
     ('20000', '2 million', '1000000 million')
     """
-    return f"{cycles:.0f}" if cycles < 1e6 else f"{_without_noise(_to_decimals(cycles / 1e6, 6))} million"
+    return f"{cycles:.0f}" if cycles < 1e6 else f"{without_noise(to_decimals(cycles / 1e6, 6))} million"
 
 
 def show_wanted(wanted: Wanted, show: Callable[[float], str]) -> str:
@@ -189,7 +185,7 @@ def show_wanted(wanted: Wanted, show: Callable[[float], str]) -> str:
     """
 
     def text(value: float) -> str:
-        return _without_noise(show(value))
+        return without_noise(show(value))
 
     if wanted.nominal is not None:
         return text(wanted.nominal) + _show_tolerance(wanted, text)
@@ -205,40 +201,3 @@ def _show_tolerance(wanted: Wanted, text: Callable[[float], str]) -> str:
     if wanted.percent:
         plus, minus = (f"{part / wanted.nominal * 100:.3g} %" for part in (wanted.plus, wanted.minus))
     return f" ± {plus}" if plus == minus else f" +{plus.split(' ')[0]}/-{minus}"
-
-
-def _to_decimals(value: float, decimals: int) -> str:
-    """Fixed decimals, a half rounded away from zero, and never a minus before nothing but zeros.
-
-    >>> _to_decimals(-0.001, 2), _to_decimals(19.05, 1), _to_decimals(0.75 * 25.4, 1)
-    ('0.00', '19.1', '19.1')
-    """
-    return f"{round(_off_the_half(value), decimals) + 0.0:.{decimals}f}"
-
-
-def _off_the_half(value: float) -> float:
-    """A value moved from zero by less than anybody measures: what lies on a half but for its binary digits is past it.
-
-    So 3/4 in and 19.05 mm, which differ in the sixteenth digit, are shown alike.
-    """
-    return value * (1 + 1e-13)
-
-
-def _to_figures(value: float, figures: int, most_decimals: int = 6) -> str:
-    """A number of significant figures in plain decimals; whole digits are never rounded away.
-
-    >>> _to_figures(9.996, 3), _to_figures(0.05312, 3), _to_figures(24041, 3)
-    ('10.0', '0.0531', '24041')
-    """
-    rounded = float(f"{_off_the_half(value):.{figures - 1}e}")
-    before_point = math.floor(math.log10(abs(rounded))) + 1 if rounded else 1
-    return _to_decimals(value, min(max(figures - before_point, 0), most_decimals))
-
-
-def _without_noise(text: str) -> str:
-    """The text without the zeros that end a decimal fraction.
-
-    >>> _without_noise("20.0 mm"), _without_noise("9.60 mm"), _without_noise("100 N")
-    ('20 mm', '9.6 mm', '100 N')
-    """
-    return re.sub(r"(\.[0-9]*?)0+(?![0-9])", lambda found: found[1].rstrip("."), text)

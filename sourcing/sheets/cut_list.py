@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sourcing.quantities import show_diameter, show_length, show_wire, show_wire_length
+from sourcing.quantities import show_block, show_diameter, show_length, show_wire, show_wire_length
 from sourcing.sheets.winding_text import AT_LENGTH, mandrel_words
 from sourcing.springs.model import CompressionSpring, ConicalSpring
 from sourcing.winding.model import WindingPlan
@@ -45,4 +45,4 @@ def _lengths(plan: WindingPlan) -> Iterator[str]:
     """The lengths at which the force is weighed."""
     for row in plan.accept:
         if (at := AT_LENGTH.fullmatch(row.figure)) is not None and at[1] == "scale":
-            yield show_length(float(at[2]), plan.units)
+            yield show_block(float(at[2]), plan.units)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from sourcing.sheets.winding_text import caliper_words
+from sourcing.quantities import typed_length
 from sourcing.winding.model import WindingPlan
 
 
@@ -48,7 +48,7 @@ def as_trial(plan: WindingPlan) -> str:
 def _given(plan: WindingPlan, inch: bool) -> Iterator[str]:
     known = {"--on": "printed" if plan.mandrel.kind == "printed" else "steel-rod", "--heated": "no"}
     if plan.mandrel.diameter_mm is not None:
-        known["--mandrel"] = caliper_words(plan.mandrel.diameter_mm, plan.units)
+        known["--mandrel"] = typed_length(plan.mandrel.diameter_mm, plan.units)
     for blank in blanks(plan.wanted.kind):
         open_words = f"'... {blank.unit}'" if inch and blank.unit else "..."
         yield f"{blank.option} {known.get(blank.option, open_words)}"

@@ -13,12 +13,14 @@ from sourcing.quantities import (
     show_diameter,
     show_force,
     show_length,
+    show_mass,
     show_money,
+    show_stop,
     show_torque,
     show_wire,
     show_wire_length,
+    typed_length,
 )
-from sourcing.quantities.kinds import MM_PER_INCH
 from sourcing.safety import CARRYING_CURRENT, CHOOSING_WIRE, RELEASING
 from sourcing.sheets.hands import hand_matters, pair_lines
 from sourcing.sheets.made_table import made_table
@@ -266,20 +268,11 @@ def taken_as(wound: WindingPlan, named: bool) -> str:
     return taken if named else f"{taken} If you wound it otherwise, say so with {options}."
 
 
-def caliper_words(diameter_mm: float, units: str) -> str:
-    """A diameter as it is typed for a command: with its unit, in quotes.
-
-    >>> caliper_words(6.0, "mm"), caliper_words(6.35, "inch")
-    ("'6 mm'", "'0.25 in'")
-    """
-    return f"'{diameter_mm / MM_PER_INCH:.5g} in'" if units == "inch" else f"'{diameter_mm:g} mm'"
-
-
 def ask_about_a_coil(plan: WindingPlan) -> str:
     """How to ask about a coil of this sheet: by name, for once it is written down as a trial another may be best."""
-    words = [f"--wire {plan.wire or caliper_words(plan.wire_diameter_mm, plan.units)}"]
+    words = [f"--wire {plan.wire or typed_length(plan.wire_diameter_mm, plan.units)}"]
     if plan.mandrel.diameter_mm is not None:
-        words.append(f"--mandrel {caliper_words(plan.mandrel.diameter_mm, plan.units)}")
+        words.append(f"--mandrel {typed_length(plan.mandrel.diameter_mm, plan.units)}")
     if plan.mandrel.kind == "printed":
         words.append("--on printed")
     return f"Ask about a coil of this sheet as: springwright wind NEED {' '.join(words)}, with the option named."
@@ -302,14 +295,15 @@ def _check(row: Acceptance, units: str) -> tuple[str, Callable[[float | None], s
         return lambda bound: "" if bound is None else show(bound)
 
     if (at := AT_LENGTH.fullmatch(row.figure)) is not None:
-        length = show_length(float(at[2]), units)
+        length = show_stop(float(at[2]), units)
         if at[1] == "scale":
-            return f"scale at {length}", known(lambda grams: f"{grams:.0f} g")
+            return f"scale at {length}", known(lambda grams: show_mass(grams, units))
         return f"force at {length}", known(lambda force_n: show_force(force_n, units))
     if (at := AT_ANGLE.fullmatch(row.figure)) is not None:
         angle = show_angle(float(at[2]))
         if at[1] == "scale":
-            return f"scale at {angle}, {show_length(float(at[3]), units)} arm", known(lambda grams: f"{grams:.0f} g")
+            arm = show_length(float(at[3]), units)
+            return f"scale at {angle}, {arm} arm", known(lambda grams: show_mass(grams, units))
         return f"torque at {angle}", known(lambda torque: show_torque(torque, units))
     if row.figure.endswith("_deg"):
         return row.figure[:-4].replace("_", " "), known(show_angle)

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from sourcing.fit.model import Fit
 from sourcing.fit.score import allowed, force_house_tolerance_n
 from sourcing.need.model import Need
-from sourcing.quantities import Wanted, show_diameter, show_force, show_grams, show_length
+from sourcing.quantities import Wanted, show_diameter, show_force, show_length, show_stop, show_weight
 from sourcing.springs import geometry, pressed, tolerances
 from sourcing.springs.model import CompressionSpring, ConicalSpring, Ends, PressedSpring
 from sourcing.stock.model import Bench
@@ -16,12 +16,7 @@ from sourcing.winding.heat import asked_with
 from sourcing.winding.in_hand import RULE_STEPS_MM, as_read_mm, finished, keeps, kept_between_mm, kept_outside_mm
 from sourcing.winding.model import Acceptance, GoesIn
 from sourcing.winding.trials import Knowledge
-
-STANDARD_GRAVITY = 9.80665
-"""m/s², the newtons that a kilogram weighs (CGPM, 1901)."""
-
-KITCHEN_SCALE_N = 5 * STANDARD_GRAVITY
-"""A kitchen scale ends at 5 kg (common practice, no source)."""
+from sourcing.winding.weighing import KITCHEN_SCALE_N, grams, kitchen_scale_ends, stop_between_mm, weight_off
 
 TURNS_COUNTED_TO = 0.125
 """Turns are counted to an eighth."""
@@ -61,7 +56,7 @@ def readings(spring: PressedSpring, need: Need, bench: Bench) -> tuple[Reading, 
         if point.force_n is not None
     ]
     if len(wanted) == 1:
-        between_mm = round(wanted[0].length_mm + spring.free_length_mm) / 2
+        between_mm = stop_between_mm(wanted[0].length_mm, spring.free_length_mm, bench.units)
         share = _force_n(spring, between_mm) / _force_n(spring, wanted[0].length_mm)
         low_n, high_n = (None if bound is None else bound * share for bound in (wanted[0].low_n, wanted[0].high_n))
         wanted.append(Reading(between_mm, low_n, high_n))
@@ -196,34 +191,34 @@ def force_rows(spring: PressedSpring, forces: Sequence[Reading], bench: Bench) -
     for reading in forces:
         at = f"at_{reading.length_mm:g}_mm"
         if reading.high_n is None or reading.high_n <= KITCHEN_SCALE_N:
-            yield Acceptance(f"scale_{at}_g", _grams(reading.low_n), _grams(reading.high_n), if_not)
+            yield Acceptance(f"scale_{at}_g", grams(reading.low_n), grams(reading.high_n), if_not)
             yield Acceptance(f"force_{at}_n", reading.low_n, reading.high_n, if_not)
         else:
-            ends = f"A kitchen scale ends at 5 kg ({KITCHEN_SCALE_N:.0f} N): use bathroom scales or a luggage scale. "
+            ends = (
+                f"A kitchen scale ends at {kitchen_scale_ends(bench.units)}: use bathroom scales or a luggage scale. "
+            )
             yield Acceptance(f"force_{at}_n", reading.low_n, reading.high_n, ends + if_not)
 
 
 def _off(spring: PressedSpring, forces: Sequence[Reading], bench: Bench) -> str:
     """What forces that are off say of the spring; a cone's curve tells its length at each in another measure."""
 
-    def for_100_g(reading: Reading) -> str:
-        return show_length(0.1 * STANDARD_GRAVITY / rate_at(spring, reading.length_mm), bench.units)
+    each_n, weight = weight_off(bench.units)
+
+    def for_each(reading: Reading) -> str:
+        return show_length(each_n / rate_at(spring, reading.length_mm), bench.units)
 
     if spring.kind == "conical":
-        each = ", ".join(f"{for_100_g(at)} for each 100 g at {show_length(at.length_mm, bench.units)}" for at in forces)
+        each = ", ".join(f"{for_each(at)} for each {weight} at {show_stop(at.length_mm, bench.units)}" for at in forces)
         return (
             f"Off at both lengths as another length would make it ({each}): the free length is off. Off in proportion: "
             f"the rate is off; a tenth too much at both wants a tenth more than {spring.active_coils:.2f} active coils."
         )
     return (
-        f"Off by the same amount at both lengths: the free length is off, {for_100_g(forces[0])} for each 100 g. Off "
+        f"Off by the same amount at both lengths: the free length is off, {for_each(forces[0])} for each {weight}. Off "
         "in proportion: the rate is off; from one length to the other a tenth too much wants a tenth more than "
         f"{spring.active_coils:.2f} active coils."
     )
-
-
-def _grams(force_n: float | None) -> float | None:
-    return None if force_n is None else force_n / STANDARD_GRAVITY * 1000
 
 
 def goes_in(spring: PressedSpring, need: Need, bench: Bench) -> GoesIn:
@@ -240,14 +235,11 @@ def _force_n(spring: PressedSpring, length_mm: float) -> float:
 
 
 def _goes_in_said(spring: PressedSpring, need: Need, units: str) -> Iterable[str]:
-    def length(value_mm: float) -> str:
-        return show_length(value_mm, units)
-
     longest_mm = max(point.at_mm for point in need.working)
     force_n = _force_n(spring, longest_mm)
     yield (
-        f"Fitted at {length(longest_mm)}, its longest working length, it pushes {show_force(force_n, units)} "
-        f"({show_grams(force_n)}): hold the cover against that until it is fastened."
+        f"Fitted at {show_stop(longest_mm, units)}, its longest working length, it pushes {show_force(force_n, units)} "
+        f"({show_weight(force_n, units)}): hold the cover against that until it is fastened."
     )
     yield from _stands(spring, need.pocket.depth_mm, units)
     if need.pocket.bores_mm or need.pocket.depth_mm is not None:
@@ -267,7 +259,7 @@ def _stands(spring: PressedSpring, depth: Wanted | None, units: str) -> Iterable
         flush_n = _force_n(spring, depth.nominal)
         yield (
             f"Free, it stands {show_length(stands_mm, units)} out of its hole; a cover flush with the hole wants "
-            f"{show_force(flush_n, units)} ({show_grams(flush_n)})."
+            f"{show_force(flush_n, units)} ({show_weight(flush_n, units)})."
         )
     else:
         short = show_length(-stands_mm, units)

@@ -51,8 +51,8 @@ def cautions(task: Task, numbers: Numbers) -> Iterable[str]:
     if wants_caution(task.wire, bench.hand_winding):
         yield (
             f"Wire of {show_diameter(task.wire.wire_diameter_mm, bench.units)} is near the end of what is wound by "
-            f"hand: let go, this coil throws the crank with {show_energy(numbers.energy_let_go_n_mm)}. Use a long "
-            "crank with a stop, and a helper at the wire."
+            f"hand: let go, this coil throws the crank with {show_energy(numbers.energy_let_go_n_mm, bench.units)}. "
+            "Use a long crank with a stop, and a helper at the wire."
         )
     if refused_by_size(task.wire, replace(bench, hand_winding=USUAL_LIMITS)) is not None:
         yield (

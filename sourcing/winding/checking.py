@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from sourcing.quantities import show_angle, show_length
+from sourcing.quantities import show_angle, show_block
 
 _BY_THE_LIST = (
     "Check it against the list, in that order. It goes by clearances and forces; a standard's grades are for bought "
@@ -17,7 +17,7 @@ def check_pressed(lengths_mm: Sequence[float], units: str) -> str:
     if not lengths_mm:
         return _BY_THE_LIST
     return (
-        f"{_BY_THE_LIST} For the forces cut stop blocks of {_both([show_length(each, units) for each in lengths_mm])}. "
+        f"{_BY_THE_LIST} For the forces cut stop blocks of {_both([show_block(each, units) for each in lengths_mm])}. "
         "Stand the block beside the spring on the scale, set it to 0 before the spring is on, and press a flat plate "
         "down until it just rests on the block: read then, for pressed on, the block bears it too."
     )
@@ -28,7 +28,7 @@ def check_pulled(lengths_mm: Sequence[float], units: str) -> str:
     if not lengths_mm:
         return _BY_THE_LIST
     return (
-        f"{_BY_THE_LIST} For the forces mark {_both([show_length(each, units) for each in lengths_mm])} on a board, "
+        f"{_BY_THE_LIST} For the forces mark {_both([show_block(each, units) for each in lengths_mm])} on a board, "
         "from the pin that holds one end; read when the inside of the hook or eye at the other end is at the mark."
     )
 

@@ -13,6 +13,8 @@ from sourcing.springs.stored import stored_energy_n_mm
 THROWS_HARD_N_MM = 1000.0
 """A spring that holds so much throws itself hard when it is let go (common practice, no source)."""
 
+_THROWS_HARD = {"mm": "1 J", "inch": "9 in·lbf (1 J)"}
+
 
 def old_spring(spring: Spring, need: Need, units: str, hand_taken: Hand | None = None) -> Iterator[str]:
     """What is noted of the old spring, and how it is let down; `spring` is the one wanted in its place.
@@ -60,11 +62,11 @@ def _holds(spring: Spring, need: Need, units: str) -> str:
         return show_angle(at) if isinstance(spring, TorsionSpring) else show_length(at, units)
 
     fitted, most = (stored_energy_n_mm(spring, at) for at in (first, last))
-    holds = f"{show_energy(most)} at {show(last)}"
+    holds = f"{show_energy(most, units)} at {show(last)}"
     if fitted > 0.0 and first != last:
-        holds = f"{show_energy(fitted)} as fitted ({show(first)}) and {holds}"
+        holds = f"{show_energy(fitted, units)} as fitted ({show(first)}) and {holds}"
     hard = (
-        " From about 1 J on it is thrown hard (common practice, no source): keep out of its line."
+        f" From about {_THROWS_HARD[units]} on it is thrown hard (common practice, no source): keep out of its line."
         if most >= THROWS_HARD_N_MM
         else ""
     )

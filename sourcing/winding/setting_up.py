@@ -143,7 +143,7 @@ def takes(numbers: Numbers, bench: Bench) -> str:
 def eased(numbers: Numbers, bench: Bench) -> str:
     """How the coil is let go."""
     energy_n_mm = numbers.energy_let_go_n_mm
-    force = f", with {show_energy(energy_n_mm)} in all," if energy_n_mm >= FELT_N_MM else ""
+    force = f", with {show_energy(energy_n_mm, bench.units)} in all," if energy_n_mm >= FELT_N_MM else ""
     grip = {"vice": "crank", "hand-drill": "handle of the drill"}.get(turned_by(numbers.crank, bench), "chuck")
     return (
         f"Hold the {grip} and ease it back: the coil drives the mandrel by about {numbers.turns_run_back:.1f} turns"

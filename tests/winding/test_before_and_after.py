@@ -275,7 +275,7 @@ def test_a_standards_grades_are_said_to_be_for_bought_springs(kind: str) -> None
     ("kind", "words"),
     [
         ("compression", "cut stop blocks of 24.0 mm and 14.0 mm"),
-        ("conical", "cut stop blocks of 12.0 mm and 7.00 mm"),
+        ("conical", "cut stop blocks of 12.0 mm and 7.0 mm"),
         ("extension", "mark 48.0 mm and 70.0 mm on a board"),
         ("torsion", "mark 30 deg and 120 deg on a board"),
     ],

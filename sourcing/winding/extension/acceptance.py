@@ -7,18 +7,19 @@ from collections.abc import Iterator
 from sourcing.fit.model import Fit
 from sourcing.fit.score import allowed, force_house_tolerance_n
 from sourcing.need.model import Need
-from sourcing.quantities import show_diameter, show_force, show_grams, show_length
+from sourcing.quantities import show_diameter, show_force, show_length, show_weight
 from sourcing.springs import pulled
 from sourcing.springs.geometry import turn_length_mm
 from sourcing.springs.model import ExtensionSpring, Hooks
 from sourcing.stock.model import Bench
-from sourcing.winding.acceptance import STANDARD_GRAVITY, TURNS_COUNTED_TO, Reading
+from sourcing.winding.acceptance import TURNS_COUNTED_TO, Reading
 from sourcing.winding.extension.ends import end_words
 from sourcing.winding.extension.in_hand import as_it_came, kept_lengths_mm, kept_tension
 from sourcing.winding.extension.tension_words import LEAN_MORE, NOT_PUT_IN, READ_AGAIN, take_away
 from sourcing.winding.heat import asked_with
 from sourcing.winding.in_hand import finished, keeps, kept_outside_mm
 from sourcing.winding.model import Acceptance, Band, GoesIn
+from sourcing.winding.weighing import grams, stop_between_mm, weight_off
 
 GAP_WIRES = 0.5
 """So many wires longer than with all its coils touching, a body shows gaps (assumed)."""
@@ -49,7 +50,7 @@ def readings(spring: ExtensionSpring, need: Need, bench: Bench) -> tuple[Reading
         if point.force_n is not None
     ]
     if len(wanted) == 1 and wanted[0].length_mm > spring.free_length_mm:
-        between_mm = round(wanted[0].length_mm + spring.free_length_mm) / 2
+        between_mm = stop_between_mm(wanted[0].length_mm, spring.free_length_mm, bench.units)
         share = _force_n(spring, between_mm) / _force_n(spring, wanted[0].length_mm)
         low_n, high_n = (None if bound is None else bound * share for bound in (wanted[0].low_n, wanted[0].high_n))
         wanted.append(Reading(between_mm, low_n, high_n))
@@ -149,19 +150,16 @@ def _force_rows(spring: ExtensionSpring, reading: Reading, bench: Bench) -> Iter
     """Grams as a luggage scale reads them, and newtons."""
     at = f"at_{reading.length_mm:g}_mm"
     rate = pulled.rate_n_per_mm(spring)
-    for_100_g = show_length(0.1 * STANDARD_GRAVITY / rate, bench.units)
+    each_n, weight = weight_off(bench.units)
+    for_each = show_length(each_n / rate, bench.units)
     if_not = (
         "Hang it from one end and pull with a luggage scale, or hang a weighed bottle from it. Off by the same at both "
-        f"lengths: the initial tension or the {end_words(spring.hooks).ends} are off, {for_100_g} of length for each "
-        f"100 g. Off by more at the longer: the rate is off; a tenth too much wants a tenth more than "
+        f"lengths: the initial tension or the {end_words(spring.hooks).ends} are off, {for_each} of length for each "
+        f"{weight}. Off by more at the longer: the rate is off; a tenth too much wants a tenth more than "
         f"{spring.active_coils:.2f} {end_words(spring.hooks).coils}."
     )
-    yield Acceptance(f"scale_{at}_g", _grams(reading.low_n), _grams(reading.high_n), if_not)
+    yield Acceptance(f"scale_{at}_g", grams(reading.low_n), grams(reading.high_n), if_not)
     yield Acceptance(f"force_{at}_n", reading.low_n, reading.high_n, if_not)
-
-
-def _grams(force_n: float | None) -> float | None:
-    return None if force_n is None else force_n / STANDARD_GRAVITY * 1000
 
 
 def extension_goes_in(spring: ExtensionSpring, need: Need, bench: Bench) -> GoesIn:
@@ -175,7 +173,7 @@ def _said(spring: ExtensionSpring, need: Need, units: str) -> Iterator[str]:
 
     def pull(length_mm: float) -> str:
         force_n = _force_n(spring, length_mm)
-        return f"{show_force(force_n, units)} ({show_grams(force_n)})"
+        return f"{show_force(force_n, units)} ({show_weight(force_n, units)})"
 
     safe_mm = pulled.largest_safe_length_mm(spring, pulled.rate_n_per_mm(spring), spring.initial_tension_n or 0.0)
     first = pulled.breaks_first(spring).words

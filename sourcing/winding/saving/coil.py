@@ -18,6 +18,7 @@ from sourcing.winding.in_hand import keeps
 from sourcing.winding.learning import learn
 from sourcing.winding.measuring import CALIPER_SD_MM
 from sourcing.winding.model import Mandrel, WindingPlan, Wire
+from sourcing.winding.saving.typed import typed_trial
 from sourcing.winding.trials import Knowledge
 
 Answer = Literal["keep", "change", "wind again", "measure first"]
@@ -205,26 +206,7 @@ def write_down(coil: Coil, trial: Trial) -> Iterator[str]:
     if coil.written:
         yield "It is written down as a trial already; it was judged here as before that."
         return
-    yield f"Write it down: springwright trial {coil.spool.id} {typed_trial(trial)}"
-
-
-def typed_trial(trial: Trial) -> str:
-    """A trial as it is typed for `springwright trial`, in mm, N and degrees."""
-    words = [f"--mandrel {trial.mandrel_mm:g} --outside {trial.outside_diameter_mm:g}"]
-    if trial.turns is not None:
-        words.append(f"--turns {trial.turns:.2f}")
-    if trial.stop_angle_deg is not None and trial.leg_angle_deg is not None:
-        words.append(f"--stop-angle {trial.stop_angle_deg:.0f}")
-        words.append(f"--leg-angle {trial.leg_angle_deg:g}")
-    if trial.pitch_wound_mm is not None and trial.pitch_mm is not None:
-        words.append(f"--pitch-wound {trial.pitch_wound_mm:.2f} --pitch {trial.pitch_mm:g}")
-    if trial.initial_tension_n is not None:
-        words.append(f"--tension {trial.initial_tension_n:g}")
-    if trial.heated:
-        words.append("--heated yes")
-    if trial.on is not None:
-        words.append(f"--on {trial.on}")
-    return " ".join(words)
+    yield f"Write it down: springwright trial {coil.spool.id} {typed_trial(trial, coil.units)}"
 
 
 def joined_said(*parts: Iterable[str]) -> tuple[str, ...]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from sourcing.quantities import show_diameter
 from sourcing.stock.model import Trial
 from sourcing.winding.model import Refusal
-from sourcing.winding.saving.coil import Coil, refuse_senseless, typed_trial
+from sourcing.winding.saving.coil import Coil, refuse_senseless
+from sourcing.winding.saving.typed import typed_trial
 
 NO_SHEET_OF_ITS_MANDREL = "no-sheet-of-its-mandrel"
 """The rule by which such a coil is not judged."""
@@ -44,7 +45,7 @@ def _to_do(coil: Coil, mandrel_mm: float, outside_mm: float | None) -> str:
     command, measured = f"springwright trial {coil.spool.id}", "its mandrel, its outside diameter and"
     if outside_mm is not None:
         trial = Trial(mandrel_mm, outside_mm, heated=coil.heated, on=coil.wound_on)
-        command, measured = f"{command} {typed_trial(trial)}", "--turns and"
+        command, measured = f"{command} {typed_trial(trial, coil.units)}", "--turns and"
     return (
         f"If it was this one, it still teaches how the wire springs back. Write it down: {command}, with {measured} "
         "the turns laid. Then make the sheet anew"

@@ -9,18 +9,18 @@ from math import pi
 from sourcing.fit.model import Fit, Spread
 from sourcing.fit.score import allowed, torque_house_tolerance_n_mm
 from sourcing.need.model import Need, WantedLeg
-from sourcing.quantities import show_angle, show_grams, show_length, show_torque
+from sourcing.quantities import show_angle, show_length, show_torque, show_weight
 from sourcing.springs import turned
 from sourcing.springs.hands import HOW_TO_SEE
 from sourcing.springs.life import Making
 from sourcing.springs.model import Leg, TorsionSpring
 from sourcing.stock.model import Bench
-from sourcing.winding.acceptance import KITCHEN_SCALE_N, STANDARD_GRAVITY
 from sourcing.winding.heat import asked_with
 from sourcing.winding.in_hand import judged, keeps, kept_outside_mm
 from sourcing.winding.model import Acceptance, GoesIn
 from sourcing.winding.torsion.in_hand import as_it_came
 from sourcing.winding.torsion.task import BENT_AT_MOST_DEG
+from sourcing.winding.weighing import KITCHEN_SCALE_N, grams
 
 ARM_MM = 40.0
 """The lever arm on which the scale pushes where the legs' lengths are not known."""
@@ -165,12 +165,8 @@ def _torque_rows(spring: TorsionSpring, reading: TorqueReading, need: Need, benc
     )
     low, high = (None if bound is None else bound / arm for bound in (reading.low_n_mm, reading.high_n_mm))
     if high is None or high <= KITCHEN_SCALE_N:
-        yield Acceptance(f"scale_{at}_{arm:g}_mm_arm_g", _grams(low), _grams(high), if_not)
+        yield Acceptance(f"scale_{at}_{arm:g}_mm_arm_g", grams(low), grams(high), if_not)
     yield Acceptance(f"torque_{at}_n_mm", reading.low_n_mm, reading.high_n_mm, if_not)
-
-
-def _grams(force_n: float | None) -> float | None:
-    return None if force_n is None else force_n / STANDARD_GRAVITY * 1000
 
 
 def _slipped(need: Need) -> str:
@@ -188,7 +184,7 @@ def torsion_goes_in(spring: TorsionSpring, need: Need, bench: Bench) -> GoesIn:
     said = (
         f"{_slipped(need)} while it is slack, so that the load closes its coils.",
         f"Turned by {show_angle(least_deg)} from free, its smallest working angle, it pushes back with "
-        f"{show_torque(torque, bench.units)}, that is {show_grams(at_arm)} at "
+        f"{show_torque(torque, bench.units)}, that is {show_weight(at_arm, bench.units)} at "
         f"{show_length(arm_mm(spring), bench.units)}"
         " of leg: hold the leg with pliers until it is hooked in, and keep eyes and fingers out of its way.",
     )
