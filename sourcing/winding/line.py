@@ -20,6 +20,10 @@ class Aim:
     tolerance: float
 
 
+Aims = tuple[list[tuple[float, Aim]], Aim | None]
+"""The forces that are wanted, each at its length, and the free length."""
+
+
 @dataclass(frozen=True, slots=True)
 class Line:
     """A straight spring: F = rate (free length - length)."""
@@ -66,7 +70,7 @@ def aim(wanted: Wanted, house: float) -> Aim:
 
 def wanted_line(need: Need, bench: Bench) -> Line | OneForce | Refusal:
     """The line that a need's forces and free length ask for, by least squares of the misses over their tolerances."""
-    forces, free = _aims(need, bench)
+    forces, free = aims(need, bench)
     if not forces:
         return NO_FORCE_WANTED
     if len(forces) == 1 and free is None:
@@ -86,7 +90,7 @@ def length_for_rate_mm(rate_n_per_mm: float, need: Need, bench: Bench) -> float 
 
     L₀ = (Σ R (R L + F) / u² + L_w / u_w²) / (Σ R² / u² + 1 / u_w²): least squares of the misses over their tolerances.
     """
-    forces, free = _aims(need, bench)
+    forces, free = aims(need, bench)
     if not forces:
         return None
     rate = rate_n_per_mm
@@ -96,8 +100,8 @@ def length_for_rate_mm(rate_n_per_mm: float, need: Need, bench: Bench) -> float 
     return sum(pull / u**2 for pull, _, u in pulls) / sum(weight / u**2 for _, weight, u in pulls)
 
 
-def _aims(need: Need, bench: Bench) -> tuple[list[tuple[float, Aim]], Aim | None]:
-    """The forces that are wanted, each at its length, and the free length."""
+def aims(need: Need, bench: Bench) -> Aims:
+    """The forces that are wanted, each at its length, and the free length; None where none is."""
     forces = [(point.at_mm, _force_aim(point, bench)) for point in need.working if point.force_n is not None]
     free = None if need.free_length_mm is None else aim(need.free_length_mm, bench.tolerances.length_mm)
     return forces, free

@@ -20,6 +20,7 @@ from sourcing.winding.saving.coil import Coil
 from sourcing.winding.saving.compression.body import pitch_of, wanted_of
 from sourcing.winding.saving.compression.diameter import came_out, came_out_with_pitch
 from sourcing.winding.saving.compression.length import came_out_pitch, pressed_to
+from sourcing.winding.turns import SPARE_TURNS
 
 from . import cases
 from .cases import BENCH, point, wanted
@@ -71,7 +72,7 @@ def test_a_coil_a_little_too_large_is_cut_and_its_rate_is_that_which_was_meant()
     assert any(said.startswith("Cut it") for said in saved.said)
 
 
-@pytest.mark.parametrize(("off_mm", "word"), [(0.6, "Cut it"), (-0.35, "Leave more of the spare turns on it")])
+@pytest.mark.parametrize(("off_mm", "word"), [(0.6, "Cut it"), (-0.35, "Leave ")])
 def test_other_coils_make_another_length_and_it_is_said_how_it_comes_to_the_one_wanted(off_mm: float, word: str):
     """Coils cut off take their pitch with them; spare turns, opened to the pitch of the others, bring theirs."""
     coil = a_coil()
@@ -111,10 +112,25 @@ def test_a_coil_too_small_gets_all_its_spare_turns_where_those_for_its_rate_are_
     soft = replace(soft, need=replace(soft.need, working=forces))
     saved = came_out(soft, 6.4 + 0.8)
     assert isinstance(saved.spring, CompressionSpring)
-    (deed,) = [said for said in saved.said if "of the spare turns on it: " in said]
+    there = (soft.plan.turns_to_wind + SPARE_TURNS) * ((soft.plan.mandrel.diameter_mm or 0.0) + 0.8) / 6.4
+    assert saved.spring.total_coils == pytest.approx(there)
+    (deed,) = [said for said in saved.said if "spare turns on it: " in said]
+    assert deed.startswith(f"Leave all its {there - 8.0:.2f} spare turns on it")
     share = rate_n_per_mm(saved.spring) / rate_n_per_mm(wanted_of(soft))
     assert f"{saved.spring.active_coils:.2f} active coils" in deed
     assert f"give {share:.3f} of the rate that was meant" in deed
+
+
+def test_it_is_told_how_many_of_its_spare_turns_are_left_on_a_coil_where_not_all_are():
+    """The wire keeps its length, so a coil too small has more spare turns than the two that were wound."""
+    coil = a_coil()
+    saved = came_out(coil, coil.meant.outside_diameter_mm - 0.36)
+    assert isinstance(saved.spring, CompressionSpring)
+    mean_mm, meant = saved.spring.mean_diameter_mm, wanted_of(coil).total_coils
+    there = (coil.plan.turns_to_wind + SPARE_TURNS) * ((coil.plan.mandrel.diameter_mm or 0.0) + 0.8) / mean_mm - meant
+    left = saved.spring.total_coils - meant
+    assert 1.0 < left < there - 0.25
+    assert any(said.startswith(f"Leave {left:.2f} of its {there:.2f} spare turns on it: ") for said in saved.said)
 
 
 def test_a_near_fit_that_was_planned_is_cut_where_it_then_serves_wholly():

@@ -15,9 +15,11 @@ from sourcing.springs.conical_lengths import pitch_of, wire_length_of
 from sourcing.springs.model import ConicalSpring, Ends
 from sourcing.stock.model import Bench
 from sourcing.winding.conical.in_hand import as_it_came
+from sourcing.winding.conical.misses import at_best_length, misses
+from sourcing.winding.line import aims
 from sourcing.winding.model import wire_of
 from sourcing.winding.plan import plan_winding
-from sourcing.winding.saving.coil import Coil, SenselessError
+from sourcing.winding.saving.coil import Coil, Saved, SenselessError
 from sourcing.winding.saving.conical.cone import wanted_of
 from sourcing.winding.saving.conical.cutting import cut_for_rate
 from sourcing.winding.saving.conical.diameter import both_came_out, large_came_out, small_came_out
@@ -137,6 +139,61 @@ def test_a_cone_that_came_out_small_gets_a_larger_mandrel_at_every_turn_and_no_m
         assert now.diameter_mm > was.diameter_mm
 
 
+def sum_of_squares(cone: ConicalSpring, longer_mm: float = 0.0) -> float:
+    wanted_here = aims(NEED, BENCH)
+    return sum(miss**2 for miss in misses(replace(cone, free_length_mm=cone.free_length_mm + longer_mm), wanted_here))
+
+
+@given(st.floats(6.0, 9.0), st.floats(12.5, 17.0), st.floats(2.5, 6.0), st.floats(15.0, 28.0))
+def test_no_length_nearby_brings_a_cone_nearer_to_what_is_wanted(small: float, large: float, coils: float, free: float):
+    cone = at_best_length(replace(a_cone(small, large, coils), free_length_mm=free), NEED, BENCH)
+    assert sum_of_squares(cone) <= min(sum_of_squares(cone, longer_mm) for longer_mm in (-0.02, 0.02)) + 1e-6
+
+
+def both(coil: Coil, large_by_mm: float) -> Saved:
+    """Both ends off as one wire puts them off, by the squares of their diameters."""
+    large, small = outside(coil)
+    return both_came_out(coil, large + large_by_mm, small + large_by_mm * (small / large) ** 2)
+
+
+@pytest.mark.parametrize("heated", [False, True])
+def test_a_cone_too_stiff_for_its_length_serves_at_one_of_its_own(heated: bool):
+    coil = a_coil(heated=heated)
+    saved, meant_mm = both(coil, -1.5), wanted_of(coil).free_length_mm
+    assert saved.answer == "change"
+    assert saved.fit is not None
+    assert saved.fit.fits == "yes"
+    assert isinstance(saved.spring, ConicalSpring)
+    assert saved.spring.free_length_mm < meant_mm - 0.3
+    assert "it can be saved, as told below" in saved.said[0]
+    assert saved.said[1].startswith(f"It is {meant_mm:.1f} mm long, if its pitch is the one meant. Press it solid")
+    assert f"until it rests at {saved.spring.free_length_mm:.1f} mm. {meant_mm:.1f} mm was meant" in saved.said[1]
+
+
+def test_after_heat_a_length_goes_before_a_cut_whose_end_would_be_closed_ground_and_heated_anew():
+    before, after = (both(a_coil(heated=heated), 1.3) for heated in (False, True))
+    for saved in (before, after):
+        assert saved.answer == "change"
+        assert saved.fit is not None
+        assert saved.fit.fits == "yes"
+    assert any("coils off its large end" in said for said in before.said)
+    assert not any("coils off its" in said for said in after.said)
+    assert any("until it rests at" in said for said in after.said)
+
+
+def test_where_the_cut_for_its_rate_gives_a_near_fit_less_is_cut_and_the_length_made_to_suit():
+    need = replace(NEED, working=(point(11, 2.899), point(7, 8.432)))
+    wire = spool(0.8)
+    coil = Coil(need, BENCH, wire_of(wire), planned(plan_winding(need, wire, BENCH)))
+    saved, rate = both(coil, 2.2), pressed.rate_n_per_mm(wanted_of(coil))
+    assert saved.answer == "change"
+    assert saved.fit is not None
+    assert saved.fit.fits == "yes"
+    assert isinstance(saved.spring, ConicalSpring)
+    assert 0.85 < pressed.rate_n_per_mm(saved.spring) / rate < 0.99
+    assert any("of the rate that was meant with" in said and "coils off its" in said for said in saved.said)
+
+
 @pytest.mark.parametrize("units", ["mm", "inch"])
 def test_no_mandrel_is_turned_anew_for_less_than_it_is_turned_to(units: str):
     coil = a_coil(replace(BENCH, units=units))
@@ -228,4 +285,5 @@ def test_a_large_end_too_wide_for_its_bore_may_be_cut_to_where_it_goes_in_and_ha
     assert isinstance(saved.spring, ConicalSpring)
     assert pressed.rate_n_per_mm(saved.spring) == pytest.approx(pressed.rate_n_per_mm(wanted_of(coil)), rel=1e-9)
     assert saved.spring.outside_diameter_large_mm < 17.8
-    assert "coils off its large end" in saved.said[0]
+    assert "it can be saved, as told below" in saved.said[0]
+    assert "coils off its large end" in saved.said[1]

@@ -14,13 +14,13 @@ from math import isclose
 
 from sourcing.fit.judge import judge
 from sourcing.fit.model import Fit, Spread
-from sourcing.fit.score import force_house_tolerance_n
 from sourcing.springs import conical, geometry, pressed
 from sourcing.springs.conical_lengths import SURE_STEP
 from sourcing.springs.model import ConicalSpring
+from sourcing.winding.conical.misses import at_length, dot, misses, slopes, step_of_length
 from sourcing.winding.conical.room import EndDiameters
 from sourcing.winding.heat import making
-from sourcing.winding.line import Aim, Line, aim
+from sourcing.winding.line import Aims, Line, aims
 from sourcing.winding.pressed_task import PressedTask
 from sourcing.winding.task import unspread
 
@@ -143,16 +143,15 @@ def _start(task: PressedTask, small_mm: float, large_mm: float) -> ConicalSpring
 
 def _met(task: PressedTask, spring: ConicalSpring, coils: tuple[float, float], share: float | None) -> ConicalSpring:
     """The coils between these bounds, and the free length, that bring the curve nearest to what is wanted."""
-    wanted = _aims(task)
-    spring = _changed(spring, coils, 0.0, 0.0)
+    spring, wanted = _changed(spring, coils, 0.0, 0.0), aims(task.need, task.bench)
     for _ in range(STEPS):
-        rows = _misses(task, spring, wanted, share)
-        by_coils = _slopes(rows, _misses(task, _with_coils(spring, 1.001 * spring.active_coils), wanted, share), 0.001)
+        rows = _misses(wanted, spring, share)
+        by_coils = slopes(rows, _misses(wanted, _with_coils(spring, 1.001 * spring.active_coils), share), 0.001)
         longer = replace(spring, free_length_mm=spring.free_length_mm + 0.01)
-        by_length = _slopes(rows, _misses(task, longer, wanted, share), 0.01)
+        by_length = slopes(rows, _misses(wanted, longer, share), 0.01)
         before, spring = spring, _changed(spring, coils, *_step(rows, by_coils, by_length))
         if before.active_coils in coils and spring.active_coils == before.active_coils:
-            spring = _changed(before, coils, 0.0, _step_of_length(rows, by_length))
+            spring = _changed(before, coils, 0.0, step_of_length(rows, by_length))
         if _alike(before, spring):
             break
     return spring
@@ -165,56 +164,29 @@ def _alike(one: ConicalSpring, other: ConicalSpring) -> bool:
     )
 
 
-def _aims(task: PressedTask) -> tuple[tuple[float, Aim], ...]:
-    return tuple(
-        (point.at_mm, aim(point.force_n, force_house_tolerance_n(point.force_n, task.bench.tolerances)))
-        for point in task.need.working
-        if point.force_n is not None
-    )
-
-
-def _misses(
-    task: PressedTask, spring: ConicalSpring, wanted: Sequence[tuple[float, Aim]], share: float | None
-) -> tuple[float, ...]:
+def _misses(wanted: Aims, spring: ConicalSpring, share: float | None) -> tuple[float, ...]:
     """Each miss over its tolerance; where one force is wanted alone, the share of the travel that it should take."""
-    rate = pressed.rate_n_per_mm(spring)
-    rows = [(pressed.force_n(spring, at, rate) - each.value) / each.tolerance for at, each in wanted]
-    if task.need.free_length_mm is not None:
-        free = aim(task.need.free_length_mm, task.bench.tolerances.length_mm)
-        rows.append((spring.free_length_mm - free.value) / free.tolerance)
-    if share is not None:
-        travel_mm = spring.free_length_mm - pressed.solid_length_mm(spring)
-        rows.append(spring.free_length_mm - wanted[0][0] - share * travel_mm)
-    return tuple(rows)
-
-
-def _slopes(here: Sequence[float], there: Sequence[float], step: float) -> tuple[float, ...]:
-    return tuple((after - before) / step for before, after in zip(here, there, strict=True))
+    rows, (forces, _) = misses(spring, wanted), wanted
+    if share is None:
+        return rows
+    at_mm, _ = forces[0]
+    travel_mm = spring.free_length_mm - pressed.solid_length_mm(spring)
+    return (*rows, spring.free_length_mm - at_mm - share * travel_mm)
 
 
 def _step(rows: Sequence[float], by_coils: Sequence[float], by_length: Sequence[float]) -> tuple[float, float]:
     """Gauss-Newton, a little damped where the rows do not tell coils and length apart."""
-    aa, ab, bb = _dot(by_coils, by_coils) + 1e-6, _dot(by_coils, by_length), _dot(by_length, by_length) + 1e-6
-    ar, br = _dot(by_coils, rows), _dot(by_length, rows)
+    aa, ab, bb = dot(by_coils, by_coils) + 1e-6, dot(by_coils, by_length), dot(by_length, by_length) + 1e-6
+    ar, br = dot(by_coils, rows), dot(by_length, rows)
     determinant = aa * bb - ab * ab
     return (-(ar * bb - br * ab) / determinant, -(br * aa - ar * ab) / determinant) if determinant > 0 else (0.0, 0.0)
-
-
-def _step_of_length(rows: Sequence[float], by_length: Sequence[float]) -> float:
-    return -_dot(by_length, rows) / (_dot(by_length, by_length) + 1e-6)
-
-
-def _dot(one: Sequence[float], other: Sequence[float]) -> float:
-    return sum(a * b for a, b in zip(one, other, strict=True))
 
 
 def _changed(spring: ConicalSpring, coils: tuple[float, float], log_coils: float, longer_mm: float) -> ConicalSpring:
     """So much more of coils (as a share, no more than a third at a time) and length, the coils kept within bounds."""
     active = spring.active_coils * (1 + min(max(log_coils, -0.33), 0.33))
     bounded = _with_coils(spring, min(max(active, coils[0]), coils[1]))
-    furthest_mm = 0.3 * spring.free_length_mm
-    longer_mm = min(max(longer_mm, -furthest_mm), furthest_mm)
-    return replace(bounded, free_length_mm=spring.free_length_mm + longer_mm)
+    return at_length(bounded, longer_mm)
 
 
 def _with_coils(spring: ConicalSpring, active: float) -> ConicalSpring:

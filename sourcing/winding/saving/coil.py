@@ -72,11 +72,12 @@ class Saved:
 
 @dataclass(frozen=True, slots=True)
 class Way(Generic[S]):
-    """What a coil may become, with what is done to it."""
+    """What a coil may become, with what is done to it; `kept_too`: the coil is kept as it is as well."""
 
     answer: Answer
     spring: S
     fit: Fit
+    kept_too: bool = False
 
 
 def saved_by(
@@ -165,14 +166,15 @@ class Coil:
 def best_way(coil: Coil, as_it_is: Way[S], *changed: Way[S]) -> Way[S]:
     """The coil as it is where it is kept so; else whichever way is best, as it is before any change that is no better.
 
-    What is kept as a near fit that was planned is changed all the same where it then serves wholly. Where none serves
-    it is to be wound again.
+    What is kept as a near fit that was planned is changed all the same where it then serves wholly, and may be kept
+    too. Where none serves it is to be wound again.
     """
     wholly = as_it_is.fit.fits == "yes" or all(way.fit.fits != "yes" for way in changed)
-    if keeps(as_it_is.fit, coil.plan.fit) and wholly:
+    kept = keeps(as_it_is.fit, coil.plan.fit)
+    if kept and wholly:
         return as_it_is
     best = min((as_it_is, *changed), key=lambda way: (_ORDER[way.fit.fits], -(way.fit.score or 0)))
-    return replace(best, answer="wind again") if best.fit.fits == "no" else best
+    return replace(best, answer="wind again") if best.fit.fits == "no" else replace(best, kept_too=kept)
 
 
 def refuse_senseless(coil: Coil, measure: str, outside_mm: float, mandrel_mm: float) -> None:

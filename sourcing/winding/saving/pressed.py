@@ -1,14 +1,54 @@
-"""How a compression spring of any shape that was measured is judged."""
+"""How a compression spring of any shape that was measured is judged, and which of the ways to save it is taken."""
 
 from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from typing import TypeVar
 
 from sourcing.fit.model import Fit, Spread
 from sourcing.springs.model import ConicalSpring, PressedSpring
 from sourcing.winding import in_hand
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import making
+from sourcing.winding.in_hand import RULE_STEPS_MM
 from sourcing.winding.pressed_task import brought_length_sd_mm
-from sourcing.winding.saving.coil import Coil
+from sourcing.winding.saving.coil import Coil, Way, best_way
+from sourcing.winding.saving.verdict_words import wrong
+
+STEP_COILS = 0.25
+"""Coils are counted off by quarters."""
+
+P = TypeVar("P", bound=PressedSpring)
+
+
+def best_of(
+    coil: Coil, as_it_is: P, longer: Iterable[P], for_its_rate: Iterable[P], between: Callable[[], Iterable[P]]
+) -> Way[P]:
+    """The best of what a coil may become: as it is, with the coils for its rate, or else at lengths and coils between.
+
+    `longer`: as it is but for its length. After heat that goes before a cut, whose end would be closed, ground and
+    heated anew. A length that is not shown apart from the one that it has changes nothing; and a near fit is changed to
+    another only where less is wrong with it.
+    """
+    least_mm = RULE_STEPS_MM[coil.units]
+    other = (each for each in longer if abs(each.free_length_mm - as_it_is.free_length_mm) >= least_mm)
+    keep, lengths = Way("keep", as_it_is, judged(coil, as_it_is)), _changed(coil, other)
+    if coil.heated and (way := best_way(coil, keep, *lengths)).fit.fits == "yes":
+        return way
+    plain = _changed(coil, for_its_rate)
+    if (way := best_way(coil, keep, *plain)).fit.fits == "yes":
+        return way
+    way = best_way(coil, keep, *plain, *lengths, *_changed(coil, between()))
+    no_better = way.fit.fits == keep.fit.fits == "near" and _wrongs(coil, way) >= _wrongs(coil, keep)
+    return keep if no_better else way
+
+
+def _wrongs(coil: Coil, way: Way[P]) -> int:
+    return sum(1 for _ in wrong(way.fit, coil.bench))
+
+
+def _changed(coil: Coil, springs: Iterable[P]) -> list[Way[P]]:
+    return [Way("change", each, judged(coil, each)) for each in springs]
 
 
 def judged(coil: Coil, spring: PressedSpring) -> Fit:

@@ -53,8 +53,10 @@ def keep_it(coil: Coil, way: Way[Spring]) -> str:
 def save_it(coil: Coil, way: Way[Spring]) -> str:
     """That a coil serves once it is changed; or only nearly, as was planned or where more was meant."""
     if way.fit.fits == "yes" and coil.plan.fit.fits != "yes":
-        wholly = "it serves wholly once it is changed, as told below, where a near fit was planned"
-        return f"{wholly}{though_unsure(coil, way.fit)}"
+        wholly = f"it serves wholly once it is changed, as told below{though_unsure(coil, way.fit)}"
+        if way.kept_too:
+            return f"{wholly}; it may also be kept as it is, for a near fit was planned"
+        return f"{wholly}, where a near fit was planned"
     if keeps(way.fit, coil.plan.fit):
         return f"it can be saved, as told below{_planned_so(way)}{though_unsure(coil, way.fit)}"
     return "only a near fit can be made of it, as told below, for where what is off then does not matter"

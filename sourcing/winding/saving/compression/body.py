@@ -16,7 +16,7 @@ from sourcing.winding.turns import SPARE_TURNS
 class Came:
     """What was measured, the pitch it stands at (the one meant where none was), what it is, and with other coils.
 
-    `cut`: with those that restore its rate, or with all that it has where it has not so many.
+    `cut`: with those that restore its rate, or with all that it has where it has not so many (`coils_there`).
     """
 
     outside_mm: float
@@ -24,6 +24,7 @@ class Came:
     pitch_mm: float
     spring: CompressionSpring
     cut: CompressionSpring
+    coils_there: float
 
 
 def wanted_of(coil: Coil) -> CompressionSpring:

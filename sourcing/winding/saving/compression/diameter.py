@@ -60,7 +60,7 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
     at_mm = pitch_meant_mm(coil) if pitch_mm is None else pitch_mm
     stands_at_mm = pitch_in_the_end_mm(coil, at_mm)
     way = best(coil, kept, cut, stands_at_mm)
-    came = Came(outside_mm, pitch_mm, at_mm, at_pitch(kept, stands_at_mm), cut)
+    came = Came(outside_mm, pitch_mm, at_mm, at_pitch(kept, stands_at_mm), cut, there)
     trial, reading = coil.trial(mandrel_mm, outside_mm), None
     if pitch_mm is not None:
         with_pitch = replace(trial, pitch_wound_mm=coil.plan.pitch_on_mandrel_mm, pitch_mm=pitch_mm)
@@ -73,7 +73,7 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
         doubted_opening(coil, at_mm, reading, coil.known_then(trial).pitch),
         said_of_verdict(coil, came, way, rate_kept, read_again=read_again),
         () if read_again else chance_said(coil, way),
-        too_few(coil, way, just, there),
+        too_few(coil, came, way, just),
         clearances(way.fit),
         wrong(way.fit, coil.bench),
         surprise(coil, trial),

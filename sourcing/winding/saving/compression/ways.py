@@ -1,8 +1,4 @@
-"""What a coil of a cylindrical compression spring may become: as it is, at another length, with other coils, or both.
-
-The coils that restore its rate come first, and a length alone before them where heat has been. Where those give no
-more than a near fit, lengths and coils between are tried.
-"""
+"""What a coil of a cylinder may become: as it is, of another length, with other coils, or both."""
 
 from __future__ import annotations
 
@@ -12,31 +8,15 @@ from dataclasses import replace
 from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
 from sourcing.winding.line import length_for_rate_mm
-from sourcing.winding.saving.coil import Coil, Way, best_way
+from sourcing.winding.saving.coil import Coil, Way
 from sourcing.winding.saving.compression.body import at_pitch, with_coils
-from sourcing.winding.saving.pressed import judged
-
-STEP_COILS = 0.25
-"""Coils are counted off by quarters."""
-
-CylinderWay = Way[CompressionSpring]
+from sourcing.winding.saving.pressed import STEP_COILS, best_of
 
 
-def best(coil: Coil, kept: CompressionSpring, cut: CompressionSpring, pitch_mm: float) -> CylinderWay:
+def best(coil: Coil, kept: CompressionSpring, cut: CompressionSpring, pitch_mm: float) -> Way[CompressionSpring]:
     """The best way; `kept` has the coils that were meant, `cut` those for its rate, and it stands at a pitch."""
-    as_it_is = at_pitch(kept, pitch_mm)
-    keep = Way("keep", as_it_is, judged(coil, as_it_is))
-    lengths = [keep, *_changed(coil, kept, _for_its_rate(coil, kept))]
-    if coil.heated and (way := best_way(coil, *lengths)).fit.fits == "yes":
-        return way
-    plain = [keep, *_changed(coil, kept, at_pitch(cut, pitch_mm), cut)]
-    if (way := best_way(coil, *plain)).fit.fits == "yes":
-        return way
-    return best_way(coil, *plain, *lengths[1:], *_changed(coil, *_between(coil, kept, cut)))
-
-
-def _changed(coil: Coil, *springs: CompressionSpring) -> Iterator[CylinderWay]:
-    return (Way("change", each, judged(coil, each)) for each in springs)
+    lengths, for_its_rate = (kept, _for_its_rate(coil, kept)), (kept, at_pitch(cut, pitch_mm), cut)
+    return best_of(coil, at_pitch(kept, pitch_mm), lengths, for_its_rate, lambda: _between(coil, kept, cut))
 
 
 def _for_its_rate(coil: Coil, spring: CompressionSpring) -> CompressionSpring:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sourcing.quantities import show_diameter, show_length
-from sourcing.springs.model import CompressionSpring, Ends
+from sourcing.springs.model import CompressionSpring
 from sourcing.springs.pressed import rate_n_per_mm
-from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way
+from sourcing.winding.saving.coil import TOLD_FROM, Coil, Way
 from sourcing.winding.saving.compression.body import (
     Came,
     at_pitch,
@@ -15,15 +15,17 @@ from sourcing.winding.saving.compression.body import (
     pitch_meant_mm,
     wanted_of,
 )
-from sourcing.winding.saving.lengths import pitch_next, to_length
+from sourcing.winding.saving.lengths import pitch_next
 from sourcing.winding.saving.next_coil import NextCoil, said_of_next
 from sourcing.winding.saving.pitch import SAME_PITCH_MM
 from sourcing.winding.saving.pressed import judged
+from sourcing.winding.saving.pressed_words import at_its_length, new_end
 from sourcing.winding.saving.verdict_words import came_out_at, keep_it, save_it
 
 
-def too_few(coil: Coil, way: Way[CompressionSpring], just: CompressionSpring, there: float) -> Iterator[str]:
+def too_few(coil: Coil, came: Came, way: Way[CompressionSpring], just: CompressionSpring) -> Iterator[str]:
     """That the coils for its rate (`just`) would save it if it had them."""
+    there = came.coils_there
     if way.answer != "wind again" or just.total_coils <= there or judged(coil, just).fits == "no":
         return
     wants = f"It would want {coil.shown(just.total_coils)} coils in all for its rate{coil.counted}, and has"
@@ -83,31 +85,25 @@ def _with_other_coils(coil: Coil, came: Came, way: Way[CompressionSpring]) -> It
     coils = _coils(coil, way.spring)
     if way.spring.active_coils < came.spring.active_coils:
         yield f"Cut it: {coils}."
-        if coil.heated:
-            ground = way.spring.ends in (Ends.CLOSED_GROUND, Ends.OPEN_GROUND)
-            grind = " and grind it" if ground else ""
-            yield f"Close the new end{grind} as before, and heat it once more as the sheet has it: bent cold it sets."
+        yield from new_end(coil, way.spring.ends)
     elif way.spring.active_coils > came.spring.active_coils:
-        all_it_has = way.spring.total_coils == came.cut.total_coils and not _gives_the_rate(coil, came.cut)
         yield (
-            f"Leave {'all' if all_it_has else 'more'} of the spare turns on it: {coils}. They lie close: open them to "
-            "the pitch of the others with a wedge, moved on by a quarter turn at a time, and leave the last one closed."
+            f"Leave {_spare(coil, came, way)} on it: {coils}. They lie close: open them to the pitch of the others "
+            "with a wedge, moved on by a quarter turn at a time, and leave the last one closed."
         )
+
+
+def _spare(coil: Coil, came: Came, way: Way[CompressionSpring]) -> str:
+    """How many of its spare turns are left on it."""
+    left, spare = (coil.shown(coils - came.spring.total_coils) for coils in (way.spring.total_coils, came.coils_there))
+    return f"all its {spare} spare turns" if left == spare else f"{left} of its {spare} spare turns"
 
 
 def _at_its_length(coil: Coil, came: Came, way: Way[CompressionSpring]) -> Iterator[str]:
     """How long it stands with the coils that it then has, and how it comes to the length that serves."""
     stands_mm = at_pitch(way.spring, pitch_in_the_end_mm(coil, came.pitch_mm)).free_length_mm
-    target_mm, wanted_mm = way.spring.free_length_mm, wanted_of(coil).free_length_mm
-    if max(abs(stands_mm - wanted_mm), abs(target_mm - wanted_mm)) < AS_LONG_MM:
-        return
-    assumed = ", if its pitch is the one meant" if came.measured_pitch_mm is None else ""
-    length = f"It is {show_length(stands_mm, coil.units)} long then{assumed}."
-    if abs(stands_mm - target_mm) < AS_LONG_MM:
-        yield f"{length} Leave it so."
-        return
-    meant = "" if abs(target_mm - wanted_mm) < AS_LONG_MM else f" {show_length(wanted_mm, coil.units)} was meant."
-    yield f"{length} {to_length(coil, stands_mm, target_mm)}{meant}"
+    cut, measured = way.spring.active_coils != came.spring.active_coils, came.measured_pitch_mm is not None
+    yield from at_its_length(coil, stands_mm, way.spring.free_length_mm, cut=cut, measured=measured)
 
 
 def _came_at(coil: Coil, came: Came) -> str:

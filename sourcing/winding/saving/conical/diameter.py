@@ -17,20 +17,17 @@ from sourcing.winding.saving.coil import (
     Coil,
     Saved,
     SenselessError,
-    Way,
-    best_way,
     joined_said,
     saved_by,
     surprise,
     write_down,
 )
 from sourcing.winding.saving.conical.cone import wanted_of
-from sourcing.winding.saving.conical.cutting import cut_for_rate
-from sourcing.winding.saving.conical.ends import ENDS, CameOut, ends_of, is_listed
+from sourcing.winding.saving.conical.ends import CameOut, ends_of, is_listed
 from sourcing.winding.saving.conical.next_mandrel import next_mandrel, said_of_next
+from sourcing.winding.saving.conical.ways import best
 from sourcing.winding.saving.conical.words import deed, said_of_ends, said_of_other_end
 from sourcing.winding.saving.next_coil import next_one
-from sourcing.winding.saving.pressed import judged
 from sourcing.winding.saving.verdict_words import chance_said, clearances, wrong
 
 
@@ -62,11 +59,7 @@ def _came_out(coil: Coil, measured_mm: Mapping[End, float]) -> Saved:
     """
     ends, wanted = ends_of(coil, measured_mm), wanted_of(coil)
     cone = as_it_came(wanted, ends.mean_mm["small"], ends.mean_mm["large"])
-    rate = pressed.rate_n_per_mm(wanted)
-    cuts = filter(None, (cut_for_rate(cone, end, rate) for end in ENDS))
-    as_it_is = Way("keep", cone, judged(coil, cone))
-    way = best_way(coil, as_it_is, *(Way("change", cut, judged(coil, cut)) for cut in cuts))
-    rate_kept = pressed.rate_n_per_mm(cone) / rate
+    way, rate_kept = best(coil, cone), pressed.rate_n_per_mm(cone) / pressed.rate_n_per_mm(wanted)
     kept = way.answer == "keep" and keeps(way.fit, coil.plan.fit)
     listed = all(is_listed(coil, end, outside_mm) for end, outside_mm in measured_mm.items())
     if listed and not kept and len(ends.told) == 1:

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from sourcing.quantities import show_diameter, show_length
+from sourcing.quantities import show_diameter
 from sourcing.springs import pressed
-from sourcing.springs.conical_lengths import pitch_of
 from sourcing.springs.model import ConicalSpring
 from sourcing.winding.conical.room import End
 from sourcing.winding.in_hand import CALIPER_STEPS_MM, as_read_mm
-from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way
+from sourcing.winding.saving.coil import TOLD_FROM, Coil, Way
 from sourcing.winding.saving.conical.cone import wanted_of
-from sourcing.winding.saving.conical.cutting import cut_for_rate, cut_said
+from sourcing.winding.saving.conical.cutting import as_it_stands, cut_for_rate, cut_said
 from sourcing.winding.saving.conical.ends import ENDS, CameOut, listed_mm
-from sourcing.winding.saving.lengths import to_length
+from sourcing.winding.saving.pressed import judged
+from sourcing.winding.saving.pressed_words import at_its_length, new_end
 from sourcing.winding.saving.verdict_words import came_out_at, keep_it, save_it
 
 NOT_THE_WIRE_ALONE = (
@@ -68,25 +68,31 @@ def deed(coil: Coil, cone: ConicalSpring, way: Way[ConicalSpring], rate_kept: fl
     if way.answer == "keep":
         return f"{keep_it(coil, way)}; {rate}.", *_just_so(coil, cone, rate_kept)
     if way.answer == "change":
-        saved = f"{save_it(coil, way)}: {cut_said(coil, cone, way.spring)}; as it is, {rate}."
-        return saved, *_shorter(coil, cone, way.spring)
-    why = "a cone that is too stiff gets no more coils" if rate_kept > 1.0 else "cutting does not save it"
+        return f"{save_it(coil, way)}. As it is, {rate}.", *_changed(coil, cone, way.spring)
+    why = (
+        "a cone that is too stiff gets no more coils, and no other length saves it"
+        if rate_kept > 1.0
+        else "neither a cut nor another length saves it"
+    )
     return (f"wind it again, for {why}.",)
 
 
 def _just_so(coil: Coil, cone: ConicalSpring, rate_kept: float) -> Iterator[str]:
-    """What would have to be cut off a cone that is kept, for just the rate that was meant."""
+    """What is cut off a cone that is kept for just the rate that was meant, where it serves so."""
     just = cut_for_rate(cone, "large", pressed.rate_n_per_mm(wanted_of(coil)))
-    if just is not None and rate_kept < 1.0 - TOLD_FROM:
-        yield f"Just so: {cut_said(coil, cone, just)}."
+    if just is not None and rate_kept < 1.0 - TOLD_FROM and judged(coil, just).fits != "no":
+        yield f"If it is to be nearer: {cut_said(coil, cone, just)}."
 
 
-def _shorter(coil: Coil, cone: ConicalSpring, cut: ConicalSpring) -> Iterator[str]:
-    """How long a cone stands once it is cut, where a rule tells that."""
-    stands_mm = cone.free_length_mm - pitch_of(cone) * (cone.active_coils - cut.active_coils)
-    if cone.free_length_mm - stands_mm >= AS_LONG_MM:
-        length = show_length(stands_mm, coil.units)
-        yield f"It is {length} long then, if its pitch is the one meant. {to_length(coil, stands_mm)}"
+def _changed(coil: Coil, cone: ConicalSpring, spring: ConicalSpring) -> Iterator[str]:
+    """What is cut off it, and how it comes to its length."""
+    cut = spring.active_coils != cone.active_coils
+    if cut:
+        said = cut_said(coil, cone, spring)
+        yield f"{said[0].upper()}{said[1:]}."
+        yield from new_end(coil, spring.ends)
+    stands_mm = as_it_stands(cone, spring).free_length_mm
+    yield from at_its_length(coil, stands_mm, spring.free_length_mm, cut=cut, measured=False)
 
 
 def _came(coil: Coil, ends: CameOut) -> str:

@@ -68,8 +68,8 @@ def best(coil: Coil, came: Came, *, other_coils: bool) -> PulledWay:
         return way
     serving = [each for each in (*own[1:], *_between(coil, came)) if each.fit.fits == "yes"]
     surest = max((each.fit.chance for each in serving), default=0.0)
-    mildest = (each for each in serving if each.fit.chance > surest - CLEARLY_SURER)
-    return next(mildest, None) or best_way(coil, *own, *cut)
+    mildest = next((each for each in serving if each.fit.chance > surest - CLEARLY_SURER), None)
+    return best_way(coil, own[0], *((*own[1:], *cut) if mildest is None else (mildest,)))
 
 
 def _ways(coil: Coil, came: Came, spring: ExtensionSpring) -> Iterator[PulledWay]:
