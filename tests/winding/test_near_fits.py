@@ -10,7 +10,7 @@ from sourcing.need.model import Need
 from sourcing.sheets.winding_data import plan_document
 from sourcing.sheets.winding_page import winding_page
 from sourcing.sheets.winding_text import FOR_CHOOSING, choices, summary, what_it_serves
-from sourcing.springs.model import TorsionSpring
+from sourcing.springs.model import ConicalSpring, TorsionSpring
 from sourcing.stock.model import Bench, Spool
 from sourcing.winding.advice import trial_first
 from sourcing.winding.choices import with_choices
@@ -23,6 +23,7 @@ from sourcing.winding.serving_words import what_is_off
 from .cases import A_HANDLE, BENCH, material, need, planned, spool
 from .test_conical import cone_need
 from .test_extension import a_need as pulled_need
+from .test_saving_a_cone import NEED as A_BUTTON
 
 PRINTER = replace(BENCH, tools=("vice", "hand-drill", "printer"))
 SERVES, NEAR = "serves wholly", "a near fit only"
@@ -180,6 +181,44 @@ def test_a_coil_that_is_cut_back_to_a_near_fit_is_saved_as_that() -> None:
         assert any(", the near fit that was planned" in each.said[0] for each in changed) is (fits == "near")
         for each in changed:
             assert ("it serves wholly once it is changed" in each.said[0]) is (fits == "yes")
+
+
+TO_BE_SAVED: dict[str, tuple[Need, float, str, float]] = {
+    "compression": (need(), 0.8, "outside", 0.5),
+    "conical": (A_BUTTON, 0.9, "outside", 1.3),
+    "extension": (pulled_need(), 0.8, "outside", 0.5),
+    "torsion": (A_HANDLE, 1.2, "angle", 20.0),
+}
+"""Need, wire, and what is measured, by so much off, of a coil that serves wholly once it is changed."""
+
+
+@pytest.mark.parametrize("kind", TO_BE_SAVED)
+def test_a_planned_near_fit_that_serves_wholly_once_changed_may_also_be_kept(kind: str) -> None:
+    """Of a plan whose every figure is one and a half tolerances off, a coil as near as that is kept."""
+    wanted, wire_mm, measure, off = TO_BE_SAVED[kind]
+    plan = planned(plan_winding(wanted, spool(wire_mm), BENCH))
+    rows = tuple(replace(row, deviation_over_tolerance=1.5) for row in plan.fit.deviations)
+    near = replace(plan, fit=replace(plan.fit, fits="near", deviations=rows))
+    for each, words in ((near, "; it may also be kept as it is, for a near fit was planned"), (plan, "as told below")):
+        coil = Coil(wanted, BENCH, wire_of(spool(wire_mm)), each, heated=True)
+        answer = saved(coil, {measure: meant(coil, measure) + off})
+        assert answer is not None
+        assert answer.fit is not None
+        assert (answer.answer, answer.fit.fits) == ("change", "yes")
+        assert words in answer.said[0]
+        assert ("may also be kept" in answer.said[0]) is (each is near)
+
+
+def meant(coil: Coil, measure: str) -> float:
+    """What was meant of what is measured: the outside diameter, at a cone's large end, or the angle."""
+    spring = coil.meant
+    if isinstance(spring, TorsionSpring):
+        assert measure == "angle"
+        assert spring.free_angle_deg is not None
+        return spring.free_angle_deg
+    if isinstance(spring, ConicalSpring):
+        return spring.outside_diameter_large_mm
+    return spring.outside_diameter_mm
 
 
 def test_a_mandrel_that_does_not_serve_has_no_chance_beside_its_no() -> None:
