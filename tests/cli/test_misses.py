@@ -263,7 +263,7 @@ def test_a_pitch_that_may_be_of_several_turns_is_doubted(run, more):
 def test_a_cone_that_is_cut_is_told_how_long_it_is_then_and_how_it_comes_to_its_length(run):
     """The coils that are cut off take their pitch with them."""
     document = run(*shipped("lamp-button"), "--came-out", "18.4 mm", "--json").json
-    (cut,) = [each for each in document["said"] if "cut 0.27 coils off its large end" in each]
+    (cut,) = [each for each in document["said"] if each.startswith("Cut 0.27 coils off its large end")]
     assert cut
     told = re.search(r"It is ([\d.]+) mm long then, if its pitch is the one meant. Pull it", " ".join(document["said"]))
     assert told is not None
