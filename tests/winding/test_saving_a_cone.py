@@ -170,6 +170,17 @@ def test_a_cone_too_stiff_for_its_length_serves_at_one_of_its_own(heated: bool):
     assert f"until it rests at {saved.spring.free_length_mm:.1f} mm. {meant_mm:.1f} mm was meant" in saved.said[1]
 
 
+def test_a_length_that_only_a_caliper_tells_is_an_answer_in_mm_and_in_inches_alike():
+    tight = replace(NEED, working=(point(12, wanted(2.6, 0.156)), point(7, wanted(8, 0.48))))
+    for bench in (BENCH, replace(BENCH, units="inch")):
+        coil = Coil(tight, bench, wire_of(WIRE), planned(plan_winding(tight, WIRE, bench)))
+        saved = large_came_out(coil, outside(coil)[0] - 0.6)
+        assert saved.answer == "change"
+        assert isinstance(saved.spring, ConicalSpring)
+        assert 0.1 < wanted_of(coil).free_length_mm - saved.spring.free_length_mm < 0.25
+        assert any(said.startswith("A steel rule tells no such difference") for said in saved.said)
+
+
 def test_after_heat_a_length_goes_before_a_cut_whose_end_would_be_closed_ground_and_heated_anew():
     before, after = (both(a_coil(heated=heated), 1.3) for heated in (False, True))
     for saved in (before, after):

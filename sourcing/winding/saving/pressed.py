@@ -10,13 +10,15 @@ from sourcing.springs.model import ConicalSpring, PressedSpring
 from sourcing.winding import in_hand
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import making
-from sourcing.winding.in_hand import RULE_STEPS_MM
 from sourcing.winding.pressed_task import brought_length_sd_mm
 from sourcing.winding.saving.coil import Coil, Way, best_way
 from sourcing.winding.saving.verdict_words import wrong
 
 STEP_COILS = 0.25
 """Coils are counted off by quarters."""
+
+LEAST_CHANGE_MM = 0.1
+"""No coil is brought to another length by less (assumed)."""
 
 P = TypeVar("P", bound=PressedSpring)
 
@@ -27,11 +29,10 @@ def best_of(
     """The best of what a coil may become: as it is, with the coils for its rate, or else at lengths and coils between.
 
     `longer`: as it is but for its length. After heat that goes before a cut, whose end would be closed, ground and
-    heated anew. A length that is not shown apart from the one that it has changes nothing; and a near fit is changed to
+    heated anew. A length that can hardly be told from the one that it has changes nothing; and a near fit is changed to
     another only where less is wrong with it.
     """
-    least_mm = RULE_STEPS_MM[coil.units]
-    other = (each for each in longer if abs(each.free_length_mm - as_it_is.free_length_mm) >= least_mm)
+    other = (each for each in longer if abs(each.free_length_mm - as_it_is.free_length_mm) >= LEAST_CHANGE_MM)
     keep, lengths = Way("keep", as_it_is, judged(coil, as_it_is)), _changed(coil, other)
     if coil.heated and (way := best_way(coil, keep, *lengths)).fit.fits == "yes":
         return way
