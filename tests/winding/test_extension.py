@@ -127,7 +127,7 @@ def test_the_checks_weigh_it_at_two_lengths_and_look_for_gaps() -> None:
         (Hooks.HALF_LOOP, "half a coil at each end"),
         (Hooks.SIDE_HOOK, "in line with the side of the body"),
         (Hooks.EXTENDED_HOOK, "straighten it where it leaves the body"),
-        (Hooks.THREADED_PLUG, "Screw a plug with a thread"),
+        (Hooks.THREADED_PLUG, "Screw a plug 3 coils deep"),
     ],
 )
 def test_the_steps_say_how_each_kind_of_hook_is_made(hooks: Hooks, words: str) -> None:

@@ -6,11 +6,12 @@ from dataclasses import replace
 
 import pytest
 
-from sourcing.quantities import show_length
+from sourcing.quantities import show_diameter, show_length, show_wire
 from sourcing.sheets.description_extension import tables
 from sourcing.sheets.made_table import made_table
 from sourcing.springs.describe_extension import describe_extension
 from sourcing.springs.model import ExtensionSpring, Hooks
+from sourcing.springs.plug_thread import over_crests_mm
 from sourcing.springs.pulled import body_length_mm
 from sourcing.stock.model import Bench
 from sourcing.winding.extension.ends import hook_limit
@@ -40,6 +41,21 @@ def test_plugs_go_in_after_heat_and_their_eyes_are_set_to_the_length_wanted() ->
     assert as_wound.free_length_mm == spring.free_length_mm
     bare = a_plan(hooks=Hooks.THREADED_PLUG, bench=NO_OVEN)
     assert any(step.startswith("Screw a plug") for step in bare.steps)
+
+
+def test_the_thread_that_the_plugs_must_have_is_told_of_the_coils_as_heat_has_left_them() -> None:
+    plan = a_plan(hooks=Hooks.THREADED_PLUG)
+    spring = wound(plan)
+    (at,) = (number for number, step in enumerate(plan.steps) if step.startswith("The thread of the plugs"))
+    assert plan.steps[at + 1].startswith("Screw a plug")
+    assert plan.steps[at - 1].startswith("Relieve the stress")
+    told = plan.steps[at]
+    assert f"its pitch is one wire, {show_wire(spring.wire_diameter_mm)}, and it is of the coil's hand" in told
+    assert f"The coils should now be {show_diameter(spring.inside_diameter_mm)} inside" in told
+    assert f"below {show_diameter(spring.mean_diameter_mm)}, where the turns touch" in told
+    crests_mm = over_crests_mm(spring.inside_diameter_mm, spring.wire_diameter_mm)
+    assert f"measures {show_diameter(crests_mm)} over its crests" in told
+    assert not any("The thread of the plugs" in step for step in a_plan().steps)
 
 
 def test_of_a_spring_with_plugs_the_coils_between_them_are_counted() -> None:

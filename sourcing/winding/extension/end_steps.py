@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from sourcing.quantities import show_diameter, show_length
+from sourcing.quantities import show_diameter, show_length, show_wire
 from sourcing.springs import pulled
 from sourcing.springs.hooks import BEND_RADIUS_WIRES
 from sourcing.springs.model import ExtensionSpring, Hooks
+from sourcing.springs.plug_thread import over_crests_mm
 from sourcing.winding.extension.ends import COILS_ON_PLUG
 from sourcing.winding.extension.making import wire_of_hooks_mm
 from sourcing.winding.steps import eighths
@@ -55,11 +56,20 @@ def hook_steps(spring: ExtensionSpring, units: str) -> Iterator[str]:
     )
 
 
-def plug_step(spring: ExtensionSpring, units: str) -> str:
-    """How plugs are screwed into a body that is ready but for them."""
+def plug_steps(spring: ExtensionSpring, units: str) -> Iterator[str]:
+    """The thread that the plugs must have, and how they are screwed into a body that is ready but for them."""
+    inside_mm, wire_mm = spring.inside_diameter_mm, spring.wire_diameter_mm
+    inside, touch, crests = (
+        show_diameter(mm, units) for mm in (inside_mm, spring.mean_diameter_mm, over_crests_mm(inside_mm, wire_mm))
+    )
+    yield (
+        f"The thread of the plugs: its pitch is one wire, {show_wire(wire_mm, units)}, and it is of the coil's "
+        f"hand. The coils should now be {inside} inside: so thick its root may be at most, and its crests stay below "
+        f"{touch}, where the turns touch. A thread of the usual 60° profile that the coils just lie in measures "
+        f"{crests} over its crests. Measure the coil inside, and what it is more or less the thread is too."
+    )
     between = f"{spring.active_coils:.2f} coils ({eighths(spring.active_coils)})"
-    return (
-        f"Screw a plug with a thread of the body's pitch, one wire, {COILS_ON_PLUG} coils deep into "
-        f"each end, so that {between} are left between them, and set their eyes so that "
-        f"{show_length(spring.free_length_mm, units)} lie between them."
+    yield (
+        f"Screw a plug {COILS_ON_PLUG} coils deep into each end, so that {between} are left between them, and set "
+        f"their eyes so that {show_length(spring.free_length_mm, units)} lie between them."
     )

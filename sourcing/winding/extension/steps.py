@@ -12,7 +12,7 @@ from sourcing.springs.strength import Place
 from sourcing.stock.model import Bench
 from sourcing.winding.checking import check_pulled
 from sourcing.winding.extension.acceptance import readings
-from sourcing.winding.extension.end_steps import hook_steps, plug_step
+from sourcing.winding.extension.end_steps import hook_steps, plug_steps
 from sourcing.winding.extension.ends import COILS_ON_PLUG
 from sourcing.winding.extension.making import LaidTight
 from sourcing.winding.finishing import kept_from_rust
@@ -109,7 +109,7 @@ def _ends_and_heat(numbers: ExtensionNumbers, bench: Bench) -> Iterator[str]:
     """Hooks are bent before heat, which relieves their bends too; plugs go into the body that heat has left."""
     if numbers.spring.hooks is Hooks.THREADED_PLUG:
         yield from _heat(numbers, bench)
-        yield plug_step(numbers.spring, bench.units)
+        yield from plug_steps(numbers.spring, bench.units)
     else:
         yield from hook_steps(numbers.wound, bench.units)
         yield from _heat(numbers, bench)
