@@ -163,9 +163,14 @@ def summary(plan: WindingPlan, units: str) -> str:
     if plan.unsettled:
         as_of_now = f"a near fit at that (off: {', '.join(off)}), " if off else ""
         return f"Not to be wound yet: as its last trial coil has it, {as_of_now}{deed}; another trial coil decides."
+    second = (
+        f"by the second try {tries.by_second:.2f}; about {tries.expected:.1f} tries"
+        if plan.holds_second_try
+        else "with wire for one try only"
+    )
     return (
-        f"{wind} {deed}: {right} first time with a chance of {tries.first:.2f}, by the second "
-        f"try {tries.by_second:.2f}; about {tries.expected:.1f} tries, {tries.hours:.1f} h (assumed){cost}."
+        f"{wind} {deed}: {right} first time with a chance of {tries.first:.2f}, {second}, {tries.hours:.1f} h "
+        f"(assumed){cost}."
     )
 
 

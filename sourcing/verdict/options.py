@@ -216,6 +216,8 @@ def wound_option(plan: WindingPlan, bench: Bench) -> Option:
     """A spring wound here. Its chance is that of coming out right by the second try; its hours are assumed."""
     days = 0.0 if plan.wire is not None else None
     tries = f"about {plan.tries.expected:.1f} tries (chance: by the second; hours assumed)"
+    if not plan.holds_second_try:
+        tries = "with wire for one try only (hours assumed)"
     if plan.unsettled:
         tries = "for a trial coil of this wire was too far off to be chance: wind another trial coil first"
     how = f"{wound_how(plan)}, {tries}"

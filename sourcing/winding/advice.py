@@ -51,9 +51,9 @@ def trial_first(plan: WindingPlan) -> TrialFirst:
     wire_mm = trial_wire_mm(_mandrel_mm(plan), plan.wire_diameter_mm)
     without, with_it = plan.tries.first, plan.tries.after_a_trial
     spring_minutes = 60.0 * (TRY_HOURS + (HEAT_HOURS if plan.after_heat is not None else 0.0))
-    saves_time = (with_it - without) * spring_minutes > TRIAL_MINUTES
-    left_mm = plan.wire_left_mm
-    one_spring_left = left_mm is not None and wire_mm <= left_mm < plan.cut_length_mm and with_it > without + 0.01
+    holds_trial = plan.wire_left_mm is None or plan.wire_left_mm >= wire_mm
+    saves_time = holds_trial and (with_it - without) * spring_minutes > TRIAL_MINUTES
+    one_spring_left = holds_trial and not plan.holds_second_try and with_it > without + 0.01
     worth_it = saves_time or one_spring_left
     costs = f"A trial takes {show_length(wire_mm, plan.units)} of wire and about {TRIAL_MINUTES:.0f} minutes (assumed)"
     if plan.unsettled:
@@ -68,9 +68,11 @@ def trial_first(plan: WindingPlan) -> TrialFirst:
         advice = "it makes the only spring surer: wind it first"
     elif saves_time:
         advice = "that is less than the springs it saves: wind it first"
+    elif not holds_trial:
+        advice = "the spool holds no wire for both: wind the spring at once, and measure it as a trial"
     elif without < LEAST_CHANCE:
-        tries = f"about {plan.tries_expected:.1f} tries"
-        advice = f"a poor chance: count on {tries}, or take another mandrel or another wire"
+        tries = f"count on about {plan.tries_expected:.1f} tries, or " if plan.holds_second_try else ""
+        advice = f"a poor chance: {tries}take another mandrel or another wire"
     else:
         advice = "the first spring teaches as much: wind the spring at once, and measure it as a trial"
     return TrialFirst(wire_mm, TRIAL_MINUTES, without, with_it, worth_it, f"{chances}. {costs}; {advice}.{_held(plan)}")
@@ -81,7 +83,7 @@ def _held(plan: WindingPlan) -> str:
     if plan.wire_left_mm is None:
         return ""
     more = int(plan.wire_left_mm // plan.cut_length_mm)
-    if more <= 0:
+    if not plan.holds_second_try:
         return " The spool holds wire for no second try."
     if plan.tries.first >= NEARLY_SURE or more >= ceil(plan.tries_expected - 1.0):
         return ""

@@ -20,6 +20,7 @@ from sourcing.winding.no_room import no_room_between
 from sourcing.winding.task import AnyDesign, Given
 from sourcing.winding.torsion import plan as torsion
 from sourcing.winding.torsion import task as torsion_task
+from sourcing.winding.tries import heat_hours, only_try
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +55,10 @@ def plan_winding(
     given = refused_by_size(wire, bench) or given_wire(need, wire, bench)
     if isinstance(given, Refusal):
         return given
-    return OF_KIND[need.kind].plan(replace(given, wound_on="printed") if printed else given, mandrel_mm)
+    made = OF_KIND[need.kind].plan(replace(given, wound_on="printed") if printed else given, mandrel_mm)
+    if isinstance(made, Refusal) or made.holds_second_try:
+        return made
+    return replace(made, tries=only_try(made.tries, need.quantity, heat_hours(wire.material, bench)))
 
 
 def quick_design(need: Need, wire: Wire, bench: Bench) -> AnyDesign | None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from sourcing.figures import formula
 from sourcing.materials.model import Material
 from sourcing.stock.model import Bench, Trial
@@ -63,6 +65,11 @@ def hours(expected: float, quantity: float, heat_hours: float) -> float:
 def heat_hours(material: Material, bench: Bench) -> float:
     """Hours of the heat; none where no heat is given."""
     return HEAT_HOURS if oven_reaches(material, bench) else 0.0
+
+
+def only_try(known: Tries, quantity: int, heat_hours: float) -> Tries:
+    """The tries where the spool holds wire for the first alone: no second makes that surer."""
+    return replace(known, by_second=known.first, expected=1.0, hours=hours(1.0, quantity, heat_hours))
 
 
 def tries(task: ByDiameter[S], known: Knowledge, wound: Wound[S]) -> Tries:

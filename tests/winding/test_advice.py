@@ -4,6 +4,8 @@ from dataclasses import replace
 
 import pytest
 
+from sourcing.sheets.winding_text import summary
+from sourcing.verdict.options import wound_option
 from sourcing.winding.advice import TrialFirst, trial_first
 from sourcing.winding.model import WindingPlan
 
@@ -69,3 +71,21 @@ def test_it_is_said_for_how_many_tries_the_spool_holds_wire_where_it_may_run_out
     """Of 600 mm each; at a chance of 0.14 about 7.1 are to be expected, seven with the next whole one."""
     advice = advised(plan, first, first + 0.02, left_mm, tries=1.0 / first).said
     assert advice.endswith(said) if said else "The spool holds" not in advice
+
+
+def test_a_trial_that_would_take_the_wire_of_the_only_spring_is_not_wound_first(plan: WindingPlan) -> None:
+    advice = advised(plan, 0.4, 0.95, 100.0)
+    assert not advice.worth_it
+    assert "the spool holds no wire for both: wind the spring at once, and measure it as a trial." in advice.said
+
+
+@pytest.mark.parametrize(("length_left_mm", "tries"), [(2000.0, "by the second try "), (900.0, "for one try only")])
+def test_a_spool_that_holds_one_spring_gives_no_chance_by_a_second_try(length_left_mm: float, tries: str) -> None:
+    made = cases.plan(cases.spool(1.0, length_left_mm=length_left_mm))
+    second = length_left_mm >= 2 * made.cut_length_mm
+    assert made.holds_second_try is second
+    assert (made.tries.by_second > made.tries.first) is second
+    assert (made.tries.expected > 1.0) is second
+    assert tries in summary(made, "mm")
+    assert ("with wire for one try only" in wound_option(made, cases.BENCH).how) is not second
+    assert wound_option(made, cases.BENCH).chance == made.tries.by_second

@@ -17,7 +17,8 @@ def chances(plan: WindingPlan, bench: Bench, quantity: int) -> Iterator[Working]
     first, after = plan.tries.first, plan.tries.after_a_trial
     yield given("chance_first_try", first, INTEGRATED)
     yield given("chance_after_a_trial", after, INTEGRATED + ", once a coil has been measured")
-    yield work(tries.chance_by_second_try, first, after)
-    yield work(tries.tries_expected, first, after)
+    if plan.holds_second_try:
+        yield work(tries.chance_by_second_try, first, after)
+        yield work(tries.tries_expected, first, after)
     heat = tries.heat_hours(plan.finished.spring.material, bench)
     yield work(tries.hours, plan.tries.expected, quantity, heat)
