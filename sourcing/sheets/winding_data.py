@@ -59,6 +59,7 @@ def plan_document(plan: WindingPlan, fitting: Sequence[str] = ()) -> Document:
         "notes": list(plan.notes),
         "trial_first": asdict(trial_first(plan)),
         "unsettled": plan.unsettled,
+        "label_refuted": plan.label_refuted,
         "chance_first_try": plan.tries.first,
         "chance_by_second_try": plan.tries.by_second,
         "tries_expected": plan.tries_expected,

@@ -221,6 +221,8 @@ def wound_option(plan: WindingPlan, bench: Bench) -> Option:
     if plan.unsettled:
         tries = "for a trial coil of this wire was too far off to be chance: wind another trial coil first"
     how = f"{wound_how(plan)}, {tries}"
+    if plan.label_refuted:
+        how += f"; its trial coils agree that {plan.wire} is another wire than its label says: measure it first"
     if plan.wire is None:
         how += "; the wire's price and days are not known"
     chance, hours = plan.tries.by_second, plan.tries.hours

@@ -28,6 +28,8 @@ def _doubt(choices: Choices, option: Option) -> str:
         return ""
     if option.unsettled:
         return f"Wind another trial coil of {option.id} first, for one was too far off to be chance"
+    if option.plan is not None and option.plan.label_refuted:
+        return f"Measure the wire of {option.id} first, for trial coils agree that it is another than its label says"
     if option.chance < LIKELY:
         return f"This will more likely fail than serve ({_chance(option)})"
     if not choices.sure(option):

@@ -46,6 +46,8 @@ def cautions(task: Task, numbers: Numbers) -> Iterable[str]:
     bench = task.bench
     if numbers.known.unsettled:
         yield _unsettled(numbers.known, task)
+    elif numbers.known.label_refuted:
+        yield _refuted(task)
     turning = not {"lathe", "bench-drill", "hand-drill"}.isdisjoint(bench.tools)
     yield from winding_cautions(heated=oven_reaches(task.wire.material, bench), turning=turning)
     if wants_caution(task.wire, bench.hand_winding):
@@ -126,6 +128,16 @@ def assumed_of_torsion(task: Task) -> str:
     return (
         "Assumed: coils of one wire repeat to 0.4 % of the diameter and the rate to 3 %, legs are bent to within 3 deg "
         f"of their angle, by 45 deg at most; {hours_said(task)}"
+    )
+
+
+def _refuted(task: Task) -> str:
+    """That the label is mended before anything is wound by it."""
+    spool = "" if task.wire.spool is None else task.wire.spool.id
+    return (
+        f"Measure the wire of {spool} before this spring, and mend its material or diameter in the catalogue: its "
+        "trial coils agree that it is another than its label says. Mandrel and turns below go by those coils; "
+        "strength, rate and every limit are still the label's."
     )
 
 

@@ -63,8 +63,8 @@ def unease(spring: Spring, bench: Bench) -> tuple[bool, float]:
 def order(plan: WindingPlan, bench: Bench) -> tuple[object, ...]:
     """The sort key of plans, best first.
 
-    Fits, no trial that leaves its springback open, score, wire that is here, chance by the second try, then at the
-    first, a rod on hand, ease of winding, and then the lower stress.
+    Fits, no trial that leaves its springback open or refutes its label, score, wire that is here, chance by the second
+    try, then at the first, a rod on hand, ease of winding, and then the lower stress.
     """
     score, chances = 100 if plan.fit.score is None else plan.fit.score, (plan.tries.by_second, plan.tries.first)
     by_second, first = (round(each, 1) for each in chances)
@@ -72,7 +72,7 @@ def order(plan: WindingPlan, bench: Bench) -> tuple[object, ...]:
     ease = unease(plan.wanted, bench)
     return (
         plan.fit.fits != "yes",
-        plan.unsettled,
+        plan.unsettled or plan.label_refuted,
         -score,
         plan.wire is None,
         -by_second,

@@ -72,13 +72,20 @@ def _decided(believed: Knowledge, open_still: Knowledge, coil: Trial, material: 
         return _left_open(open_still, open_still.after(coil, material), None)
     if True not in said.values() and without.unsettled:
         return _left_open(open_still, without, False)
-    lessons = [each.when_set_aside if said.get(at) is False else each for at, each in enumerate(waiting)]
+    lessons = [_when(each, said.get(at)) for at, each in enumerate(waiting)]
     known = believed
     for each in lessons:
         known = known if each.set_aside else known.after(each.trial, material)
     known = known.after(coil, material)
     last = replace(known.lessons[-1], agrees_with_surprise=True in said.values())
     return replace(known, lessons=(*believed.lessons, *lessons, last))
+
+
+def _when(lesson: Lesson, agrees: bool | None) -> Lesson:
+    """A lesson once a coil after it has agreed with it, or has not; as it is where that cannot tell."""
+    if agrees is None:
+        return lesson
+    return lesson.when_borne_out if agrees else lesson.when_set_aside
 
 
 def _left_open(before: Knowledge, known: Knowledge, agrees: bool | None) -> Knowledge:

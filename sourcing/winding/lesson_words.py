@@ -27,6 +27,9 @@ OF_NO_ONE_COIL = "has a diameter and an angle of its legs that do not belong tog
 SET_ASIDE = "set aside, for the coil after it came out as was expected, and not as this one."
 """What is said of a surprise that the next coil has shown to be a coil that slipped or was measured wrongly."""
 
+BORNE_OUT = "too far off to be chance, and a coil after it agrees: this wire is another than its label says."
+"""What is said of a surprise that a later coil has borne out."""
+
 TEACH_NOTHING = (NO_COIL, OPENS_FULLY)
 """Lessons that stand alone: what came out and what was expected add nothing."""
 

@@ -269,6 +269,11 @@ class WindingPlan:
         return self.numbers.known.unsettled
 
     @property
+    def label_refuted(self) -> bool:
+        """Whether trial coils agree that its wire is another than its label says."""
+        return self.numbers.known.label_refuted
+
+    @property
     def holds_second_try(self) -> bool:
         """Whether there is wire for a second try, as far as the spool's record says."""
         return self.wire_left_mm is None or self.wire_left_mm >= self.cut_length_mm

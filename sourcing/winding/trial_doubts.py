@@ -10,6 +10,7 @@ from sourcing.stock.model import Spool
 from sourcing.stock.places import place_of_inner
 from sourcing.winding.learning import learn
 from sourcing.winding.lesson_words import take_back
+from sourcing.winding.trials import Lesson
 
 SET_ASIDE_STILL = "a file without it: it is set aside, for the coil after it came out as was expected"
 """What to do about a trial that the next coil has set aside."""
@@ -25,12 +26,16 @@ def surprises(spools: Iterable[Spool], units: str) -> Iterator[Finding]:
         for number, lesson in enumerate(lessons):
             if lesson.surprising:
                 found = f"this trial of {quoted(spool.id)} {lesson.came_otherwise(units)}, too far off to be chance"
-                expected = SET_ASIDE_STILL if lesson.set_aside else _expected(spool, number)
+                expected = _expected(spool, number, lesson)
                 yield Finding(place_of_inner(spool.place, "trials", number), found, expected)
 
 
-def _expected(spool: Spool, number: int) -> str:
+def _expected(spool: Spool, number: int, lesson: Lesson) -> str:
     """What to do about it."""
+    if lesson.set_aside:
+        return SET_ASIDE_STILL
+    if lesson.borne_out:
+        return "another wire on the label, for a coil after it agrees: measure the wire"
     if number == len(spool.trials) - 1:
         return f"another coil that decides; or, if this one slipped, {take_back(spool.id)}"
     return "another wire on the label if the coils after it agree with it; if it slipped, a file without it"

@@ -27,6 +27,7 @@ from sourcing.winding.heat_change import as_wound
 from sourcing.winding.index_trend import Trend
 from sourcing.winding.leg_reading import leg_reading
 from sourcing.winding.lesson_words import (
+    BORNE_OUT,
     NO_COIL,
     OF_NO_ONE_COIL,
     OPENS_FULLY,
@@ -59,7 +60,8 @@ class Lesson:
     `outside_by_legs_mm` is the diameter that the legs of a torsion spring tell; `agree` is whether the caliper's can be
     of the same coil. `agrees_with_surprise`: whether it came out as a surprise before it did, False where it did not,
     None where there was none before it or it cannot tell. `set_aside`: a surprise with which the next coil did not
-    agree, but with what was known before, so that it teaches nothing.
+    agree, but with what was known before, so that it teaches nothing. `borne_out`: one with which a later coil agreed,
+    so that the wire is another than its label says.
     """
 
     trial: Trial
@@ -73,6 +75,12 @@ class Lesson:
     agree: bool = True
     agrees_with_surprise: bool | None = None
     set_aside: bool = False
+    borne_out: bool = False
+
+    @property
+    def when_borne_out(self) -> Lesson:
+        """The same once a later coil has agreed with it."""
+        return replace(self, borne_out=True, said=BORNE_OUT)
 
     @property
     def when_set_aside(self) -> Lesson:
@@ -117,6 +125,11 @@ class Knowledge:
     def unsettled(self) -> bool:
         """Whether a coil was too far off to be chance and none since has decided, so that another must."""
         return self.undecided > 0
+
+    @property
+    def label_refuted(self) -> bool:
+        """Whether coils agree that the wire is another than its label says."""
+        return any(lesson.borne_out for lesson in self.lessons)
 
     @property
     def reckoned_with(self) -> Knowledge:

@@ -145,6 +145,25 @@ def test_a_bench_whose_only_wire_is_left_open_is_told_to_wind_another_trial_coil
     assert "Wind another trial coil of W08 first, for one was too far off to be chance: wind it from W08" in told
 
 
+def test_wire_that_two_coils_show_to_be_another_is_told_as_that_wherever_it_is_wound(run, bench_folder: Path):
+    next((bench_folder / "catalog" / "springs").glob("*.yaml")).write_text("springs: []\n", "utf-8")
+    for outside in ("9.5 mm", "9.52 mm"):
+        run("trial", "W08", "--mandrel", "6.0", "--outside", outside)
+    sheet = run("wind", "need.yaml", "--wire", "W08", "--json").json
+    assert sheet["label_refuted"] is True
+    assert sheet["unsettled"] is False
+    assert sheet["cautions"][0].startswith(
+        "Measure the wire of W08 before this spring, and mend its material or diameter"
+    )
+    assert not any("wind a second coil" in note for note in sheet["notes"])
+    told = " ".join(run("source", "need.yaml").out.split())
+    assert "Measure the wire of W08 first, for trial coils agree that it is another than its label says: wind" in told
+    assert "its trial coils agree that W08 is another wire than its label says: measure it first" in told
+    checked = run("stock", "check").out
+    assert "another wire on the label, for a coil after it agrees: measure the wire" in checked
+    assert "if the coils after it agree" not in checked
+
+
 def test_a_second_coil_that_agrees_with_neither_tells_no_mandrel_and_opens_the_next_sheet(run, spools):
     run("trial", "W08", "--mandrel", "6.0", "--outside", "12.5 mm")
     said = " ".join(run("trial", "W08", "--mandrel", "6.0", "--outside", "10.5 mm").out.split())

@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from sourcing.stock.model import Trial
 from sourcing.winding.index_trend import AS_ONE_AT_INDEX, Trend
 from sourcing.winding.learning import learn
-from sourcing.winding.lesson_words import NO_COIL, SET_ASIDE
+from sourcing.winding.lesson_words import BORNE_OUT, NO_COIL, SET_ASIDE
 from sourcing.winding.trials import Knowledge, untried
 
 from .cases import material
@@ -85,6 +85,11 @@ def test_a_second_coil_that_agrees_with_the_surprise_sets_nothing_aside(surprise
     known = after(*coils)
     assert what_is_known(known) == what_is_known(each_counted(*coils))
     assert known.lessons[2].agrees_with_surprise is True
+    assert [lesson.borne_out for lesson in known.lessons] == [False, True, False]
+    assert known.lessons[1].said == BORNE_OUT
+    assert known.label_refuted
+    assert not after(GOOD, surprise).label_refuted
+    assert not after(GOOD, surprise, GOOD).label_refuted
     assert not any(lesson.set_aside for lesson in known.lessons)
 
 
