@@ -43,9 +43,9 @@ class OneForce:
 NO_FORCE_WANTED = Refusal(
     "no-force-wanted",
     "No force is known, so there is no rate to wind for. Measure one force at one length: stand the old spring, or "
-    "a like one, between two plates on a kitchen scale, press it to a working length, and read the grams (divided by "
-    "102 that is newtons). With the old spring gone, press the part itself down with the scale between. Write it as "
-    "working: - {length: .., force: ..}.",
+    "a like one, between two plates on a kitchen scale, press it to a working length, and read the scale. With the old "
+    "spring gone, press the part itself down with the scale between. Write it as working: - {length: .., force: ..}, "
+    "grams as 950 gf and ounces as 33 ozf.",
 )
 
 

@@ -61,7 +61,7 @@ REFUSED = [
     ("lamp-arm", ("--came-out-tension", "4 mm"), "expected a force"),
     ("lamp-arm", ("--came-out-tension", "nan"), "nan is no finite number"),
     ("lamp-arm", ("--pulled-to", "20"), "shorter than its body"),
-    ("lamp-arm", ("--came-out-pitch", "0.9"), "less than the wire"),
+    ("lamp-arm", ("--came-out-pitch", "0.7"), "less than the wire"),
     ("sewing-box", ("--came-out-angle", "-20"), "340 deg, if that is what you mean"),
     ("sewing-box", ("--came-out-angle", "20 mm"), "20 mm is a length"),
     ("sewing-box", ("--came-out", "7.5"), "less than its mandrel and two wires"),

@@ -327,11 +327,20 @@ def test_a_printed_mandrel_has_wider_bands_and_a_smaller_chance_than_one_turned_
     assert printed["chance_first_try"] < turned["chance_first_try"] == plain["chance_first_try"]
 
 
-@pytest.mark.parametrize("job", ["lamp-button", "torch-tail", "punch-return", "lamp-arm", "cupboard-handle"])
-def test_the_sheet_of_a_printed_mandrel_winds_the_same_spring_as_the_one_without(run, tmp_path, job):
+@pytest.mark.parametrize(
+    ("job", "wire"),
+    [
+        ("lamp-button", ()),
+        ("torch-tail", ()),
+        ("punch-return", ()),
+        ("lamp-arm", ("--wire", "W12")),
+        ("cupboard-handle", ()),
+    ],
+)
+def test_the_sheet_of_a_printed_mandrel_winds_the_same_spring_as_the_one_without(run, tmp_path, job, wire):
     """So that what it accepts, and a coil that is asked about, are those of either."""
-    need, solid = f"examples/{job}/need.yaml", str(tmp_path / "m.stl")
-    bare, printed = (run("wind", need, *more, "--json").json for more in ((), ("--solid", solid)))
+    need, solid = (f"examples/{job}/need.yaml", *wire), str(tmp_path / "m.stl")
+    bare, printed = (run("wind", *need, *more, "--json").json for more in ((), ("--solid", solid)))
     for same in ("wire", "turns_to_wind", "pitch_on_mandrel_mm", "cut_length_mm", "accept"):
         assert printed[same] == bare[same], same
     for same in ("diameter_mm", "profile"):

@@ -96,3 +96,16 @@ def test_a_spring_as_meant_on_another_mandrel_is_not_told_as_another():
     saved = came_out(coil, -0.03)
     assert led_to_mm(saved) > (coil.plan.mandrel.diameter_mm or 0.0)
     assert not any(said.startswith(ANOTHER) for said in saved.said)
+
+
+@pytest.mark.parametrize("share", [-0.012, -0.006, 0.006, 0.012])
+def test_no_mandrel_is_turned_anew_for_a_twentieth_of_a_millimetre_that_makes_nothing_surer(share: float):
+    room, firm = Pocket(wanted(11.0), wanted(6.0)), (point(24, 9), point(14, 22))
+    coil = a_coil(replace(COLD, rods_mm=()), pocket=room, working=firm)
+    was_mm = coil.plan.mandrel.diameter_mm
+    assert was_mm is not None
+    saved = came_out(coil, share)
+    led_mm = led_to_mm(saved)
+    assert led_mm == was_mm or abs(led_mm - was_mm) > 0.06
+    assert any("the same mandrel" in said for said in saved.said) is (led_mm == was_mm)
+    assert led_mm == was_mm or abs(share) > 0.01

@@ -37,7 +37,7 @@ NO_FORCE_WANTED = Refusal(
     "no-force-wanted",
     "No force is known, so there is no rate to wind for. Measure one at one length: hang the old spring, or a like "
     "one, from a hook, pull it to a working length with a luggage scale, or hang a bottle of water from it, and weigh "
-    "that (grams divided by 102 are newtons). Write it as working: - {length: .., force: ..}.",
+    "that. Write it as working: - {length: .., force: ..}, grams as 950 gf and ounces as 33 ozf.",
 )
 
 _Target = tuple[float, Aim]

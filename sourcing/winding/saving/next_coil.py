@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from sourcing.quantities import show_diameter, show_wire_length
 from sourcing.springs.model import Spring
 from sourcing.stock.model import Trial
-from sourcing.winding.mandrel import TURNED_STEP_MM
+from sourcing.winding.in_hand import keeps
+from sourcing.winding.mandrel import CLEARLY_SURER, TURNED_STEP_MM
 from sourcing.winding.model import Refusal, WindingPlan
 from sourcing.winding.plan import plan_winding
 from sourcing.winding.saving.coil import Coil
@@ -41,10 +42,25 @@ def next_coil(coil: Coil, trial: Trial) -> NextCoil | None:
 
 
 def _planned(coil: Coil, trial: Trial, mandrel_mm: float | None = None) -> WindingPlan | None:
+    """The best plan, or the one on a mandrel; on that of this coil where that is no worse and hardly another."""
+    then = _planned_on(coil, trial, mandrel_mm)
+    if then is None or then.mandrel.kind == "rod" or _apart_mm(coil, then) > TURNED_STEP_MM + 1e-6:
+        return then
+    same = _planned_on(coil, trial, _mandrel_mm(coil.plan))
+    if same is None or not keeps(same.fit, then.fit):
+        return then
+    return same if same.tries.first > then.tries.first - CLEARLY_SURER else then
+
+
+def _planned_on(coil: Coil, trial: Trial, mandrel_mm: float | None) -> WindingPlan | None:
     taught = replace(coil.spool, trials=(*coil.spool.trials, trial), length_left_mm=None)
     planned = plan_on_printed if coil.wound_on == "printed" else plan_winding
     then = planned(coil.need, taught, coil.bench, mandrel_mm)
     return None if isinstance(then, Refusal) else then
+
+
+def _apart_mm(coil: Coil, then: WindingPlan) -> float:
+    return abs(_mandrel_mm(then) - _mandrel_mm(coil.plan))
 
 
 def _same_mandrel(coil: Coil, then: WindingPlan) -> bool:

@@ -40,11 +40,9 @@ FEWEST_COILS = 0.5
 NO_TORQUE_WANTED = Refusal(
     "no-torque-wanted",
     "No torque is known, so there is no rate to wind for. Measure one at one angle: hold the old spring, or a like "
-    "one, "
-    "on its rod, turn its leg by an angle from where it stands free, and press a kitchen scale square against the leg "
-    "at "
-    "a measured distance from the coil; grams divided by 102, times the millimetres, are N*mm. Write it as "
-    "working: - {angle: .., torque: ..}.",
+    "one, on its rod, turn its leg by an angle from where it stands free, and press a kitchen scale square against the "
+    "leg at a measured distance from the coil; grams divided by 102, times the millimetres, are N*mm, and ounces "
+    "divided by 16, times the inches, lbf*in. Write it as working: - {angle: .., torque: ..}.",
 )
 
 HAND_NOT_KNOWN = Refusal(
