@@ -111,7 +111,7 @@ def write_solids(asked: AskedSolids, answer: WindingPlan | Refusal, need: Need, 
         return WrittenSolids(solid, (), (f"{NOTHING_WRITTEN}: {solid.why}.",), True)
     write_files({file: _encoded(solid, Path(file).suffix.lower(), need, bench) for file in asked.files})
     told = solid_said(answer, solid, bench, asked.printed, asked.meshed)
-    said = (*became_a_sleeve(answer, solid, bench, asked.shank), *told, _written(asked.files))
+    said = (*became_a_sleeve(answer, solid, need.job, bench, asked.shank), *told, _written(asked.files))
     return WrittenSolids(wound_on(answer, solid, need, bench, asked.printed), asked.files, said)
 
 

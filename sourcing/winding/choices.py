@@ -126,9 +126,9 @@ def _printed(case: _Case) -> Iterator[MandrelChoice]:
     """One printed to size, and a sleeve printed to size for a steel rod."""
     size_mm = case.right.mandrel.diameter_mm
     if not case.shows("printed", size_mm):
-        yield _whole(case, with_shank(case.right, "", case.bench))
+        yield _whole(case, with_shank(case.right, case.need.job, case.bench))
     if not case.shows("sleeve", size_mm):
-        yield _sleeve(case, sleeve_of(coil_of(case.right), "", case.bench))
+        yield _sleeve(case, sleeve_of(coil_of(case.right), case.need.job, case.bench))
 
 
 def _whole(case: _Case, solid: MandrelSolid) -> MandrelChoice:

@@ -117,7 +117,7 @@ def test_a_printed_one_serves_where_its_solid_stands_twice_the_torque() -> None:
     for wire_mm in (0.8, 1.0):
         wire, printed = spool(wire_mm), the("printed", choices(spool(wire_mm)))
         own = planned(plan_winding(need(), wire, replace(PRINTER, rods_mm=())))
-        solid = with_shank(own, "job", PRINTER)
+        solid = with_shank(own, need().job, PRINTER)
         assert printed.safety == pytest.approx(safety_of(own, solid))
         assert printed.serves is (safety_of(own, solid) >= 2.0)
         assert printed.greatest_pull_n is not None
@@ -148,7 +148,7 @@ def test_a_sleeve_has_its_rod_and_wall_and_serves_where_they_stand_the_torque() 
     wire = spool(1.0)
     sleeve = the("sleeve", choices(wire))
     own = planned(plan_winding(need(), wire, replace(PRINTER, rods_mm=())))
-    solid = sleeve_of(coil_of(own), "", PRINTER)
+    solid = sleeve_of(coil_of(own), need().job, PRINTER)
     assert isinstance(solid, MandrelSolid)
     assert sleeve.rod_mm in PRINTER.rods_mm
     assert sleeve.wall_mm is not None

@@ -29,7 +29,7 @@ def solid_for(plan: WindingPlan, name: str, bench: Bench, held: Held | None, pri
     coil, bed_mm = coil_of(plan), bench.printer_bed_mm if printed else None
     sleeve = sleeve_of(coil, name, bench)
     if held == "sleeve":
-        return sleeve if isinstance(sleeve, Refusal) else _printable(plan, sleeve, {}, bench, bed_mm)
+        return sleeve if isinstance(sleeve, Refusal) else _printable(plan, sleeve, {}, name, bench, bed_mm)
     whole = with_shank(plan, name, bench, held)
     if not printed:
         return whole
@@ -37,10 +37,10 @@ def solid_for(plan: WindingPlan, name: str, bench: Bench, held: Held | None, pri
     if isinstance(sleeve, Refusal) and no_room:
         return _too_long(whole, bench.units, f" as a sleeve it could be printed in pieces, but {sleeve.why};")
     others = {} if isinstance(sleeve, Refusal) else {"sleeve": sleeve}
-    made = _printable(plan, whole, others, bench, bed_mm)
+    made = _printable(plan, whole, others, name, bench, bed_mm)
     if isinstance(made, MandrelSolid) or isinstance(sleeve, Refusal) or not (no_room or held is None):
         return made
-    instead = _printable(plan, sleeve, {}, bench, bed_mm)
+    instead = _printable(plan, sleeve, {}, name, bench, bed_mm)
     return made if isinstance(instead, Refusal) and not no_room else instead
 
 
@@ -51,21 +51,28 @@ def with_shank(plan: WindingPlan, name: str, bench: Bench, kind: ShankKind | Non
 
 
 def _printable(
-    plan: WindingPlan, solid: MandrelSolid, others: dict[str, MandrelSolid], bench: Bench, bed_mm: Bed | None
+    plan: WindingPlan,
+    solid: MandrelSolid,
+    others: dict[str, MandrelSolid],
+    name: str,
+    bench: Bench,
+    bed_mm: Bed | None,
 ) -> MandrelSolid | Refusal:
     """A solid that lies on the bed and that the wire does not break, or why not; `others` may stand more."""
     if not has_room(solid, bed_mm):
         return _too_long(solid, bench.units, "")
-    hexagon = with_shank(plan, "", bench, "hex")
+    hexagon = with_shank(plan, name, bench, "hex")
     lying = {word: each for word, each in {"hex": hexagon, **others}.items() if has_room(each, bed_mm)}
     return would_break(plan, solid, lying, bench) or solid
 
 
-def became_a_sleeve(plan: WindingPlan, solid: MandrelSolid, bench: Bench, held: Held | None) -> tuple[str, ...]:
+def became_a_sleeve(
+    plan: WindingPlan, solid: MandrelSolid, name: str, bench: Bench, held: Held | None
+) -> tuple[str, ...]:
     """That a mandrel is a sleeve though none was asked for, and why."""
     if held == "sleeve" or not isinstance(solid.held, Bore):
         return ()
-    whole = with_shank(plan, "", bench, held)
+    whole = with_shank(plan, name, bench, held)
     breaks = has_room(whole, bench.printer_bed_mm) and safety_at(plan, whole, bench) < SAFE
     why = "the wire would twist it off" if breaks else "it would have no room in the printer"
     return (f"With a shank {why}: so it is made as a sleeve.",)
