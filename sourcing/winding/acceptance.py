@@ -223,23 +223,20 @@ def _off(spring: PressedSpring, forces: Sequence[Reading], bench: Bench) -> str:
 
 def goes_in(spring: PressedSpring, need: Need, bench: Bench) -> GoesIn:
     """How the free spring stands in its hole, and what pushes against the cover as it is closed."""
-    said = tuple(_goes_in_said(spring, need, bench.units))
-    depth = need.pocket.depth_mm
-    deep_mm = None if depth is None else depth.nominal
-    cover_mm = max(point.at_mm for point in need.working) if deep_mm is None else deep_mm
-    return GoesIn(None if deep_mm is None else spring.free_length_mm - deep_mm, _force_n(spring, cover_mm), said)
+    longest_mm = max(point.at_mm for point in need.working)
+    cover_n, depth = _force_n(spring, longest_mm), need.pocket.depth_mm
+    stick_out_mm = None if depth is None or depth.nominal is None else spring.free_length_mm - depth.nominal
+    return GoesIn(stick_out_mm, cover_n, tuple(_goes_in_said(spring, need, longest_mm, cover_n, bench.units)))
 
 
 def _force_n(spring: PressedSpring, length_mm: float) -> float:
     return pressed.force_n(spring, length_mm, rate_of(spring))
 
 
-def _goes_in_said(spring: PressedSpring, need: Need, units: str) -> Iterable[str]:
-    longest_mm = max(point.at_mm for point in need.working)
-    force_n = _force_n(spring, longest_mm)
+def _goes_in_said(spring: PressedSpring, need: Need, longest_mm: float, cover_n: float, units: str) -> Iterable[str]:
     yield (
-        f"Fitted at {show_stop(longest_mm, units)}, its longest working length, it pushes {show_force(force_n, units)} "
-        f"({show_weight(force_n, units)}): hold the cover against that until it is fastened."
+        f"Fitted at {show_stop(longest_mm, units)}, its longest working length, it pushes {show_force(cover_n, units)} "
+        f"({show_weight(cover_n, units)}): hold the cover against that until it is fastened."
     )
     yield from _stands(spring, need.pocket.depth_mm, units)
     if need.pocket.bores_mm or need.pocket.depth_mm is not None:

@@ -178,8 +178,8 @@ class GoesIn:
     """How the spring goes into its place.
 
     `stick_out_mm` is how far the free spring stands out of its hole (None where its depth is not known),
-    `cover_force_n` the force at the height of the cover: flush with the hole, or else at the longest working length.
-    Either is None for a kind that goes into no hole.
+    `cover_force_n` what it pushes with at its longest working length: hold the cover against that. Either is None for
+    a kind that no cover presses.
     """
 
     stick_out_mm: float | None
