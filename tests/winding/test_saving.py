@@ -93,7 +93,8 @@ def test_a_coil_that_is_kept_and_would_want_spare_turns_for_its_rate_says_that_t
     coil = a_coil()
     small, large = (came_out(coil, coil.meant.outside_diameter_mm + off) for off in (-0.2, 0.2))
     assert small.answer == large.answer == "keep"
-    told = [next(said for said in saved.said if said.startswith("If it is to be nearer: ")) for saved in (small, large)]
+    nearer = "If its rate is to be nearer: "
+    told = [next(said for said in saved.said if said.startswith(nearer)) for saved in (small, large)]
     assert ["spare turns that lie close are opened for that" in said for said in told] == [True, False]
 
 
@@ -151,7 +152,7 @@ def test_the_spare_turns_are_cut_off_before_heat_and_save_nothing_after_it():
     coil = replace(a_coil(BENCH), heated=True)
     saved = came_out(coil, coil.meant.outside_diameter_mm - 0.35)
     assert saved.spring.total_coils <= wanted_of(coil).total_coils
-    assert not any(said.startswith(("Leave more", "If it is to be nearer")) for said in saved.said)
+    assert not any(said.startswith(("Leave more", "If its rate is to be nearer")) for said in saved.said)
     tight = point(24, wanted(9.0, 0.3)), point(14, wanted(22.0, 0.7))
     coil = replace(a_coil(BENCH, pocket=Pocket(wanted(13.0)), working=tight), heated=True)
     lost = came_out(coil, coil.meant.outside_diameter_mm - 0.35)

@@ -72,12 +72,16 @@ class Saved:
 
 @dataclass(frozen=True, slots=True)
 class Way(Generic[S]):
-    """What a coil may become, with what is done to it; `kept_too`: the coil is kept as it is as well."""
+    """What a coil may become, with what is done to it.
+
+    `kept_too`: the coil is kept as it is as well. `surer`: what else a coil that is kept may become, clearly surer.
+    """
 
     answer: Answer
     spring: S
     fit: Fit
     kept_too: bool = False
+    surer: Way[S] | None = None
 
 
 def saved_by(

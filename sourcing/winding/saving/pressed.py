@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 from typing import TypeVar
 
 from sourcing.fit.model import Fit, Spread
@@ -10,9 +11,10 @@ from sourcing.springs.model import ConicalSpring, PressedSpring
 from sourcing.winding import in_hand
 from sourcing.winding.doubts import rate_sd
 from sourcing.winding.heat import making
+from sourcing.winding.mandrel import CLEARLY_SURER
 from sourcing.winding.pressed_task import brought_length_sd_mm
 from sourcing.winding.saving.coil import Coil, Way, best_way
-from sourcing.winding.saving.verdict_words import wrong
+from sourcing.winding.saving.verdict_words import is_low, wrong
 
 STEP_COILS = 0.25
 """Coils are counted off by quarters."""
@@ -34,14 +36,26 @@ def best_of(
     """
     other = (each for each in longer if abs(each.free_length_mm - as_it_is.free_length_mm) >= LEAST_CHANGE_MM)
     keep, lengths = Way("keep", as_it_is, judged(coil, as_it_is)), _changed(coil, other)
+    plain = _changed(coil, for_its_rate)
+    if keep.fit.fits == "yes" and best_way(coil, keep).answer == "keep":
+        first, then = (lengths, plain) if coil.heated else (plain, lengths)
+        return _with_surer(coil, keep, lambda: [*first, *then, *_changed(coil, between())])
     if coil.heated and (way := best_way(coil, keep, *lengths)).fit.fits == "yes":
         return way
-    plain = _changed(coil, for_its_rate)
     if (way := best_way(coil, keep, *plain)).fit.fits == "yes":
         return way
     way = best_way(coil, keep, *plain, *lengths, *_changed(coil, between()))
     no_better = way.fit.fits == keep.fit.fits == "near" and _wrongs(coil, way) >= _wrongs(coil, keep)
     return keep if no_better else way
+
+
+def _with_surer(coil: Coil, keep: Way[P], others: Callable[[], Iterable[Way[P]]]) -> Way[P]:
+    """A coil that is kept, with the mildest change that makes it clearly surer where its chance is low."""
+    if not is_low(coil, keep.fit):
+        return keep
+    surer = [each for each in others() if each.fit.fits == "yes" and each.fit.chance >= keep.fit.chance + CLEARLY_SURER]
+    surest = max((each.fit.chance for each in surer), default=0.0)
+    return replace(keep, surer=next((each for each in surer if each.fit.chance > surest - CLEARLY_SURER), None))
 
 
 def _wrongs(coil: Coil, way: Way[P]) -> int:

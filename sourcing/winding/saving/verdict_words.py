@@ -16,7 +16,7 @@ from sourcing.winding.saving.coil import Coil, Way
 
 def though_unsure(coil: Coil, fit: Fit) -> str:
     """Goes on a verdict that a coil serves, where its chance is less than the bench asks for."""
-    return ", though its chance is low" if _is_low(coil, fit) else ""
+    return ", though its chance is low" if is_low(coil, fit) else ""
 
 
 BY_THE_LIST = "go through the sheet's list with the scale, and keep it only if it passes"
@@ -33,12 +33,24 @@ def chance_said(coil: Coil, way: Way[Spring], settled: str = BY_THE_LIST) -> Ite
     done, broken = "The" if way.answer == "keep" else "Done so, the", [limit.limit for limit in way.fit.broken]
     but = f", but for {' and '.join(broken)}" if broken else ""
     chance = f"{done} chance that all that is wanted holds with it is {way.fit.chance:.2f}{but}"
-    if _is_low(coil, way.fit):
+    if is_low(coil, way.fit):
         chance = f"{chance}; this bench asks for {coil.bench.least_chance:.2f}: {settled}"
     yield f"{chance}."
 
 
-def _is_low(coil: Coil, fit: Fit) -> bool:
+def or_surer(way: Way[Spring]) -> str:
+    """Begins what else is done with a coil that is kept, for a better chance."""
+    return f"Or change it as follows, for a chance of {way.fit.chance:.2f}."
+
+
+def so_it_serves(coil: Coil, fit: Fit) -> str:
+    """The chance of what a kept coil may become besides; or that it would be worse than it is, and why."""
+    if keeps(fit, coil.plan.fit):
+        return f"Its chance is {fit.chance:.2f} then."
+    return f"It would be a near fit only then: {next(wrong(fit, coil.bench))}"
+
+
+def is_low(coil: Coil, fit: Fit) -> bool:
     """Whether a coil serves by its figures, and yet with less of a chance than the bench asks for."""
     return fit.fits == "yes" and round(fit.chance, 2) < coil.bench.least_chance
 

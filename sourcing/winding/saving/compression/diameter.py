@@ -19,7 +19,7 @@ from sourcing.winding.saving.compression.body import (
     with_its_rate,
 )
 from sourcing.winding.saving.compression.ways import best
-from sourcing.winding.saving.compression.words import said_next, said_of_verdict, too_few
+from sourcing.winding.saving.compression.words import said_next, said_of_nearer, said_of_verdict, too_few
 from sourcing.winding.saving.next_coil import next_coil
 from sourcing.winding.saving.pitch import doubted_opening, doubted_pitch, refuse_narrower
 from sourcing.winding.saving.verdict_words import chance_said, clearances, wrong
@@ -73,6 +73,7 @@ def _came_out(coil: Coil, outside_mm: float, pitch_mm: float | None) -> Saved:
         doubted_opening(coil, at_mm, reading, coil.known_then(trial).pitch),
         said_of_verdict(coil, came, way, rate_kept, read_again=read_again),
         () if read_again else chance_said(coil, way),
+        said_of_nearer(coil, came, way, rate_kept),
         too_few(coil, came, way, just),
         clearances(way.fit),
         wrong(way.fit, coil.bench),

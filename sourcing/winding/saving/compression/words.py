@@ -20,7 +20,7 @@ from sourcing.winding.saving.next_coil import NextCoil, said_of_next
 from sourcing.winding.saving.pitch import SAME_PITCH_MM
 from sourcing.winding.saving.pressed import judged
 from sourcing.winding.saving.pressed_words import at_its_length, new_end
-from sourcing.winding.saving.verdict_words import came_out_at, keep_it, save_it
+from sourcing.winding.saving.verdict_words import came_out_at, keep_it, or_surer, save_it, so_it_serves
 
 
 def too_few(coil: Coil, came: Came, way: Way[CompressionSpring], just: CompressionSpring) -> Iterator[str]:
@@ -49,23 +49,23 @@ def said_of_verdict(
         yield f"{at}, and neither other coils nor another length save it: wind it again; {as_it_is}."
     elif way.answer == "keep":
         yield f"{at}: {keep_it(coil, way)}; {as_it_is}."
-        yield from _just_so(coil, came, rate_kept)
     else:
         yield f"{at}: {save_it(coil, way)}. As it is, {as_it_is}."
         yield from _with_other_coils(coil, came, way)
         yield from _at_its_length(coil, came, way)
 
 
-def _just_so(coil: Coil, came: Came, rate_kept: float) -> Iterator[str]:
-    """The coils that would give a kept one the rate that was meant, where it has them and serves with them."""
-    if abs(rate_kept - 1.0) < TOLD_FROM or not _gives_the_rate(coil, came.cut):
-        return
-    fit = judged(coil, came.cut)
-    if fit.fits == "no":
-        return
-    opened = "; spare turns that lie close are opened for that" if rate_kept > 1.0 else ""
-    chance = f" Its chance is {fit.chance:.2f} then." if fit.fits == "yes" else ""
-    yield f"If it is to be nearer: {_coils(coil, came.cut)}{opened}.{chance}"
+def said_of_nearer(coil: Coil, came: Came, way: Way[CompressionSpring], rate_kept: float) -> Iterator[str]:
+    """What else a kept coil may become: clearly surer, or of the rate that was meant where it serves so."""
+    if way.surer is not None:
+        yield or_surer(way.surer)
+        yield from _with_other_coils(coil, came, way.surer)
+        yield from _at_its_length(coil, came, way.surer)
+    elif way.answer == "keep" and abs(rate_kept - 1.0) >= TOLD_FROM and _gives_the_rate(coil, came.cut):
+        fit = judged(coil, came.cut)
+        if fit.fits != "no":
+            opened = "; spare turns that lie close are opened for that" if rate_kept > 1.0 else ""
+            yield f"If its rate is to be nearer: {_coils(coil, came.cut)}{opened}. {so_it_serves(coil, fit)}"
 
 
 def _gives_the_rate(coil: Coil, spring: CompressionSpring) -> bool:

@@ -26,7 +26,7 @@ from sourcing.winding.saving.conical.cone import wanted_of
 from sourcing.winding.saving.conical.ends import CameOut, ends_of, is_listed
 from sourcing.winding.saving.conical.next_mandrel import next_mandrel, said_of_next
 from sourcing.winding.saving.conical.ways import best
-from sourcing.winding.saving.conical.words import deed, said_of_ends, said_of_other_end
+from sourcing.winding.saving.conical.words import deed, said_of_ends, said_of_nearer, said_of_other_end
 from sourcing.winding.saving.next_coil import next_one
 from sourcing.winding.saving.verdict_words import chance_said, clearances, wrong
 
@@ -69,6 +69,7 @@ def _came_out(coil: Coil, measured_mm: Mapping[End, float]) -> Saved:
     said = joined_said(
         said_of_ends(coil, ends, deed(coil, cone, way, rate_kept), sure),
         chance_said(coil, way) if sure else (),
+        said_of_nearer(coil, cone, way, rate_kept) if sure else (),
         clearances(way.fit),
         _solid(coil, way.spring),
         wrong(way.fit, coil.bench),

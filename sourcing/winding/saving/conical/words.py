@@ -15,7 +15,7 @@ from sourcing.winding.saving.conical.cutting import as_it_stands, cut_for_rate, 
 from sourcing.winding.saving.conical.ends import ENDS, CameOut, listed_mm
 from sourcing.winding.saving.pressed import judged
 from sourcing.winding.saving.pressed_words import at_its_length, new_end
-from sourcing.winding.saving.verdict_words import came_out_at, keep_it, save_it
+from sourcing.winding.saving.verdict_words import came_out_at, keep_it, or_surer, save_it, so_it_serves
 
 NOT_THE_WIRE_ALONE = (
     "The wire alone does not put its ends off so: the mandrel is not as listed at one of them, the wire slid along it, "
@@ -66,7 +66,7 @@ def deed(coil: Coil, cone: ConicalSpring, way: Way[ConicalSpring], rate_kept: fl
     coils = f"{coil.shown(cone.active_coils)} coils between its ends{coil.counted}"
     rate = f"its rate is {rate_kept:.3f} of that meant ({coils})"
     if way.answer == "keep":
-        return f"{keep_it(coil, way)}; {rate}.", *_just_so(coil, cone, rate_kept)
+        return (f"{keep_it(coil, way)}; {rate}.",)
     if way.answer == "change":
         return f"{save_it(coil, way)}. As it is, {rate}.", *_changed(coil, cone, way.spring)
     why = (
@@ -77,11 +77,15 @@ def deed(coil: Coil, cone: ConicalSpring, way: Way[ConicalSpring], rate_kept: fl
     return (f"wind it again, for {why}.",)
 
 
-def _just_so(coil: Coil, cone: ConicalSpring, rate_kept: float) -> Iterator[str]:
-    """What is cut off a cone that is kept for just the rate that was meant, where it serves so."""
-    just = cut_for_rate(cone, "large", pressed.rate_n_per_mm(wanted_of(coil)))
-    if just is not None and rate_kept < 1.0 - TOLD_FROM and judged(coil, just).fits != "no":
-        yield f"If it is to be nearer: {cut_said(coil, cone, just)}."
+def said_of_nearer(coil: Coil, cone: ConicalSpring, way: Way[ConicalSpring], rate_kept: float) -> Iterator[str]:
+    """What else a kept cone may become: clearly surer, or cut to the rate that was meant where it serves so."""
+    if way.surer is not None:
+        yield or_surer(way.surer)
+        yield from _changed(coil, cone, way.surer.spring)
+    elif way.answer == "keep" and rate_kept < 1.0 - TOLD_FROM:
+        just = cut_for_rate(cone, "large", pressed.rate_n_per_mm(wanted_of(coil)))
+        if just is not None and (fit := judged(coil, just)).fits != "no":
+            yield f"If its rate is to be nearer: {cut_said(coil, cone, just)}. {so_it_serves(coil, fit)}"
 
 
 def _changed(coil: Coil, cone: ConicalSpring, spring: ConicalSpring) -> Iterator[str]:
