@@ -16,7 +16,10 @@ def main() -> None:
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="backslashreplace")
     try:
-        _run()
+        try:
+            _run()
+        finally:
+            sys.stdout.flush()
     except OSError as error:
         if not isinstance(error, BrokenPipeError):
             reason = (error.strerror or "refused").lower()

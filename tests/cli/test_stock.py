@@ -395,9 +395,19 @@ def test_a_spool_of_a_few_millimetres_is_doubted(run, bench_folder):
     assert "W08” has 1.20 mm of wire left" in run("stock", "check").out
 
 
-def test_what_cannot_be_written_out_is_told_in_a_line(bench_folder):
+@pytest.mark.parametrize("unbuffered", ["", "1"])
+def test_what_cannot_be_written_out_is_told_in_a_line(bench_folder, unbuffered):
     command = [sys.executable, "-m", "sourcing", "stock", "list", "--catalog", str(bench_folder / "catalog")]
     with open("/dev/full", "w") as full:
-        ran = subprocess.run(command, stdout=full, stderr=subprocess.PIPE, text=True, cwd=Path(__file__).parents[2])
+        ran = subprocess.run(
+            command,
+            stdout=full,
+            stderr=subprocess.PIPE,
+            text=True,
+            cwd=Path(__file__).parents[2],
+            env={**os.environ, "PYTHONUNBUFFERED": unbuffered},
+        )
     assert ran.returncode == 1
-    assert ran.stderr.startswith("What was found could not be written out (no space left on device)")
+    assert ran.stderr == (
+        "What was found could not be written out (no space left on device); what was asked is done.\n"
+    )
