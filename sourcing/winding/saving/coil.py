@@ -56,8 +56,9 @@ class Saved:
     """What to do with a coil.
 
     `keep`: it serves as it is. `change`: it serves with other coils, another length, its legs bent. `wind again`:
-    nothing saves it. `measure first`: what was measured does not tell yet which of them. `spring` is what it becomes,
-    judged in `fit`, which is None before what decides is measured; `rate_kept` is the rate over the wanted one if
+    nothing saves it. `measure first`: what was measured does not tell yet which of them, or what it becomes hangs on a
+    reading after heat or a pull. `spring` is what it becomes, judged in `fit`, which is None before what decides is
+    measured; `rate_kept` is the rate over the wanted one if
     nothing is changed. `next_mandrel` and `next_stop_deg` are for the next coil, where something is to be said of them.
     """
 

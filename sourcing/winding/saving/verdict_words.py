@@ -30,12 +30,21 @@ def chance_said(coil: Coil, way: Way[Spring], settled: str = BY_THE_LIST) -> Ite
     """
     if way.answer not in ("keep", "change"):
         return
-    done, broken = "The" if way.answer == "keep" else "Done so, the", [limit.limit for limit in way.fit.broken]
+    chance = of_chance(way.fit)
+    done = f"T{chance[1:]}" if way.answer == "keep" else f"Done so, {chance}"
+    yield f"{done}{low_chance(coil, way.fit, settled)}."
+
+
+def of_chance(fit: Fit) -> str:
+    """The chance that what is wanted holds, and what it leaves out."""
+    broken = [limit.limit for limit in fit.broken]
     but = f", but for {' and '.join(broken)}" if broken else ""
-    chance = f"{done} chance that all that is wanted holds with it is {way.fit.chance:.2f}{but}"
-    if is_low(coil, way.fit):
-        chance = f"{chance}; this bench asks for {coil.bench.least_chance:.2f}: {settled}"
-    yield f"{chance}."
+    return f"the chance that all that is wanted holds with it is {fit.chance:.2f}{but}"
+
+
+def low_chance(coil: Coil, fit: Fit, settled: str = BY_THE_LIST) -> str:
+    """Goes on a chance that is less than the bench asks for: how it is `settled`."""
+    return f"; this bench asks for {coil.bench.least_chance:.2f}: {settled}" if is_low(coil, fit) else ""
 
 
 def or_surer(way: Way[Spring]) -> str:

@@ -23,7 +23,7 @@ from sourcing.winding.line import aim
 from sourcing.winding.saving.coil import AS_LONG_MM, TOLD_FROM, Coil, Way
 from sourcing.winding.saving.extension.body import Tension, judged, wanted_of
 from sourcing.winding.saving.extension.rows_left import rows_left
-from sourcing.winding.saving.verdict_words import wrong
+from sourcing.winding.saving.verdict_words import low_chance, wrong
 
 FORCE = "force"
 """The figure of a fit that a force at a length is."""
@@ -75,10 +75,10 @@ def if_it_stays(coil: Coil, kept: ExtensionSpring, left: Tension) -> Iterator[st
     """What comes of too much tension that no pull takes away: the length of the hooks, what is off, the verdict."""
     bent = hooks_bent(coil, kept, left)
     just_mm, reach_mm = for_forces_mm(coil, kept), bent.spring.free_length_mm
-    just, forces = show_length(just_mm, coil.units), forces_meant(coil, kept)
+    just, reached, forces = (*(show_length(mm, coil.units) for mm in (just_mm, reach_mm)), forces_meant(coil, kept))
     words, stays = end_words(kept.hooks), f"If {show_force(left.newtons, coil.units)} stays in it"
     if abs(just_mm - reach_mm) < AS_LONG_MM:
-        yield f"{stays}, {words.bring} to {just} {words.apart}: so it gives {forces}."
+        yield f"{stays}, {words.bring} to {reached} {words.apart}: so it gives {forces}{_with_chance(coil, bent)}."
         if keeps(bent.fit, coil.plan.fit):
             yield from rows_left(coil, bent)
             return
@@ -86,6 +86,12 @@ def if_it_stays(coil: Coil, kept: ExtensionSpring, left: Tension) -> Iterator[st
         reach = reach_said(coil, just_mm, reach_mm)
         yield f"{stays}, {just} {words.between} would give {forces}; they reach {reach}."
     yield from outcome(coil, bent)
+
+
+def _with_chance(coil: Coil, bent: Way[ExtensionSpring]) -> str:
+    """Goes on a spring that serves with its hooks bent."""
+    fit = bent.fit
+    return f", with a chance of {fit.chance:.2f}{low_chance(coil, fit)}" if keeps(fit, coil.plan.fit) else ""
 
 
 def reach_said(coil: Coil, just_mm: float, reach_mm: float) -> str:
@@ -100,7 +106,7 @@ def outcome(coil: Coil, bent: Way[ExtensionSpring]) -> Iterator[str]:
     hard = tuple(limit for limit in fit.limits if limit.hard)
     yield from wrong(replace(fit, limits=hard, deviations=others), coil.bench)
     if keeps(fit, coil.plan.fit):
-        verdict = "keep it so"
+        verdict = f"keep it so{_with_chance(coil, bent)}"
     elif fit.fits == "no":
         verdict = "wind it again"
     else:
@@ -124,19 +130,24 @@ def furthest_off(coil: Coil, fit: Fit) -> str:
 
 
 def length_for_forces(
-    coil: Coil, kept: ExtensionSpring, way: Way[ExtensionSpring], body_mm: float | None = None
+    coil: Coil,
+    kept: ExtensionSpring,
+    way: Way[ExtensionSpring],
+    body_mm: float | None = None,
+    just_so: str = "Just so: ",
 ) -> Iterator[str]:
     """How long it must be between its hooks to pull as it was meant to, and whether its hooks reach.
 
-    `kept` is the spring before its hooks are bent for it.
+    `kept` is the spring before its hooks are bent for it. `just_so` begins the length of one that is kept.
     """
     wanted_mm, just_mm = wanted_of(coil).free_length_mm, for_forces_mm(coil, kept)
-    if abs(just_mm - wanted_mm) < AS_LONG_MM:
-        return
-    just, off = (show_length(mm, coil.units) for mm in (just_mm, abs(just_mm - wanted_mm)))
-    off, forces = f"{off} {'shorter' if just_mm < wanted_mm else 'longer'}", forces_meant(coil, kept)
     words, reach_mm = end_words(kept.hooks), hooked(kept, just_mm, body_mm).free_length_mm
     reached = abs(reach_mm - just_mm) < AS_LONG_MM
+    told_mm = reach_mm if reached else just_mm
+    if abs(told_mm - wanted_mm) < AS_LONG_MM:
+        return
+    just, off = (show_length(mm, coil.units) for mm in (told_mm, abs(told_mm - wanted_mm)))
+    off, forces = f"{off} {'shorter' if told_mm < wanted_mm else 'longer'}", forces_meant(coil, kept)
     if way.answer != "keep" and not reached:
         reach = reach_said(coil, just_mm, reach_mm)
         yield f"{just} {words.between}, {off}, would give {forces}; they reach {reach}."
@@ -145,7 +156,7 @@ def length_for_forces(
     elif way.answer == "wind again":
         yield f"{just} {words.between}, {off}, would give {forces}."
     elif way.answer == "keep" and reached:
-        yield f"Just so: {just} {words.between}, {off}, gives {forces}."
+        yield f"{just_so}{just} {words.between}, {off}, gives {forces}."
 
 
 def forces_meant(coil: Coil, spring: ExtensionSpring) -> str:

@@ -25,6 +25,7 @@ from sourcing.winding.saving.extension.diameter_ways import Came, best, with_coi
 from sourcing.winding.saving.extension.rows_left import rows_left
 from sourcing.winding.saving.extension.tension_said import doubted, lean_next
 from sourcing.winding.saving.extension.tension_ways import left_in_the_end
+from sourcing.winding.saving.extension.to_be_read import heat_decides, to_be_read
 from sourcing.winding.saving.next_coil import NextCoil, next_coil, said_of_next
 from sourcing.winding.saving.verdict_words import BY_THE_LIST, chance_said, clearances, wrong
 from sourcing.winding.turns import SPARE_TURNS
@@ -56,17 +57,18 @@ def _came_out(coil: Coil, outside_mm: float, tension_n: float | None) -> Saved:
     trial = replace(coil.trial(mandrel_mm, outside_mm), initial_tension_n=tension_n)
     then = next_coil(coil, trial)
     read_again = () if tension_n is None else tuple(doubted(coil, came.kept, tension_n))
+    to_read = came.left is not None and to_be_read(coil, came.left, way)
     said = joined_said(
         said_of(coil, came, way, rate_kept, read_again),
-        () if read_again else chance_said(coil, way, BY_ITS_TENSION if tension_n is None else BY_THE_LIST),
+        () if read_again or to_read else chance_said(coil, way, BY_ITS_TENSION if tension_n is None else BY_THE_LIST),
         rows_left(coil, way),
         clearances(way.fit),
-        wrong(way.fit, coil.bench),
+        () if came.left is not None and heat_decides(coil, came.left, way) else wrong(way.fit, coil.bench),
         surprise(coil, trial),
         _said_next(coil, then, tension_n),
         write_down(coil, trial),
     )
-    if read_again and way.answer != "wind again":
+    if to_read or (read_again and way.answer != "wind again"):
         way = replace(way, answer="measure first", spring=came.kept)
     return saved_by(way, rate_kept, said, then and then.plan.mandrel)
 

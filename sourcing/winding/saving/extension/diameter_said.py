@@ -17,10 +17,12 @@ from sourcing.winding.saving.extension.diameter_ways import Came, with_coils
 from sourcing.winding.saving.extension.tension_said import (
     IF_AGAIN,
     heat_leaves,
+    just_so,
     said_of_tension,
     tension_came,
     verdict_on,
 )
+from sourcing.winding.saving.extension.to_be_read import heat_decides, heat_first
 from sourcing.winding.saving.verdict_words import came_out_at, keep_it, save_it
 
 
@@ -40,11 +42,13 @@ def said_of(
             yield _other_coils(coil, came)
         return
     if way.answer == "keep":
-        yield from _verdict(at, f"{keep_it(coil, way)}. {rate}.", read_again)
+        undecided = came.left is not None and heat_decides(coil, came.left, way)
+        judgement = heat_first(coil, came.kept) if undecided else keep_it(coil, way)
+        yield from _verdict(at, f"{judgement}. {rate}.", read_again)
         if abs(rate_kept - 1.0) >= TOLD_FROM and (came.enough or not keeps(way.fit, coil.plan.fit)):
             yield _other_coils(coil, came)
         elif came.left is not None and abs(rate_kept - 1.0) < TOLD_FROM:
-            yield from length_for_forces(coil, came.kept, way)
+            yield from length_for_forces(coil, came.kept, way, just_so=just_so(coil, came.left, way))
     else:
         yield from _changed(coil, came, way, rate, read_again)
     yield from hooks_of(coil, way)

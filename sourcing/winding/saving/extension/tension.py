@@ -22,6 +22,7 @@ from sourcing.winding.saving.extension.tension_said import (
     verdict_on,
 )
 from sourcing.winding.saving.extension.tension_ways import left_in_the_end, ways_of
+from sourcing.winding.saving.extension.to_be_read import heat_decides, to_be_read
 from sourcing.winding.saving.verdict_words import chance_said, wrong
 
 
@@ -32,8 +33,10 @@ def came_out_tension(coil: Coil, tension_n: float) -> Saved:
     way = best_way(coil, *ways_of(coil, kept, left))
     heat, lean = heat_leaves(coil, tension_n, left), lean_next(coil, tension_n)
     judgement, read_again = verdict_on(coil, kept, left, way), tuple(doubted(coil, kept, tension_n))
-    measure_first = bool(read_again) and way.answer != "keep"
-    if measure_first:
+    undecided = heat_decides(coil, left, way)
+    again_first = bool(read_again) and (way.answer != "keep" or undecided)
+    measure_first = again_first or to_be_read(coil, left, way)
+    if again_first:
         judgement = f"{IF_AGAIN}{judgement}"
     said = joined_said(
         [f"It came out with {tension_came(coil, tension_n)}{heat}."],
@@ -42,7 +45,7 @@ def came_out_tension(coil: Coil, tension_n: float) -> Saved:
         said_of_tension(coil, left, kept, way),
         () if measure_first else chance_said(coil, way),
         rows_left(coil, way),
-        wrong(way.fit, coil.bench),
+        () if undecided else wrong(way.fit, coil.bench),
         [f"The next one: {lean}."] if lean else [],
         _measure_too(coil),
     )

@@ -14,6 +14,13 @@ from sourcing.winding.saving.extension.bending import hooks_bent, hooks_of, if_i
 from sourcing.winding.saving.extension.body import Tension, wanted_of
 from sourcing.winding.saving.extension.rows_left import rows_left
 from sourcing.winding.saving.extension.tension_ways import heat_to_come, too_little
+from sourcing.winding.saving.extension.to_be_read import (
+    chance_once_pulled,
+    heat_decides,
+    heat_first,
+    most_kept_n,
+    takes_away,
+)
 from sourcing.winding.saving.verdict_words import keep_it, save_it
 
 IF_AGAIN = "if it reads so once more, "
@@ -52,26 +59,28 @@ def verdict(coil: Coil, way: Way[ExtensionSpring]) -> str:
 
 def said_of_tension(coil: Coil, left: Tension, kept: ExtensionSpring, way: Way[ExtensionSpring]) -> Iterator[str]:
     """What is done about the tension: taken away, or made up for by the hooks of a spring that keeps what is left."""
-    if _takes_away(left, way):
+    if takes_away(left, way):
         yield from _said_of_taking_away(coil, left, kept, way)
         return
     if way.answer != "keep" and too_little(coil, left):
         yield f"Too little: {NOT_PUT_IN}."
-    yield from length_for_forces(coil, kept, way)
+    yield from length_for_forces(coil, kept, way, just_so=just_so(coil, left, way))
     yield from hooks_of(coil, way)
 
 
-def _takes_away(left: Tension, way: Way[ExtensionSpring]) -> bool:
-    """Whether a way is one in which less tension is left than it has."""
-    return (way.spring.initial_tension_n or 0.0) < left.newtons and way.answer == "change"
+def just_so(coil: Coil, left: Tension, way: Way[ExtensionSpring]) -> str:
+    """How a length is told that is just the one for a spring that is kept: by what heat leaves, where that decides."""
+    return f"If heat leaves {show_force(left.newtons, coil.units)}, " if heat_decides(coil, left, way) else "Just so: "
 
 
 def verdict_on(coil: Coil, kept: ExtensionSpring, left: Tension, way: Way[ExtensionSpring]) -> str:
-    """The verdict; of too much tension it hangs on how much heat and a pull take away.
+    """The verdict; it hangs on heat where that decides, of too much tension on how much heat and a pull take away.
 
     `kept` has the coils that the way has, and its hooks as they were meant.
     """
-    if not _takes_away(left, way):
+    if heat_decides(coil, left, way):
+        return heat_first(coil, kept)
+    if not takes_away(left, way):
         return verdict(coil, way)
     takes = "heat and a pull take" if heat_to_come(coil) else "a pull takes"
     bent = hooks_bent(coil, kept, left)
@@ -87,7 +96,7 @@ def verdict_on(coil: Coil, kept: ExtensionSpring, left: Tension, way: Way[Extens
 def _enough(coil: Coil, way: Way[ExtensionSpring]) -> str:
     """How little is to be left of it: what the sheet's list accepts of the spring that was meant."""
     if way.spring == wanted_of(coil):
-        return f"{_most_kept(coil)} or less will do"
+        return f"{show_force(most_kept_n(coil), coil.units)} or less will do"
     return f"{show_force(way.spring.initial_tension_n or 0.0, coil.units)} is to be left"
 
 
@@ -98,15 +107,9 @@ def _said_of_taking_away(coil: Coil, left: Tension, kept: ExtensionSpring, way: 
     yield f"{first}: {deed}; {meant} was meant."
     if way.spring != wanted_of(coil):
         yield from hooks_of(coil, way)
+    yield chance_once_pulled(coil, way)
     yield from rows_left(coil, way)
     yield from if_it_stays(coil, kept, left)
-
-
-def _most_kept(coil: Coil) -> str:
-    """The most initial tension that the sheet's list accepts."""
-    (row,) = (row for row in coil.plan.accept if row.figure == "initial_tension_n")
-    assert row.high is not None
-    return show_force(row.high, coil.units)
 
 
 def lean_next(coil: Coil, came_n: float) -> str:
