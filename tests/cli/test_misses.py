@@ -138,6 +138,21 @@ def test_a_coil_is_judged_alike_before_and_after_it_is_written_down(run, bench_f
     assert after == before
 
 
+def test_a_coil_that_was_written_down_before_its_heat_is_not_to_be_counted_once_more_after_it(run, bench_folder):
+    command = "write it down: springwright trial W08 "
+    before = run("wind", "need.yaml", "--came-out", "8.3 mm", "--json").json["said"][-1]
+    assert run(*shlex.split(before.removeprefix("Write it down: springwright "))).status == 0
+    mandrel = before.partition("--mandrel ")[2].split()[0]
+    words = ("wind", "need.yaml", "--wire", "W08", "--heated", "yes", "--came-out", "8.2 mm", "--mandrel")
+    after = run(*words, mandrel, "--json").json["said"][-1]
+    assert after.startswith(
+        "The last trial of W08 is of a coil like this, measured before its heat. If it is this one,"
+    )
+    assert command in after
+    run("trial", "W08", "--take-back")
+    assert run(*words, mandrel, "--json").json["said"][-1].startswith("Write it down: springwright trial W08 ")
+
+
 def test_a_coil_is_judged_by_its_mandrel_though_another_trial_has_made_another_plan_best(run, bench_folder):
     asked = ASKED.search(" ".join(run("wind", "need.yaml").out.split()))
     assert asked is not None

@@ -31,6 +31,9 @@ AS_LONG_MM = 0.25
 TOLD_FROM = 0.01
 """A rate that is nearer to the one meant than this share needs no other coils."""
 
+SAME_TURNS, SAME_MANDREL_MM = 0.5, 0.05
+"""Trials that differ by less in turns and mandrel may be of one coil (assumed)."""
+
 FAR_LARGER = 3.0
 """No wire that yields on its mandrel opens to so many times what it measured there (assumed)."""
 
@@ -213,7 +216,23 @@ def write_down(coil: Coil, trial: Trial) -> Iterator[str]:
     if coil.written:
         yield "It is written down as a trial already; it was judged here as before that."
         return
-    yield f"Write it down: springwright trial {coil.spool.id} {typed_trial(trial, coil.units)}"
+    command = f"springwright trial {coil.spool.id} {typed_trial(trial, coil.units)}"
+    if _may_stand_as_before_heat(coil, trial):
+        yield (
+            f"The last trial of {coil.spool.id} is of a coil like this, measured before its heat. If it is this one, "
+            f"leave it at that, for a coil teaches once; if not, write it down: {command}"
+        )
+        return
+    yield f"Write it down: {command}"
+
+
+def _may_stand_as_before_heat(coil: Coil, trial: Trial) -> bool:
+    """Whether the spool's last trial may be the same coil before its heat: on the same mandrel, of as many turns."""
+    if not trial.heated or not coil.spool.trials:
+        return False
+    last = coil.spool.trials[-1]
+    as_many = last.turns is None or trial.turns is None or abs(last.turns - trial.turns) < SAME_TURNS
+    return not last.heated and abs(last.mandrel_mm - trial.mandrel_mm) < SAME_MANDREL_MM and as_many
 
 
 def joined_said(*parts: Iterable[str]) -> tuple[str, ...]:
